@@ -1,0 +1,57 @@
+import { readFile } from 'node:fs/promises';
+
+/**
+ * Text edits to dependencies that cost much at start and give this program
+ * nothing. Each must still find its text: when a new version moved it, the build
+ * stops, and somebody looks.
+ *
+ * @type {{file: RegExp, find: string | RegExp, replacement: string, why: string}[]}
+ */
+const edits = [
+  {
+    file: /[\\/]ink[\\/]build[\\/](reconciler|ink)\.js$/,
+    find: /process\.env\['DEV'\] === 'true'/g,
+    replacement: 'false',
+    why: 'development tools, which also bring top-level awaits',
+  },
+  {
+    file: /[\\/]yoga-layout[\\/]dist[\\/]src[\\/]index\.js$/,
+    find: /import loadYoga from [^;]*;([^]*)const Yoga = wrapAssembly\(await loadYoga\(\)\);/,
+    replacement: `
+      import loadYoga, { wasmBase64 } from '../binaries/yoga-wasm-base64-esm.js';$1
+      const host = {
+        instantiateWasm(imports, done) {
+          const bytes = Buffer.from(wasmBase64, 'base64');
+          const instance = new WebAssembly.Instance(new WebAssembly.Module(bytes), imports);
+          done(instance);
+          return instance.exports;
+        },
+      };
+      loadYoga(host);
+      const Yoga = wrapAssembly(host);`,
+    why: 'as shipped it decodes itself through fetch, which loads the whole HTTP client',
+  },
+  {
+    file: /[\\/]yoga-layout[\\/]dist[\\/]binaries[\\/]yoga-wasm-base64-esm\.js$/,
+    find: /"data:application\/octet-stream;base64,([A-Za-z0-9+/=]+)"([^]*)$/,
+    replacement: '"data:,"$2\nexport const wasmBase64 = "$1";',
+    why: 'so that the layout engine can be built from the bytes, at once',
+  },
+];
+
+/** @returns {import('esbuild').Plugin} */
+export function trimDependencies() {
+  return {
+    name: 'trim-dependencies',
+    setup(build) {
+      for (const { file, find, replacement, why } of edits) {
+        build.onLoad({ filter: file }, async ({ path }) => {
+          const original = await readFile(path, 'utf8');
+          const contents = original.replace(find, replacement);
+          if (contents !== original) return { contents, loader: 'js' };
+          return { errors: [{ text: `${path} no longer holds what is edited here (${why})` }] };
+        });
+      }
+    },
+  };
+}
