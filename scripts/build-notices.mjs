@@ -21,7 +21,7 @@ export async function thirdPartyNotices(packageRoot, metafile) {
     sections.push(`${manifest.name} ${manifest.version} (${manifest.license})\n\n${body}`);
   }
   const rule = `\n\n${'-'.repeat(78)}\n\n`;
-  return `recoat contains code of the following packages.${rule}${sections.join(rule)}\n`;
+  return `${['recoat contains code of the packages below.', ...sections].join(rule)}\n`;
 }
 
 /**

@@ -95,7 +95,8 @@ async function writeFolder(folder, files) {
   for (const [name, content] of files) {
     const path = join(folder, name);
     const before = await readFile(path).catch(() => undefined);
-    if (before === undefined || !before.equals(Buffer.from(content))) await writeFile(path, content);
+    if (before === undefined || !before.equals(Buffer.from(content)))
+      await writeFile(path, content);
   }
   for (const name of await readdir(folder)) {
     if (!files.has(name)) await rm(join(folder, name), { recursive: true });
