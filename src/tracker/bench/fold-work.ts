@@ -1,0 +1,117 @@
+import type {Instant} from '../time/index.ts'
+import type {BenchInMaking} from './fold.ts'
+import {change} from './fold-piece.ts'
+import type {BenchFact} from './facts.ts'
+import type {Session} from './piece.ts'
+
+/** Folds in what is told about work: sessions, stamps, finishes, checks, odd timers, and their corrections. */
+export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
+  switch (fact.kind) {
+    case 'picked-up':
+      bench.sessions.set(fact.body.session, {
+        id: fact.body.session,
+        startFact: fact.id,
+        endFact: null,
+        targets: fact.body.targets,
+        hand: fact.body.hand,
+        start: fact.at,
+        end: null,
+        first: null,
+        dropped: false,
+      })
+      return
+    case 'put-down':
+      return changeSession(bench, fact.body.session, (session) => ({
+        ...session,
+        end: Math.max(session.start, fact.at),
+        endFact: fact.id,
+      }))
+    case 'session-corrected':
+      return changeSession(bench, fact.body.session, (session) => ({
+        ...session,
+        first: session.first ?? {start: session.start, end: session.end, targets: session.targets},
+        start: fact.body.start,
+        end: fact.body.end,
+        targets: fact.body.targets,
+        dropped: fact.body.dropped,
+      }))
+    case 'stamped': {
+      const {piece, ...stamp} = fact.body
+      return change(bench, piece, (each) => ({
+        ...each,
+        stamps: [...each.stamps, {...stamp, fact: fact.id, at: fact.at}],
+      }))
+    }
+    case 'step-done': {
+      const {piece, ...finish} = fact.body
+      return change(bench, piece, (each) => ({
+        ...each,
+        finishes: [...each.finishes, {...finish, fact: fact.id, at: fact.at}],
+      }))
+    }
+    case 'checked': {
+      const {piece, shown, ...check} = fact.body
+      return change(bench, piece, (each) => ({
+        ...each,
+        checks: [...each.checks, {...check, shown: shown ?? null, fact: fact.id, at: fact.at}],
+      }))
+    }
+    case 'timer-started':
+      bench.timers.set(fact.body.timer, {
+        id: fact.body.timer,
+        piece: fact.body.piece,
+        label: fact.body.label,
+        ms: fact.body.ms,
+        start: fact.at,
+        closedAt: null,
+        fact: fact.id,
+      })
+      return
+    case 'timer-closed': {
+      const timer = bench.timers.get(fact.body.timer)
+      if (timer !== undefined) bench.timers.set(timer.id, {...timer, closedAt: fact.at})
+      return
+    }
+    case 'stamp-moved':
+      return moveStamp(bench, fact.body.fact, fact.body.to)
+    case 'shop-shut':
+      bench.lastShut = {at: fact.at, answers: fact.body.answers}
+      return
+    case 'clock-stepped':
+      bench.clockSteps.push({at: fact.at, byMs: fact.body.byMs})
+      return
+    default:
+    // Facts about pieces are folded elsewhere.
+  }
+}
+
+function changeSession(bench: BenchInMaking, id: string, how: (session: Session) => Session): void {
+  const session = bench.sessions.get(id)
+  if (session !== undefined) bench.sessions.set(id, how(session))
+}
+
+/** Gives another instant to whatever that fact put in place. */
+function moveStamp(bench: BenchInMaking, moved: string, to: Instant): void {
+  const shift = <Entry extends {readonly fact: string; readonly at: Instant}>(entries: readonly Entry[]): readonly Entry[] =>
+    entries.some((entry) => entry.fact === moved)
+      ? entries.map((entry) => (entry.fact === moved ? {...entry, at: to} : entry))
+      : entries
+  for (const piece of bench.pieces.values()) {
+    const stamps = shift(piece.stamps)
+    const finishes = shift(piece.finishes)
+    const checks = shift(piece.checks)
+    if (stamps !== piece.stamps || finishes !== piece.finishes || checks !== piece.checks) {
+      bench.pieces.set(piece.id, {...piece, stamps, finishes, checks})
+    }
+  }
+  for (const session of bench.sessions.values()) {
+    if (session.startFact === moved) {
+      bench.sessions.set(session.id, {...session, start: Math.min(to, session.end ?? to)})
+    } else if (session.endFact === moved) {
+      bench.sessions.set(session.id, {...session, end: Math.max(to, session.start)})
+    }
+  }
+  for (const timer of bench.timers.values()) {
+    if (timer.fact === moved) bench.timers.set(timer.id, {...timer, start: to})
+  }
+}

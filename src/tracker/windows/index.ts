@@ -1,0 +1,4 @@
+export * from './model.ts'
+export * from './edges.ts'
+export * from './evaluate.ts'
+export * from './pings.ts'
