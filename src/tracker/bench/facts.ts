@@ -1,161 +1,198 @@
-import type {CalendarDay, Instant, Milliseconds} from '../time/index.ts'
-import type {Climate} from '../trade/climate.ts'
-import type {Product, Step} from '../trade/schedule.ts'
-import type {StampEvent} from '../windows/model.ts'
+import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
+import type { Climate } from '../trade/climate.ts';
+import type { Product, Step } from '../trade/schedule.ts';
+import type { StampEvent } from '../windows/model.ts';
 
 /** Who told it: the person's hand, a script feeding readings, or the program noticing something of the clock's. */
-export type Teller = 'person' | 'script' | 'clock'
+export type Teller = 'person' | 'script' | 'clock';
 
 /** What every fact carries. Facts are kept in the order of telling and are never edited or deleted. */
 export type FactHead = {
-  readonly id: string
+  readonly id: string;
   /** What one key press made; taken back and brought back together. */
-  readonly group: string
+  readonly group: string;
   /** The instant it is about. */
-  readonly at: Instant
+  readonly at: Instant;
   /** When it was told. */
-  readonly told: Instant
-  readonly by: Teller
+  readonly told: Instant;
+  readonly by: Teller;
   /** Milliseconds since the machine started, and which start; null where the machine does not say. A stepped clock shows by them. */
-  readonly uptimeMs: Milliseconds | null
-  readonly bootId: string | null
-}
+  readonly uptimeMs: Milliseconds | null;
+  readonly bootId: string | null;
+};
 
 /** The work a session or stamp is for: a piece, perhaps one part of it, perhaps one step. */
-export type Target = {readonly piece: string; readonly part: string | null; readonly step: string | null}
+export type Target = {
+  readonly piece: string;
+  readonly part: string | null;
+  readonly step: string | null;
+};
 
 /** What was believed about a step's minutes when it was finished. */
 export type Expectation = {
-  readonly minutes: number
-  readonly low: number
-  readonly high: number
+  readonly minutes: number;
+  readonly low: number;
+  readonly high: number;
   /** The chance that the range claims, 0..1. */
-  readonly chance: number
+  readonly chance: number;
   /** Where it came from: `finishing schedule`, or a named model. */
-  readonly model: string
-}
+  readonly model: string;
+};
 
-export type Part = {readonly id: string; readonly name: string}
+export type Part = { readonly id: string; readonly name: string };
 
-export const woods = ['soft', 'hard'] as const
-export type Wood = (typeof woods)[number]
+export const woods = ['soft', 'hard'] as const;
+export type Wood = (typeof woods)[number];
 
 /** What may be told of a piece at any time; an absent field was not touched, null takes it away. */
 export type PieceDescription = {
-  readonly name?: string
-  readonly kind?: string | null
-  readonly wood?: Wood | null
+  readonly name?: string;
+  readonly kind?: string | null;
+  readonly wood?: Wood | null;
   /** Show surface in square metres. */
-  readonly areaM2?: number | null
-  readonly yearMade?: number | null
-  readonly promised?: CalendarDay | null
-}
+  readonly areaM2?: number | null;
+  readonly yearMade?: number | null;
+  readonly promised?: CalendarDay | null;
+};
 
-export const findings = ['ready', 'not yet', 'trouble'] as const
-export type Finding = (typeof findings)[number]
+export const findings = ['ready', 'not yet', 'trouble'] as const;
+export type Finding = (typeof findings)[number];
 
 /** The questions of shutting up shop. */
-export const overnightQuestions = ['rags', 'pots', 'gun', 'cans', 'heat'] as const
-export type OvernightQuestion = (typeof overnightQuestions)[number]
-export type OvernightAnswer = 'yes' | 'no' | 'does not apply'
+export const overnightQuestions = ['rags', 'pots', 'gun', 'cans', 'heat'] as const;
+export type OvernightQuestion = (typeof overnightQuestions)[number];
+export type OvernightAnswer = 'yes' | 'no' | 'does not apply';
 
 export type BenchFactBodies = {
   'piece-added': {
-    readonly piece: string
-    readonly number: number
-    readonly name: string
-    readonly schedule: {readonly id: string; readonly name: string; readonly hash: string}
-    readonly steps: readonly Step[]
-    readonly products: Readonly<Record<string, Product>>
-  }
-  'piece-described': {readonly piece: string; readonly changes: PieceDescription}
-  'parts-named': {readonly piece: string; readonly parts: readonly Part[]}
+    readonly piece: string;
+    readonly number: number;
+    readonly name: string;
+    readonly schedule: { readonly id: string; readonly name: string; readonly hash: string };
+    readonly steps: readonly Step[];
+    readonly products: Readonly<Record<string, Product>>;
+  };
+  'piece-described': { readonly piece: string; readonly changes: PieceDescription };
+  'parts-named': { readonly piece: string; readonly parts: readonly Part[] };
   /** `before` null puts it last. */
-  'step-inserted': {readonly piece: string; readonly step: Step; readonly before: string | null; readonly copyOf?: string}
-  'step-moved': {readonly piece: string; readonly step: string; readonly before: string | null}
-  'step-skipped': {readonly piece: string; readonly step: string; readonly skipped: boolean}
-  'step-reworded': {readonly piece: string; readonly step: string; readonly name: string}
-  'hold-placed': {readonly piece: string; readonly reason: string; readonly askAgain: CalendarDay | null}
-  'hold-lifted': {readonly piece: string}
-  'piece-left-bench': {readonly piece: string}
-  'piece-put-back': {readonly piece: string; readonly number: number}
-  'piece-removed': {readonly piece: string}
-  'note-written': {readonly piece: string; readonly step: string | null; readonly text: string}
-  'picked-up': {readonly session: string; readonly targets: readonly Target[]; readonly hand: number}
-  'put-down': {readonly session: string}
+  'step-inserted': {
+    readonly piece: string;
+    readonly step: Step;
+    readonly before: string | null;
+    readonly copyOf?: string;
+  };
+  'step-moved': { readonly piece: string; readonly step: string; readonly before: string | null };
+  'step-skipped': { readonly piece: string; readonly step: string; readonly skipped: boolean };
+  'step-reworded': { readonly piece: string; readonly step: string; readonly name: string };
+  'hold-placed': {
+    readonly piece: string;
+    readonly reason: string;
+    readonly askAgain: CalendarDay | null;
+  };
+  'hold-lifted': { readonly piece: string };
+  'piece-left-bench': { readonly piece: string };
+  'piece-put-back': { readonly piece: string; readonly number: number };
+  'piece-removed': { readonly piece: string };
+  'note-written': { readonly piece: string; readonly step: string | null; readonly text: string };
+  'picked-up': {
+    readonly session: string;
+    readonly targets: readonly Target[];
+    readonly hand: number;
+  };
+  'put-down': { readonly session: string };
   stamped: {
-    readonly piece: string
-    readonly part: string | null
-    readonly step: string
-    readonly event: StampEvent
-    readonly agent: string | null
-    readonly pass: number
-    readonly section: number | null
+    readonly piece: string;
+    readonly part: string | null;
+    readonly step: string;
+    readonly event: StampEvent;
+    readonly agent: string | null;
+    readonly pass: number;
+    readonly section: number | null;
     /** The air as last read when it was made, kept with what was put on. */
-    readonly air: (Climate & {readonly readAt: Instant}) | null
-  }
+    readonly air: (Climate & { readonly readAt: Instant }) | null;
+  };
   'step-done': {
-    readonly piece: string
-    readonly part: string | null
-    readonly step: string
-    readonly pass: number
-    readonly expectation: Expectation
-    readonly air: (Climate & {readonly readAt: Instant}) | null
-  }
+    readonly piece: string;
+    readonly part: string | null;
+    readonly step: string;
+    readonly pass: number;
+    readonly expectation: Expectation;
+    readonly air: (Climate & { readonly readAt: Instant }) | null;
+  };
   checked: {
-    readonly piece: string
-    readonly part: string | null
-    readonly step: string
+    readonly piece: string;
+    readonly part: string | null;
+    readonly step: string;
     /** Key of the window that was tried. */
-    readonly window: string
-    readonly finding: Finding
-    readonly shown?: string
-    readonly air: (Climate & {readonly readAt: Instant}) | null
-  }
-  'timer-started': {readonly timer: string; readonly piece: string | null; readonly label: string; readonly ms: Milliseconds}
-  'timer-closed': {readonly timer: string}
+    readonly window: string;
+    readonly finding: Finding;
+    readonly shown?: string;
+    readonly air: (Climate & { readonly readAt: Instant }) | null;
+  };
+  'timer-started': {
+    readonly timer: string;
+    readonly piece: string | null;
+    readonly label: string;
+    readonly ms: Milliseconds;
+  };
+  'timer-closed': { readonly timer: string };
   /** Moves an earlier stamp, finish, check or timer start; `fact` names it. */
-  'stamp-moved': {readonly fact: string; readonly to: Instant}
+  'stamp-moved': { readonly fact: string; readonly to: Instant };
   /** What a session should have been: other ends, other work, or `dropped` for one that never was. */
   'session-corrected': {
-    readonly session: string
-    readonly start: Instant
-    readonly end: Instant | null
-    readonly targets: readonly Target[]
-    readonly dropped: boolean
-  }
-  'group-withdrawn': {readonly withdrawn: string}
-  'group-restored': {readonly restored: string}
+    readonly session: string;
+    readonly start: Instant;
+    readonly end: Instant | null;
+    readonly targets: readonly Target[];
+    readonly dropped: boolean;
+  };
+  'group-withdrawn': { readonly withdrawn: string };
+  'group-restored': { readonly restored: string };
   'shop-shut': {
-    readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>
-    readonly backAt: Instant | null
-  }
-  'clock-stepped': {readonly byMs: Milliseconds}
-}
+    readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>;
+    readonly backAt: Instant | null;
+  };
+  'clock-stepped': { readonly byMs: Milliseconds };
+};
 
 export type ConditionsFactBodies = {
-  'reading-taken': Climate
-}
+  'reading-taken': Climate;
+};
 
 export type PingFactBodies = {
   /** `pings` are the keys of the pings this one sending covers. */
-  'ping-claimed': {readonly pings: readonly string[]; readonly text: string; readonly loud: boolean; readonly piece: string | null}
-  'ping-sent': {readonly claim: string; readonly ways: readonly string[]; readonly failures: readonly string[]}
-  'ping-acknowledged': {readonly claim: string}
-}
+  'ping-claimed': {
+    readonly pings: readonly string[];
+    readonly text: string;
+    readonly loud: boolean;
+    readonly piece: string | null;
+  };
+  'ping-sent': {
+    readonly claim: string;
+    readonly ways: readonly string[];
+    readonly failures: readonly string[];
+  };
+  'ping-acknowledged': { readonly claim: string };
+};
 
 type FactOf<Bodies> = {
-  [Kind in keyof Bodies]: FactHead & {readonly kind: Kind; readonly body: Bodies[Kind]}
-}[keyof Bodies]
+  [Kind in keyof Bodies]: FactHead & { readonly kind: Kind; readonly body: Bodies[Kind] };
+}[keyof Bodies];
 
-export type BenchFact = FactOf<BenchFactBodies>
-export type ConditionsFact = FactOf<ConditionsFactBodies>
-export type PingFact = FactOf<PingFactBodies>
-export type Fact = BenchFact | ConditionsFact | PingFact
+export type BenchFact = FactOf<BenchFactBodies>;
+export type ConditionsFact = FactOf<ConditionsFactBodies>;
+export type PingFact = FactOf<PingFactBodies>;
+export type Fact = BenchFact | ConditionsFact | PingFact;
 
 /** A fact's kind and body, before it gets its head. */
-type BodyOf<Bodies> = {[Kind in keyof Bodies]: {readonly kind: Kind; readonly body: Bodies[Kind]; readonly at?: Instant}}[keyof Bodies]
-export type NewBenchFact = BodyOf<BenchFactBodies>
+type BodyOf<Bodies> = {
+  [Kind in keyof Bodies]: {
+    readonly kind: Kind;
+    readonly body: Bodies[Kind];
+    readonly at?: Instant;
+  };
+}[keyof Bodies];
+export type NewBenchFact = BodyOf<BenchFactBodies>;
 
 /** Every kind of fact by the file that keeps it. */
-export type FactKind = Fact['kind']
+export type FactKind = Fact['kind'];

@@ -1,67 +1,80 @@
-import type {BenchInMaking} from './fold.ts'
-import type {BenchFact, PieceDescription} from './facts.ts'
-import type {Piece, PlannedStep} from './piece.ts'
+import type { BenchInMaking } from './fold.ts';
+import type { BenchFact, PieceDescription } from './facts.ts';
+import type { Piece, PlannedStep } from './piece.ts';
 
 /** Folds in what is told about pieces, their parts, steps, notes and holds. */
 export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
   switch (fact.kind) {
     case 'piece-added':
-      bench.pieces.set(fact.body.piece, newPiece(fact))
-      return
+      bench.pieces.set(fact.body.piece, newPiece(fact));
+      return;
     case 'piece-described':
-      return change(bench, fact.body.piece, (piece) => ({...piece, ...told(fact.body.changes)}))
+      return change(bench, fact.body.piece, (piece) => ({ ...piece, ...told(fact.body.changes) }));
     case 'parts-named':
-      return change(bench, fact.body.piece, (piece) => ({...piece, parts: fact.body.parts}))
+      return change(bench, fact.body.piece, (piece) => ({ ...piece, parts: fact.body.parts }));
     case 'step-inserted':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
         steps: placeBefore(
           piece.steps,
-          {...fact.body.step, skipped: false, copyOf: fact.body.copyOf ?? null},
+          { ...fact.body.step, skipped: false, copyOf: fact.body.copyOf ?? null },
           fact.body.before,
         ),
-      }))
+      }));
     case 'step-moved':
       return change(bench, fact.body.piece, (piece) => {
-        const step = piece.steps.find((each) => each.id === fact.body.step)
-        if (step === undefined) return piece
-        const others = piece.steps.filter((each) => each !== step)
-        return {...piece, steps: placeBefore(others, step, fact.body.before)}
-      })
+        const step = piece.steps.find((each) => each.id === fact.body.step);
+        if (step === undefined) return piece;
+        const others = piece.steps.filter((each) => each !== step);
+        return { ...piece, steps: placeBefore(others, step, fact.body.before) };
+      });
     case 'step-skipped':
-      return changeStep(bench, fact.body, (step) => ({...step, skipped: fact.body.skipped}))
+      return changeStep(bench, fact.body, (step) => ({ ...step, skipped: fact.body.skipped }));
     case 'step-reworded':
-      return changeStep(bench, fact.body, (step) => ({...step, name: fact.body.name}))
+      return changeStep(bench, fact.body, (step) => ({ ...step, name: fact.body.name }));
     case 'hold-placed':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
-        hold: {reason: fact.body.reason, since: fact.at, askAgain: fact.body.askAgain},
-      }))
+        hold: { reason: fact.body.reason, since: fact.at, askAgain: fact.body.askAgain },
+      }));
     case 'hold-lifted':
-      return change(bench, fact.body.piece, (piece) => ({...piece, hold: null}))
+      return change(bench, fact.body.piece, (piece) => ({ ...piece, hold: null }));
     case 'piece-left-bench':
-      return change(bench, fact.body.piece, (piece) => ({...piece, place: 'past', number: null, leftAt: fact.at}))
+      return change(bench, fact.body.piece, (piece) => ({
+        ...piece,
+        place: 'past',
+        number: null,
+        leftAt: fact.at,
+      }));
     case 'piece-put-back':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
         place: 'bench',
         number: fact.body.number,
         leftAt: null,
-      }))
+      }));
     case 'piece-removed':
-      return change(bench, fact.body.piece, (piece) => ({...piece, place: 'removed', number: null, leftAt: fact.at}))
+      return change(bench, fact.body.piece, (piece) => ({
+        ...piece,
+        place: 'removed',
+        number: null,
+        leftAt: fact.at,
+      }));
     case 'note-written':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
-        notes: [...piece.notes, {fact: fact.id, step: fact.body.step, text: fact.body.text, at: fact.at}],
-      }))
+        notes: [
+          ...piece.notes,
+          { fact: fact.id, step: fact.body.step, text: fact.body.text, at: fact.at },
+        ],
+      }));
     default:
     // Facts about work are folded elsewhere.
   }
 }
 
-function newPiece(fact: Extract<BenchFact, {kind: 'piece-added'}>): Piece {
-  const {piece, number, name, schedule, steps, products} = fact.body
+function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {
+  const { piece, number, name, schedule, steps, products } = fact.body;
   return {
     id: piece,
     number,
@@ -74,7 +87,7 @@ function newPiece(fact: Extract<BenchFact, {kind: 'piece-added'}>): Piece {
     yearMade: null,
     promised: null,
     parts: [],
-    steps: steps.map((step) => ({...step, skipped: false, copyOf: null})),
+    steps: steps.map((step) => ({ ...step, skipped: false, copyOf: null })),
     stamps: [],
     finishes: [],
     checks: [],
@@ -83,26 +96,33 @@ function newPiece(fact: Extract<BenchFact, {kind: 'piece-added'}>): Piece {
     place: 'bench',
     addedAt: fact.at,
     leftAt: null,
-  }
+  };
 }
 
 export function change(bench: BenchInMaking, id: string, how: (piece: Piece) => Piece): void {
-  const piece = bench.pieces.get(id)
-  if (piece !== undefined) bench.pieces.set(id, how(piece))
+  const piece = bench.pieces.get(id);
+  if (piece !== undefined) bench.pieces.set(id, how(piece));
 }
 
 const changeStep = (
   bench: BenchInMaking,
-  {piece, step}: {readonly piece: string; readonly step: string},
+  { piece, step }: { readonly piece: string; readonly step: string },
   how: (step: PlannedStep) => PlannedStep,
 ): void =>
-  change(bench, piece, (each) => ({...each, steps: each.steps.map((one) => (one.id === step ? how(one) : one))}))
+  change(bench, piece, (each) => ({
+    ...each,
+    steps: each.steps.map((one) => (one.id === step ? how(one) : one)),
+  }));
 
 /** Only the fields that were told; undefined ones leave the piece as it is. */
 const told = (changes: PieceDescription): Partial<Piece> =>
-  Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== undefined))
+  Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== undefined));
 
-function placeBefore(steps: readonly PlannedStep[], step: PlannedStep, before: string | null): readonly PlannedStep[] {
-  const index = before === null ? -1 : steps.findIndex((each) => each.id === before)
-  return index < 0 ? [...steps, step] : [...steps.slice(0, index), step, ...steps.slice(index)]
+function placeBefore(
+  steps: readonly PlannedStep[],
+  step: PlannedStep,
+  before: string | null,
+): readonly PlannedStep[] {
+  const index = before === null ? -1 : steps.findIndex((each) => each.id === before);
+  return index < 0 ? [...steps, step] : [...steps.slice(0, index), step, ...steps.slice(index)];
 }

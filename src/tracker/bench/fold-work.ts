@@ -1,8 +1,8 @@
-import type {Instant} from '../time/index.ts'
-import type {BenchInMaking} from './fold.ts'
-import {change} from './fold-piece.ts'
-import type {BenchFact} from './facts.ts'
-import type {Session} from './piece.ts'
+import type { Instant } from '../time/index.ts';
+import type { BenchInMaking } from './fold.ts';
+import { change } from './fold-piece.ts';
+import type { BenchFact } from './facts.ts';
+import type { Session } from './piece.ts';
 
 /** Folds in what is told about work: sessions, stamps, finishes, checks, odd timers, and their corrections. */
 export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
@@ -18,43 +18,47 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
         end: null,
         first: null,
         dropped: false,
-      })
-      return
+      });
+      return;
     case 'put-down':
       return changeSession(bench, fact.body.session, (session) => ({
         ...session,
         end: Math.max(session.start, fact.at),
         endFact: fact.id,
-      }))
+      }));
     case 'session-corrected':
       return changeSession(bench, fact.body.session, (session) => ({
         ...session,
-        first: session.first ?? {start: session.start, end: session.end, targets: session.targets},
+        first: session.first ?? {
+          start: session.start,
+          end: session.end,
+          targets: session.targets,
+        },
         start: fact.body.start,
         end: fact.body.end,
         targets: fact.body.targets,
         dropped: fact.body.dropped,
-      }))
+      }));
     case 'stamped': {
-      const {piece, ...stamp} = fact.body
+      const { piece, ...stamp } = fact.body;
       return change(bench, piece, (each) => ({
         ...each,
-        stamps: [...each.stamps, {...stamp, fact: fact.id, at: fact.at}],
-      }))
+        stamps: [...each.stamps, { ...stamp, fact: fact.id, at: fact.at }],
+      }));
     }
     case 'step-done': {
-      const {piece, ...finish} = fact.body
+      const { piece, ...finish } = fact.body;
       return change(bench, piece, (each) => ({
         ...each,
-        finishes: [...each.finishes, {...finish, fact: fact.id, at: fact.at}],
-      }))
+        finishes: [...each.finishes, { ...finish, fact: fact.id, at: fact.at }],
+      }));
     }
     case 'checked': {
-      const {piece, shown, ...check} = fact.body
+      const { piece, shown, ...check } = fact.body;
       return change(bench, piece, (each) => ({
         ...each,
-        checks: [...each.checks, {...check, shown: shown ?? null, fact: fact.id, at: fact.at}],
-      }))
+        checks: [...each.checks, { ...check, shown: shown ?? null, fact: fact.id, at: fact.at }],
+      }));
     }
     case 'timer-started':
       bench.timers.set(fact.body.timer, {
@@ -65,53 +69,55 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
         start: fact.at,
         closedAt: null,
         fact: fact.id,
-      })
-      return
+      });
+      return;
     case 'timer-closed': {
-      const timer = bench.timers.get(fact.body.timer)
-      if (timer !== undefined) bench.timers.set(timer.id, {...timer, closedAt: fact.at})
-      return
+      const timer = bench.timers.get(fact.body.timer);
+      if (timer !== undefined) bench.timers.set(timer.id, { ...timer, closedAt: fact.at });
+      return;
     }
     case 'stamp-moved':
-      return moveStamp(bench, fact.body.fact, fact.body.to)
+      return moveStamp(bench, fact.body.fact, fact.body.to);
     case 'shop-shut':
-      bench.lastShut = {at: fact.at, answers: fact.body.answers}
-      return
+      bench.lastShut = { at: fact.at, answers: fact.body.answers };
+      return;
     case 'clock-stepped':
-      bench.clockSteps.push({at: fact.at, byMs: fact.body.byMs})
-      return
+      bench.clockSteps.push({ at: fact.at, byMs: fact.body.byMs });
+      return;
     default:
     // Facts about pieces are folded elsewhere.
   }
 }
 
 function changeSession(bench: BenchInMaking, id: string, how: (session: Session) => Session): void {
-  const session = bench.sessions.get(id)
-  if (session !== undefined) bench.sessions.set(id, how(session))
+  const session = bench.sessions.get(id);
+  if (session !== undefined) bench.sessions.set(id, how(session));
 }
 
 /** Gives another instant to whatever that fact put in place. */
 function moveStamp(bench: BenchInMaking, moved: string, to: Instant): void {
-  const shift = <Entry extends {readonly fact: string; readonly at: Instant}>(entries: readonly Entry[]): readonly Entry[] =>
+  const shift = <Entry extends { readonly fact: string; readonly at: Instant }>(
+    entries: readonly Entry[],
+  ): readonly Entry[] =>
     entries.some((entry) => entry.fact === moved)
-      ? entries.map((entry) => (entry.fact === moved ? {...entry, at: to} : entry))
-      : entries
+      ? entries.map((entry) => (entry.fact === moved ? { ...entry, at: to } : entry))
+      : entries;
   for (const piece of bench.pieces.values()) {
-    const stamps = shift(piece.stamps)
-    const finishes = shift(piece.finishes)
-    const checks = shift(piece.checks)
+    const stamps = shift(piece.stamps);
+    const finishes = shift(piece.finishes);
+    const checks = shift(piece.checks);
     if (stamps !== piece.stamps || finishes !== piece.finishes || checks !== piece.checks) {
-      bench.pieces.set(piece.id, {...piece, stamps, finishes, checks})
+      bench.pieces.set(piece.id, { ...piece, stamps, finishes, checks });
     }
   }
   for (const session of bench.sessions.values()) {
     if (session.startFact === moved) {
-      bench.sessions.set(session.id, {...session, start: Math.min(to, session.end ?? to)})
+      bench.sessions.set(session.id, { ...session, start: Math.min(to, session.end ?? to) });
     } else if (session.endFact === moved) {
-      bench.sessions.set(session.id, {...session, end: Math.max(to, session.start)})
+      bench.sessions.set(session.id, { ...session, end: Math.max(to, session.start) });
     }
   }
   for (const timer of bench.timers.values()) {
-    if (timer.fact === moved) bench.timers.set(timer.id, {...timer, start: to})
+    if (timer.fact === moved) bench.timers.set(timer.id, { ...timer, start: to });
   }
 }

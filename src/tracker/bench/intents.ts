@@ -1,74 +1,138 @@
-import type {CalendarDay, Instant, Milliseconds} from '../time/index.ts'
-import type {FinishingSchedule, Step} from '../trade/schedule.ts'
-import type {EdgeSense, StampEvent} from '../windows/model.ts'
+import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
+import type { FinishingSchedule, Step } from '../trade/schedule.ts';
+import type { EdgeSense, StampEvent } from '../windows/model.ts';
 import type {
   Finding,
   OvernightAnswer,
   OvernightQuestion,
   PieceDescription,
   Target,
-} from './facts.ts'
+} from './facts.ts';
 
 /** What a person can ask of the bench, as data. `piece`, `part`, `step` are ids; `part` null is the whole piece. */
 export type Intent =
-  | {readonly do: 'add piece'; readonly name: string; readonly schedule: FinishingSchedule; readonly describe?: PieceDescription}
-  | {readonly do: 'describe piece'; readonly piece: string; readonly changes: PieceDescription}
-  /** Names of all parts, in order; parts keep their ids by name. */
-  | {readonly do: 'name parts'; readonly piece: string; readonly names: readonly string[]}
-  | {readonly do: 'insert step'; readonly piece: string; readonly step: Omit<Step, 'id'>; readonly before: string | null}
-  | {readonly do: 'repeat step'; readonly piece: string; readonly step: string}
-  | {readonly do: 'move step'; readonly piece: string; readonly step: string; readonly before: string | null}
-  | {readonly do: 'skip step'; readonly piece: string; readonly step: string; readonly skipped: boolean}
-  | {readonly do: 'reword step'; readonly piece: string; readonly step: string; readonly name: string}
-  | {readonly do: 'place hold'; readonly piece: string; readonly reason: string; readonly askAgain: CalendarDay | null}
-  | {readonly do: 'lift hold'; readonly piece: string}
-  | {readonly do: 'take off bench'; readonly piece: string}
-  | {readonly do: 'put back on bench'; readonly piece: string}
-  | {readonly do: 'remove piece'; readonly piece: string}
-  | {readonly do: 'write note'; readonly piece: string; readonly step: string | null; readonly text: string}
-  /** `step` absent: the piece's current step. With several pieces the minutes are shared out. */
-  | {readonly do: 'pick up'; readonly targets: readonly {piece: string; part: string | null; step?: string | null}[]; readonly putDown?: string}
-  /** `session` absent: the one that holds `piece`, or the only one in hand. */
-  | {readonly do: 'put down'; readonly piece?: string; readonly session?: string}
-  /** The stamp that the sequence of the current step expects next (Space). */
-  | {readonly do: 'next stamp'; readonly piece: string; readonly part: string | null}
-  | {readonly do: 'first stroke'; readonly piece: string; readonly part: string | null}
-  | {readonly do: 'next section'; readonly piece: string; readonly part: string | null}
-  | {readonly do: 'done'; readonly piece: string; readonly part: string | null}
-  /** Any stamp outright, for what the sequence does not expect: topped up, covered, washed out. */
-  | {readonly do: 'stamp'; readonly piece: string; readonly part: string | null; readonly event: StampEvent; readonly agent?: string}
-  | {readonly do: 'check'; readonly piece: string; readonly part: string | null; readonly finding: Finding; readonly shown?: string; readonly window?: string}
-  /** Moves the latest stamp of the piece; positive is earlier. `ms` absent: 1 min for dwells and minutes, 5 for coats. */
-  | {readonly do: 'move stamp'; readonly piece: string; readonly earlier: boolean; readonly ms?: Milliseconds}
-  | {readonly do: 'start timer'; readonly label: string; readonly ms: Milliseconds; readonly piece: string | null}
-  | {readonly do: 'close timer'; readonly timer: string}
   | {
-      readonly do: 'correct session'
-      readonly session: string
-      readonly start?: Instant
-      readonly end?: Instant
-      readonly targets?: readonly Target[]
-      readonly dropped?: boolean
+      readonly do: 'add piece';
+      readonly name: string;
+      readonly schedule: FinishingSchedule;
+      readonly describe?: PieceDescription;
     }
-  | {readonly do: 'take back'}
-  | {readonly do: 'bring back'}
-  | {readonly do: 'shut up shop'; readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>; readonly backAt: Instant | null}
-  | {readonly do: 'note clock step'; readonly byMs: Milliseconds}
-
-
+  | { readonly do: 'describe piece'; readonly piece: string; readonly changes: PieceDescription }
+  /** Names of all parts, in order; parts keep their ids by name. */
+  | { readonly do: 'name parts'; readonly piece: string; readonly names: readonly string[] }
+  | {
+      readonly do: 'insert step';
+      readonly piece: string;
+      readonly step: Omit<Step, 'id'>;
+      readonly before: string | null;
+    }
+  | { readonly do: 'repeat step'; readonly piece: string; readonly step: string }
+  | {
+      readonly do: 'move step';
+      readonly piece: string;
+      readonly step: string;
+      readonly before: string | null;
+    }
+  | {
+      readonly do: 'skip step';
+      readonly piece: string;
+      readonly step: string;
+      readonly skipped: boolean;
+    }
+  | {
+      readonly do: 'reword step';
+      readonly piece: string;
+      readonly step: string;
+      readonly name: string;
+    }
+  | {
+      readonly do: 'place hold';
+      readonly piece: string;
+      readonly reason: string;
+      readonly askAgain: CalendarDay | null;
+    }
+  | { readonly do: 'lift hold'; readonly piece: string }
+  | { readonly do: 'take off bench'; readonly piece: string }
+  | { readonly do: 'put back on bench'; readonly piece: string }
+  | { readonly do: 'remove piece'; readonly piece: string }
+  | {
+      readonly do: 'write note';
+      readonly piece: string;
+      readonly step: string | null;
+      readonly text: string;
+    }
+  /** `step` absent: the piece's current step. With several pieces the minutes are shared out. */
+  | {
+      readonly do: 'pick up';
+      readonly targets: readonly { piece: string; part: string | null; step?: string | null }[];
+      readonly putDown?: string;
+    }
+  /** `session` absent: the one that holds `piece`, or the only one in hand. */
+  | { readonly do: 'put down'; readonly piece?: string; readonly session?: string }
+  /** The stamp that the sequence of the current step expects next (Space). */
+  | { readonly do: 'next stamp'; readonly piece: string; readonly part: string | null }
+  | { readonly do: 'first stroke'; readonly piece: string; readonly part: string | null }
+  | { readonly do: 'next section'; readonly piece: string; readonly part: string | null }
+  | { readonly do: 'done'; readonly piece: string; readonly part: string | null }
+  /** Any stamp outright, for what the sequence does not expect: topped up, covered, washed out. */
+  | {
+      readonly do: 'stamp';
+      readonly piece: string;
+      readonly part: string | null;
+      readonly event: StampEvent;
+      readonly agent?: string;
+    }
+  | {
+      readonly do: 'check';
+      readonly piece: string;
+      readonly part: string | null;
+      readonly finding: Finding;
+      readonly shown?: string;
+      readonly window?: string;
+    }
+  /** Moves the latest stamp of the piece; positive is earlier. `ms` absent: 1 min for dwells and minutes, 5 for coats. */
+  | {
+      readonly do: 'move stamp';
+      readonly piece: string;
+      readonly earlier: boolean;
+      readonly ms?: Milliseconds;
+    }
+  | {
+      readonly do: 'start timer';
+      readonly label: string;
+      readonly ms: Milliseconds;
+      readonly piece: string | null;
+    }
+  | { readonly do: 'close timer'; readonly timer: string }
+  | {
+      readonly do: 'correct session';
+      readonly session: string;
+      readonly start?: Instant;
+      readonly end?: Instant;
+      readonly targets?: readonly Target[];
+      readonly dropped?: boolean;
+    }
+  | { readonly do: 'take back' }
+  | { readonly do: 'bring back' }
+  | {
+      readonly do: 'shut up shop';
+      readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>;
+      readonly backAt: Instant | null;
+    }
+  | { readonly do: 'note clock step'; readonly byMs: Milliseconds };
 
 /** What comes in from outside with an intent. */
 export type IntentContext = {
-  readonly now: Instant
+  readonly now: Instant;
   /** Identifies the key press; ids of the facts it makes are derived from it. */
-  readonly group: string
+  readonly group: string;
   /** When it happened, if that was earlier than now ("10 min ago"). */
-  readonly at?: Instant
+  readonly at?: Instant;
   /** Pairs of hands in the shop. */
-  readonly hands: number
+  readonly hands: number;
   /** The shop's air as last read, if ever. */
-  readonly air: {readonly tempC: number; readonly rh: number; readonly readAt: Instant} | null
-  readonly sense: EdgeSense
+  readonly air: { readonly tempC: number; readonly rh: number; readonly readAt: Instant } | null;
+  readonly sense: EdgeSense;
   /** Today in the shop's zone. */
-  readonly today: CalendarDay
-}
+  readonly today: CalendarDay;
+};

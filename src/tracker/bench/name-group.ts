@@ -1,105 +1,112 @@
-import type {BenchFact, Target} from './facts.ts'
-import type {Bench, Piece} from './piece.ts'
+import type { BenchFact, Target } from './facts.ts';
+import type { Bench, Piece } from './piece.ts';
 
 /** What a group of facts did, in a few words: `coat 2, first stroke on 3 Beech stool`. Also for groups that were taken back. */
 export function nameGroup(bench: Bench, facts: readonly BenchFact[]): string {
-  const telling = [...facts].sort((a, b) => weight(a) - weight(b))[0]
-  return telling === undefined ? 'nothing' : nameFact(bench, telling)
+  const telling = [...facts].sort((a, b) => weight(a) - weight(b))[0];
+  return telling === undefined ? 'nothing' : nameFact(bench, telling);
 }
 
 /** Of several facts of one key press, the one that it was pressed for. */
-const weight = ({kind}: BenchFact): number => {
-  if (kind === 'put-down') return 3
-  return kind === 'picked-up' || kind === 'piece-described' ? 2 : 1
-}
+const weight = ({ kind }: BenchFact): number => {
+  if (kind === 'put-down') return 3;
+  return kind === 'picked-up' || kind === 'piece-described' ? 2 : 1;
+};
 
 function nameFact(bench: Bench, fact: BenchFact): string {
-  const find = (id: string): Piece | undefined => bench.pieces.get(id)
+  const find = (id: string): Piece | undefined => bench.pieces.get(id);
   const called = (id: string): string => {
-    const piece = find(id)
-    if (piece === undefined) return addedName(bench, id)
-    return piece.number === null ? piece.name : `${piece.number} ${piece.name}`
-  }
+    const piece = find(id);
+    if (piece === undefined) return addedName(bench, id);
+    return piece.number === null ? piece.name : `${piece.number} ${piece.name}`;
+  };
   const stepName = (piece: string, step: string | null): string =>
-    find(piece)?.steps.find((each) => each.id === step)?.name ?? 'work'
+    find(piece)?.steps.find((each) => each.id === step)?.name ?? 'work';
   const targets = (list: readonly Target[]): string =>
-    list.map((target) => `${stepName(target.piece, target.step)} on ${called(target.piece)}`).join(', ')
+    list
+      .map((target) => `${stepName(target.piece, target.step)} on ${called(target.piece)}`)
+      .join(', ');
   switch (fact.kind) {
     case 'piece-added':
-      return `add ${fact.body.number} ${fact.body.name}`
+      return `add ${fact.body.number} ${fact.body.name}`;
     case 'piece-described':
-      return `what was noted about ${called(fact.body.piece)}`
+      return `what was noted about ${called(fact.body.piece)}`;
     case 'parts-named':
-      return `parts of ${called(fact.body.piece)}`
+      return `parts of ${called(fact.body.piece)}`;
     case 'step-inserted':
-      return `${fact.body.step.name} put into ${called(fact.body.piece)}`
+      return `${fact.body.step.name} put into ${called(fact.body.piece)}`;
     case 'step-moved':
-      return `order of ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`
+      return `order of ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
     case 'step-skipped':
-      return `${fact.body.skipped ? 'skip' : 'put back'} ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`
+      return `${fact.body.skipped ? 'skip' : 'put back'} ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
     case 'step-reworded':
-      return `reword ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`
+      return `reword ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
     case 'hold-placed':
-      return `hold on ${called(fact.body.piece)}`
+      return `hold on ${called(fact.body.piece)}`;
     case 'hold-lifted':
-      return `lift hold on ${called(fact.body.piece)}`
+      return `lift hold on ${called(fact.body.piece)}`;
     case 'piece-left-bench':
-      return `${called(fact.body.piece)} off the bench`
+      return `${called(fact.body.piece)} off the bench`;
     case 'piece-put-back':
-      return `${called(fact.body.piece)} back on the bench`
+      return `${called(fact.body.piece)} back on the bench`;
     case 'piece-removed':
-      return `remove ${called(fact.body.piece)}`
+      return `remove ${called(fact.body.piece)}`;
     case 'note-written':
-      return `note on ${called(fact.body.piece)}`
+      return `note on ${called(fact.body.piece)}`;
     case 'picked-up':
-      return `pick up ${targets(fact.body.targets)}`
+      return `pick up ${targets(fact.body.targets)}`;
     case 'put-down':
-      return `put down ${putDownName(bench, fact.body.session, targets)}`
+      return `put down ${putDownName(bench, fact.body.session, targets)}`;
     case 'stamped': {
-      const {piece, step, agent, event, section} = fact.body
-      const where = section === null ? '' : ` section ${section}`
-      return `${stepName(piece, step)}${where}, ${agent === null ? '' : `${agent} `}${event.replace('-', ' ')} on ${called(piece)}`
+      const { piece, step, agent, event, section } = fact.body;
+      const where = section === null ? '' : ` section ${section}`;
+      return `${stepName(piece, step)}${where}, ${agent === null ? '' : `${agent} `}${event.replace('-', ' ')} on ${called(piece)}`;
     }
     case 'step-done':
-      return `${stepName(fact.body.piece, fact.body.step)} done on ${called(fact.body.piece)}`
+      return `${stepName(fact.body.piece, fact.body.step)} done on ${called(fact.body.piece)}`;
     case 'checked':
-      return `${fact.body.finding} on ${called(fact.body.piece)}`
+      return `${fact.body.finding} on ${called(fact.body.piece)}`;
     case 'timer-started':
-      return `timer ${fact.body.label}`
+      return `timer ${fact.body.label}`;
     case 'timer-closed':
-      return `close timer ${bench.timers.find((timer) => timer.id === fact.body.timer)?.label ?? ''}`.trim()
+      return `close timer ${bench.timers.find((timer) => timer.id === fact.body.timer)?.label ?? ''}`.trim();
     case 'stamp-moved':
-      return `moved stamp: ${movedName(bench, fact.body.fact)}`
+      return `moved stamp: ${movedName(bench, fact.body.fact)}`;
     case 'session-corrected':
-      return `correction of ${targets(fact.body.targets)}`
+      return `correction of ${targets(fact.body.targets)}`;
     case 'shop-shut':
-      return 'shut up shop'
+      return 'shut up shop';
     case 'clock-stepped':
-      return 'clock set'
+      return 'clock set';
     case 'group-withdrawn':
-      return 'take back'
+      return 'take back';
     case 'group-restored':
-      return 'bring back'
+      return 'bring back';
   }
 }
 
 /** A piece whose adding was taken back is not on the bench; its name is in what was told. */
 function addedName(bench: Bench, id: string): string {
   for (const facts of bench.groups.values()) {
-    for (const fact of facts) if (fact.kind === 'piece-added' && fact.body.piece === id) return fact.body.name
+    for (const fact of facts)
+      if (fact.kind === 'piece-added' && fact.body.piece === id) return fact.body.name;
   }
-  return 'a piece'
+  return 'a piece';
 }
 
-function putDownName(bench: Bench, session: string, targets: (list: readonly Target[]) => string): string {
-  const found = bench.sessions.find((each) => each.id === session)
-  return found === undefined ? 'work' : targets(found.targets)
+function putDownName(
+  bench: Bench,
+  session: string,
+  targets: (list: readonly Target[]) => string,
+): string {
+  const found = bench.sessions.find((each) => each.id === session);
+  return found === undefined ? 'work' : targets(found.targets);
 }
 
 function movedName(bench: Bench, id: string): string {
   for (const facts of bench.groups.values()) {
-    const fact = facts.find((each) => each.id === id)
-    if (fact !== undefined) return nameFact(bench, fact)
+    const fact = facts.find((each) => each.id === id);
+    if (fact !== undefined) return nameFact(bench, fact);
   }
-  return 'a stamp'
+  return 'a stamp';
 }

@@ -1,26 +1,35 @@
-import type {NewBenchFact} from './facts.ts'
+import type { NewBenchFact } from './facts.ts';
 
 /** A refusal in plain words: what is not done and why, and what to do instead. */
 export type Refusal = {
   /** Starts with `Not ...:`. */
-  readonly says: string
+  readonly says: string;
   /** What was meant perhaps, nearest first. */
-  readonly nearest?: readonly string[]
-}
+  readonly nearest?: readonly string[];
+};
 
 /** What became of an intent: new facts and what they are called, or a refusal with nothing changed. */
 export type Outcome =
-  | {readonly ok: true; readonly facts: readonly NewBenchFact[]; readonly says: string; readonly piece: string | null}
-  | {readonly ok: false; readonly refusal: Refusal}
+  | {
+      readonly ok: true;
+      readonly facts: readonly NewBenchFact[];
+      readonly says: string;
+      readonly piece: string | null;
+    }
+  | { readonly ok: false; readonly refusal: Refusal };
 
-export const accept = (facts: readonly NewBenchFact[], says: string, piece: string | null = null): Outcome => ({
+export const accept = (
+  facts: readonly NewBenchFact[],
+  says: string,
+  piece: string | null = null,
+): Outcome => ({
   ok: true,
   facts,
   says,
   piece,
-})
+});
 
 export const refuse = (says: string, nearest?: readonly string[]): Outcome => ({
   ok: false,
-  refusal: nearest ? {says, nearest} : {says},
-})
+  refusal: nearest ? { says, nearest } : { says },
+});

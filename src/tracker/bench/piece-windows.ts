@@ -1,22 +1,26 @@
-import type {Instant} from '../time/index.ts'
-import type {Happenings} from '../windows/edges.ts'
-import {workOutWindow} from '../windows/evaluate.ts'
-import type {EdgeSense, Milestone, Stretch, Window, WindowRule} from '../windows/model.ts'
-import type {Piece, PlannedStep, Session, Stamp} from './piece.ts'
-import {countsFor, passUnderWay} from './progress.ts'
+import type { Instant } from '../time/index.ts';
+import type { Happenings } from '../windows/edges.ts';
+import { workOutWindow } from '../windows/evaluate.ts';
+import type { EdgeSense, Milestone, Stretch, Window, WindowRule } from '../windows/model.ts';
+import type { Piece, PlannedStep, Session, Stamp } from './piece.ts';
+import { countsFor, passUnderWay } from './progress.ts';
 
 /** All windows that a piece's stamps have begun, also those that are over. */
-export function windowsOfPiece(piece: Piece, sessions: readonly Session[], sense: EdgeSense): readonly Window[] {
-  return piece.steps.flatMap((step) => windowsOfStep(piece, step, sessions, sense))
+export function windowsOfPiece(
+  piece: Piece,
+  sessions: readonly Session[],
+  sense: EdgeSense,
+): readonly Window[] {
+  return piece.steps.flatMap((step) => windowsOfStep(piece, step, sessions, sense));
 }
 
 /** The rules a step starts: its product's for the piece's wood, and its own. */
 export function rulesOf(piece: Piece, step: PlannedStep): readonly WindowRule[] {
-  const product = step.product === undefined ? undefined : piece.products[step.product]
-  if (product === undefined) return step.windows
-  const forWood = piece.wood === null ? undefined : product.byWood?.[piece.wood]
+  const product = step.product === undefined ? undefined : piece.products[step.product];
+  if (product === undefined) return step.windows;
+  const forWood = piece.wood === null ? undefined : product.byWood?.[piece.wood];
   // Unknown wood takes hardwood's figures where a product tells them apart.
-  return [...product.windows, ...(forWood ?? product.byWood?.hard ?? []), ...step.windows]
+  return [...product.windows, ...(forWood ?? product.byWood?.hard ?? []), ...step.windows];
 }
 
 function windowsOfStep(
@@ -25,57 +29,57 @@ function windowsOfStep(
   sessions: readonly Session[],
   sense: EdgeSense,
 ): readonly Window[] {
-  const rules = rulesOf(piece, step)
-  const stamps = piece.stamps.filter((stamp) => stamp.step === step.id)
-  const finishes = piece.finishes.filter((finish) => finish.step === step.id)
-  if (rules.length === 0 || (stamps.length === 0 && finishes.length === 0)) return []
-  const windows: Window[] = []
+  const rules = rulesOf(piece, step);
+  const stamps = piece.stamps.filter((stamp) => stamp.step === step.id);
+  const finishes = piece.finishes.filter((finish) => finish.step === step.id);
+  if (rules.length === 0 || (stamps.length === 0 && finishes.length === 0)) return [];
+  const windows: Window[] = [];
   for (const part of partsTouched(stamps, finishes)) {
-    const own = stamps.filter((stamp) => countsFor(stamp.part, part))
-    const passes = passUnderWay(own)
+    const own = stamps.filter((stamp) => countsFor(stamp.part, part));
+    const passes = passUnderWay(own);
     for (const rule of rules) {
-      for (const {pass, section} of subjectsOf(rule, own, passes)) {
+      for (const { pass, section } of subjectsOf(rule, own, passes)) {
         // Between passes there is something to wait for only while another pass is to come.
-        if (rule.closedBy.by === 'next pass' && pass >= (step.passes ?? 1)) continue
-        const subject = {pieceId: piece.id, stepId: step.id, partId: part, pass, section}
-        const key = [piece.id, step.id, rule.id, part ?? '', pass, section ?? ''].join('/')
-        const happenings = happeningsOf(piece, step, sessions, rule, key, part, pass, section)
-        const begun = workOutWindow(rule, subject, key, happenings, null, sense)
-        if (begun === null) continue
-        const closedAt = closing(piece, step, begun, own, happenings) ?? begun.closedAt
-        windows.push({...begun, closedAt, stretches: withWorkDone(piece, step, begun)})
+        if (rule.closedBy.by === 'next pass' && pass >= (step.passes ?? 1)) continue;
+        const subject = { pieceId: piece.id, stepId: step.id, partId: part, pass, section };
+        const key = [piece.id, step.id, rule.id, part ?? '', pass, section ?? ''].join('/');
+        const happenings = happeningsOf(piece, step, sessions, rule, key, part, pass, section);
+        const begun = workOutWindow(rule, subject, key, happenings, null, sense);
+        if (begun === null) continue;
+        const closedAt = closing(piece, step, begun, own, happenings) ?? begun.closedAt;
+        windows.push({ ...begun, closedAt, stretches: withWorkDone(piece, step, begun) });
       }
     }
   }
-  return windows
+  return windows;
 }
 
 /** The whole piece where something was recorded for it, and every part that has a record of its own. */
 function partsTouched(
-  stamps: readonly {readonly part: string | null}[],
-  finishes: readonly {readonly part: string | null}[],
+  stamps: readonly { readonly part: string | null }[],
+  finishes: readonly { readonly part: string | null }[],
 ): readonly (string | null)[] {
-  const inStamps = new Set(stamps.map((stamp) => stamp.part))
-  if (inStamps.size > 0) return [...inStamps]
-  return [...new Set(finishes.map((finish) => finish.part))]
+  const inStamps = new Set(stamps.map((stamp) => stamp.part));
+  if (inStamps.size > 0) return [...inStamps];
+  return [...new Set(finishes.map((finish) => finish.part))];
 }
 
 function subjectsOf(
   rule: WindowRule,
   stamps: readonly Stamp[],
   passes: number,
-): readonly {readonly pass: number; readonly section: number | null}[] {
+): readonly { readonly pass: number; readonly section: number | null }[] {
   switch (rule.scope) {
     case 'step':
-      return [{pass: 1, section: null}]
+      return [{ pass: 1, section: null }];
     case 'pass':
-      return Array.from({length: passes}, (_, index) => ({pass: index + 1, section: null}))
+      return Array.from({ length: passes }, (_, index) => ({ pass: index + 1, section: null }));
     case 'section': {
-      const seen = new Map<string, {pass: number; section: number}>()
-      for (const {pass, section} of stamps) {
-        if (section !== null) seen.set(`${pass}/${section}`, {pass, section})
+      const seen = new Map<string, { pass: number; section: number }>();
+      for (const { pass, section } of stamps) {
+        if (section !== null) seen.set(`${pass}/${section}`, { pass, section });
       }
-      return [...seen.values()]
+      return [...seen.values()];
     }
   }
 }
@@ -90,28 +94,34 @@ function happeningsOf(
   pass: number,
   section: number | null,
 ): Happenings {
-  const inScope = (stamp: {readonly pass: number; readonly section: number | null}): boolean =>
-    rule.scope === 'step' || (stamp.pass === pass && (rule.scope === 'pass' || stamp.section === section))
+  const inScope = (stamp: { readonly pass: number; readonly section: number | null }): boolean =>
+    rule.scope === 'step' ||
+    (stamp.pass === pass && (rule.scope === 'pass' || stamp.section === section));
   const stamps = piece.stamps.filter(
     (stamp) => stamp.step === step.id && countsFor(stamp.part, part) && inScope(stamp),
-  )
-  const finish = piece.finishes.findLast((each) => each.step === step.id && countsFor(each.part, part))
-  const happened = stamps.map(({event, agent, at, fact}) => ({event: event as string, agent, at, fact}))
+  );
+  const finish = piece.finishes.findLast(
+    (each) => each.step === step.id && countsFor(each.part, part),
+  );
+  const happened = stamps.map(({ event, agent, at, fact }) => ({ event, agent, at, fact }));
   if (finish !== undefined && (rule.scope === 'step' || finish.pass === pass)) {
     // Finishing a step is the last stroke of its last pass, and takes the last section off.
-    const agent = step.stamps.findLast((planned) => planned.agent !== undefined)?.agent ?? null
+    const agent = step.stamps.findLast((planned) => planned.agent !== undefined)?.agent ?? null;
     if (!happened.some((stamp) => stamp.event === 'last-stroke' && stamp.agent === agent)) {
-      happened.push({event: 'last-stroke', agent, at: finish.at, fact: finish.fact})
+      happened.push({ event: 'last-stroke', agent, at: finish.at, fact: finish.fact });
     }
     if (rule.scope === 'section' && !happened.some((stamp) => stamp.event === 'section-off')) {
-      happened.push({event: 'section-off', agent: null, at: finish.at, fact: finish.fact})
+      happened.push({ event: 'section-off', agent: null, at: finish.at, fact: finish.fact });
     }
   }
   return {
     stamps: happened,
     checks: piece.checks.filter((check) => check.window === key),
-    assumedStart: finish === undefined ? null : pickUpBefore(sessions, piece.id, step.id, finish.at, finish.fact),
-  }
+    assumedStart:
+      finish === undefined
+        ? null
+        : pickUpBefore(sessions, piece.id, step.id, finish.at, finish.fact),
+  };
 }
 
 /** When the hands that finished the step picked it up; the finish itself where no session is known. */
@@ -121,14 +131,14 @@ function pickUpBefore(
   step: string,
   finishedAt: Instant,
   fact: string,
-): {readonly at: Instant; readonly fact: string} {
+): { readonly at: Instant; readonly fact: string } {
   const session = sessions.findLast(
     (each) =>
       !each.dropped &&
       each.start <= finishedAt &&
       each.targets.some((target) => target.piece === piece && target.step === step),
-  )
-  return session ? {at: session.start, fact: session.startFact} : {at: finishedAt, fact}
+  );
+  return session ? { at: session.start, fact: session.startFact } : { at: finishedAt, fact };
 }
 
 /** What ended a window, by its rule or because a later step has taken its place. */
@@ -139,63 +149,72 @@ function closing(
   stepStamps: readonly Stamp[],
   happenings: Happenings,
 ): Instant | null {
-  const {rule, subject} = window
-  const ends: Instant[] = []
+  const { rule, subject } = window;
+  const ends: Instant[] = [];
   if (rule.closedBy.by === 'stamp') {
-    const {events, agent} = rule.closedBy.stamp
+    const { events, agent } = rule.closedBy.stamp;
     for (const stamp of happenings.stamps) {
-      const isIt = events.some((event) => event === stamp.event) && (agent === undefined || agent === stamp.agent)
-      if (isIt && stamp.at >= window.begunAt) ends.push(stamp.at)
+      const isIt =
+        events.some((event) => event === stamp.event) &&
+        (agent === undefined || agent === stamp.agent);
+      if (isIt && stamp.at >= window.begunAt) ends.push(stamp.at);
     }
   }
   if (rule.scope === 'pass') {
-    const next = stepStamps.find((stamp) => stamp.pass === subject.pass + 1)
-    if (next) ends.push(next.at)
+    const next = stepStamps.find((stamp) => stamp.pass === subject.pass + 1);
+    if (next) ends.push(next.at);
   }
-  const reach = rule.milestone
+  const reach = rule.milestone;
   if (reach !== undefined) {
     for (const later of laterSteps(piece, step)) {
-      if (!endsMilestone(piece, later, reach)) continue
-      const started = firstTouch(piece, later.id, subject.partId)
-      if (started !== null && started >= window.begunAt) ends.push(started)
+      if (!endsMilestone(piece, later, reach)) continue;
+      const started = firstTouch(piece, later.id, subject.partId);
+      if (started !== null && started >= window.begunAt) ends.push(started);
     }
   }
-  return ends.length === 0 ? null : Math.min(...ends)
+  return ends.length === 0 ? null : Math.min(...ends);
 }
 
 const laterSteps = (piece: Piece, step: PlannedStep): readonly PlannedStep[] =>
-  piece.steps.slice(piece.steps.findIndex((each) => each.id === step.id) + 1)
+  piece.steps.slice(piece.steps.findIndex((each) => each.id === step.id) + 1);
 
 /** A later step ends a milestone when it waited for it, or starts that same milestone anew (another coat). */
 const endsMilestone = (piece: Piece, later: PlannedStep, milestone: Milestone): boolean =>
-  later.needs.includes(milestone) || rulesOf(piece, later).some((rule) => rule.milestone === milestone)
+  later.needs.includes(milestone) ||
+  rulesOf(piece, later).some((rule) => rule.milestone === milestone);
 
 function firstTouch(piece: Piece, step: string, part: string | null): Instant | null {
   const touches = [...piece.stamps, ...piece.finishes].filter(
     (each) => each.step === step && (part === null || countsFor(each.part, part)),
-  )
-  return touches.length === 0 ? null : Math.min(...touches.map((touch) => touch.at))
+  );
+  return touches.length === 0 ? null : Math.min(...touches.map((touch) => touch.at));
 }
 
 /** Once a later scuff is done, what was to be scuffed first is open again and loses nothing. */
 function withWorkDone(piece: Piece, step: PlannedStep, window: Window): Window['stretches'] {
-  if (!window.stretches.some((stretch) => stretch.meaning === 'go after work')) return window.stretches
+  if (!window.stretches.some((stretch) => stretch.meaning === 'go after work'))
+    return window.stretches;
   const scuffed = laterSteps(piece, step).some(
     (later) =>
       later.stepClass === 'scuff' &&
-      piece.finishes.some((finish) => finish.step === later.id && countsFor(finish.part, window.subject.partId)),
-  )
-  if (!scuffed) return window.stretches
-  const kept = window.stretches.findIndex((stretch) => stretch.meaning === 'go after work')
-  const before = window.stretches.slice(0, kept)
-  const last = before.at(-1)
-  if (last?.meaning === 'go') return [...before.slice(0, -1), {...last, ends: null}]
-  const opened = window.stretches[kept]
-  return opened === undefined ? before : [...before, {...asGo(opened), ends: null}]
+      piece.finishes.some(
+        (finish) => finish.step === later.id && countsFor(finish.part, window.subject.partId),
+      ),
+  );
+  if (!scuffed) return window.stretches;
+  const kept = window.stretches.findIndex((stretch) => stretch.meaning === 'go after work');
+  const before = window.stretches.slice(0, kept);
+  const last = before.at(-1);
+  if (last?.meaning === 'go') return [...before.slice(0, -1), { ...last, ends: null }];
+  const opened = window.stretches[kept];
+  return opened === undefined ? before : [...before, { ...asGo(opened), ends: null }];
 }
 
-const asGo = <Timed extends Stretch>({says: _, ...stretch}: Timed): Omit<Timed, 'says'> & {meaning: 'go'} => ({
+const asGo = <Timed extends Stretch>({
+  says: _,
+  ...stretch
+}: Timed): Omit<Timed, 'says'> & { meaning: 'go' } => ({
   ...stretch,
   meaning: 'go',
   loss: 'costs nothing',
-})
+});

@@ -1,7 +1,7 @@
-import type {CalendarDay, Instant, Milliseconds} from '../time/index.ts'
-import type {Climate, Reading} from '../trade/climate.ts'
-import type {Product, Step} from '../trade/schedule.ts'
-import type {StampEvent} from '../windows/model.ts'
+import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
+import type { Climate, Reading } from '../trade/climate.ts';
+import type { Product, Step } from '../trade/schedule.ts';
+import type { StampEvent } from '../windows/model.ts';
 import type {
   BenchFact,
   Expectation,
@@ -11,122 +11,135 @@ import type {
   Part,
   Target,
   Wood,
-} from './facts.ts'
+} from './facts.ts';
 
 /** The state of the bench, worked out from its facts. Nothing in it depends on the present moment. */
 export type Bench = {
-  readonly pieces: ReadonlyMap<string, Piece>
+  readonly pieces: ReadonlyMap<string, Piece>;
   /** In the order of picking up. */
-  readonly sessions: readonly Session[]
-  readonly timers: readonly OddTimer[]
-  readonly trail: Trail
+  readonly sessions: readonly Session[];
+  readonly timers: readonly OddTimer[];
+  readonly trail: Trail;
   /** The facts of every group made by hand, also of those taken back. */
-  readonly groups: ReadonlyMap<string, readonly BenchFact[]>
-  readonly lastShut: Shutdown | null
-  readonly clockSteps: readonly {readonly at: Instant; readonly byMs: Milliseconds}[]
-}
+  readonly groups: ReadonlyMap<string, readonly BenchFact[]>;
+  readonly lastShut: Shutdown | null;
+  readonly clockSteps: readonly { readonly at: Instant; readonly byMs: Milliseconds }[];
+};
 
-export type Air = Climate & {readonly readAt: Instant}
+export type Air = Climate & { readonly readAt: Instant };
 
 /** A stamp as it stands after corrections. */
 export type Stamp = {
-  readonly fact: string
-  readonly part: string | null
-  readonly step: string
-  readonly event: StampEvent
-  readonly agent: string | null
-  readonly pass: number
-  readonly section: number | null
-  readonly at: Instant
-  readonly air: Air | null
-}
+  readonly fact: string;
+  readonly part: string | null;
+  readonly step: string;
+  readonly event: StampEvent;
+  readonly agent: string | null;
+  readonly pass: number;
+  readonly section: number | null;
+  readonly at: Instant;
+  readonly air: Air | null;
+};
 
 /** The finish of a step, for one part or (part null) for the whole piece. */
 export type Finish = {
-  readonly fact: string
-  readonly part: string | null
-  readonly step: string
-  readonly pass: number
-  readonly at: Instant
-  readonly expectation: Expectation
-  readonly air: Air | null
-}
+  readonly fact: string;
+  readonly part: string | null;
+  readonly step: string;
+  readonly pass: number;
+  readonly at: Instant;
+  readonly expectation: Expectation;
+  readonly air: Air | null;
+};
 
 export type Check = {
-  readonly fact: string
-  readonly part: string | null
-  readonly step: string
-  readonly window: string
-  readonly finding: Finding
-  readonly shown: string | null
-  readonly at: Instant
-  readonly air: Air | null
-}
+  readonly fact: string;
+  readonly part: string | null;
+  readonly step: string;
+  readonly window: string;
+  readonly finding: Finding;
+  readonly shown: string | null;
+  readonly at: Instant;
+  readonly air: Air | null;
+};
 
-export type Note = {readonly fact: string; readonly step: string | null; readonly text: string; readonly at: Instant}
+export type Note = {
+  readonly fact: string;
+  readonly step: string | null;
+  readonly text: string;
+  readonly at: Instant;
+};
 
-export type Hold = {readonly reason: string; readonly since: Instant; readonly askAgain: CalendarDay | null}
+export type Hold = {
+  readonly reason: string;
+  readonly since: Instant;
+  readonly askAgain: CalendarDay | null;
+};
 
-export type PlannedStep = Step & {readonly skipped: boolean; readonly copyOf: string | null}
+export type PlannedStep = Step & { readonly skipped: boolean; readonly copyOf: string | null };
 
 export type Piece = {
-  readonly id: string
+  readonly id: string;
   /** Its number on the bench; null once it has left. */
-  readonly number: number | null
-  readonly name: string
-  readonly kind: string | null
-  readonly wood: Wood | null
-  readonly areaM2: number | null
-  readonly yearMade: number | null
-  readonly promised: CalendarDay | null
-  readonly schedule: {readonly id: string; readonly name: string; readonly hash: string}
-  readonly products: Readonly<Record<string, Product>>
-  readonly parts: readonly Part[]
-  readonly steps: readonly PlannedStep[]
-  readonly stamps: readonly Stamp[]
-  readonly finishes: readonly Finish[]
-  readonly checks: readonly Check[]
-  readonly notes: readonly Note[]
-  readonly hold: Hold | null
-  readonly place: 'bench' | 'past' | 'removed'
-  readonly addedAt: Instant
-  readonly leftAt: Instant | null
-}
+  readonly number: number | null;
+  readonly name: string;
+  readonly kind: string | null;
+  readonly wood: Wood | null;
+  readonly areaM2: number | null;
+  readonly yearMade: number | null;
+  readonly promised: CalendarDay | null;
+  readonly schedule: { readonly id: string; readonly name: string; readonly hash: string };
+  readonly products: Readonly<Record<string, Product>>;
+  readonly parts: readonly Part[];
+  readonly steps: readonly PlannedStep[];
+  readonly stamps: readonly Stamp[];
+  readonly finishes: readonly Finish[];
+  readonly checks: readonly Check[];
+  readonly notes: readonly Note[];
+  readonly hold: Hold | null;
+  readonly place: 'bench' | 'past' | 'removed';
+  readonly addedAt: Instant;
+  readonly leftAt: Instant | null;
+};
 
 /** Minutes of hands on one or more targets. `end` is null while in hand. */
 export type Session = {
-  readonly id: string
+  readonly id: string;
   /** The facts that began and ended it. */
-  readonly startFact: string
-  readonly endFact: string | null
-  readonly targets: readonly Target[]
+  readonly startFact: string;
+  readonly endFact: string | null;
+  readonly targets: readonly Target[];
   /** Which pair of hands, from 1. */
-  readonly hand: number
-  readonly start: Instant
-  readonly end: Instant | null
+  readonly hand: number;
+  readonly start: Instant;
+  readonly end: Instant | null;
   /** What was first recorded, where a correction changed it. */
-  readonly first: {readonly start: Instant; readonly end: Instant | null; readonly targets: readonly Target[]} | null
+  readonly first: {
+    readonly start: Instant;
+    readonly end: Instant | null;
+    readonly targets: readonly Target[];
+  } | null;
   /** A correction said that it never was. */
-  readonly dropped: boolean
-}
+  readonly dropped: boolean;
+};
 
 /** A count-down that belongs to no schedule. */
 export type OddTimer = {
-  readonly id: string
-  readonly piece: string | null
-  readonly label: string
-  readonly start: Instant
-  readonly ms: Milliseconds
-  readonly closedAt: Instant | null
-  readonly fact: string
-}
+  readonly id: string;
+  readonly piece: string | null;
+  readonly label: string;
+  readonly start: Instant;
+  readonly ms: Milliseconds;
+  readonly closedAt: Instant | null;
+  readonly fact: string;
+};
 
 /** Groups of facts that can be taken back and brought back; the last of each list is next. */
-export type Trail = {readonly done: readonly string[]; readonly takenBack: readonly string[]}
+export type Trail = { readonly done: readonly string[]; readonly takenBack: readonly string[] };
 
 export type Shutdown = {
-  readonly at: Instant
-  readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>
-}
+  readonly at: Instant;
+  readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>;
+};
 
-export type {Reading}
+export type { Reading };

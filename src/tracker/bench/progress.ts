@@ -1,100 +1,127 @@
-import type {StampEvent} from '../windows/model.ts'
-import type {Piece, PlannedStep, Stamp} from './piece.ts'
+import type { StampEvent } from '../windows/model.ts';
+import type { Piece, PlannedStep, Stamp } from './piece.ts';
 
 /** Whether a record made for `recorded` counts for `part`: what was done to the whole piece counts for each part. */
 export const countsFor = (recorded: string | null, part: string | null): boolean =>
-  recorded === null || recorded === part
+  recorded === null || recorded === part;
 
 /** Whether a step is finished for one part, or (part null) for the whole piece. */
 export function isDone(piece: Piece, stepId: string, part: string | null): boolean {
-  const finishes = piece.finishes.filter((finish) => finish.step === stepId)
-  if (finishes.some((finish) => countsFor(finish.part, part))) return true
-  if (part !== null || piece.parts.length === 0) return false
-  return piece.parts.every((each) => finishes.some((finish) => finish.part === each.id))
+  const finishes = piece.finishes.filter((finish) => finish.step === stepId);
+  if (finishes.some((finish) => countsFor(finish.part, part))) return true;
+  if (part !== null || piece.parts.length === 0) return false;
+  return piece.parts.every((each) => finishes.some((finish) => finish.part === each.id));
 }
 
 /** The first step that is neither skipped nor done; null when there is none left. */
 export const currentStep = (piece: Piece, part: string | null): PlannedStep | null =>
-  piece.steps.find((step) => !step.skipped && !isDone(piece, step.id, part)) ?? null
+  piece.steps.find((step) => !step.skipped && !isDone(piece, step.id, part)) ?? null;
 
 /** Place of a step among those that are not skipped, for "step 4 of 9". */
-export function stepPlace(piece: Piece, stepId: string): {readonly place: number; readonly of: number} {
-  const planned = piece.steps.filter((step) => !step.skipped)
-  return {place: planned.findIndex((step) => step.id === stepId) + 1, of: planned.length}
+export function stepPlace(
+  piece: Piece,
+  stepId: string,
+): { readonly place: number; readonly of: number } {
+  const planned = piece.steps.filter((step) => !step.skipped);
+  return { place: planned.findIndex((step) => step.id === stepId) + 1, of: planned.length };
 }
 
 /** Everything stamped on one step that counts for a part. */
 export const stampsOf = (piece: Piece, stepId: string, part: string | null): readonly Stamp[] =>
-  piece.stamps.filter((stamp) => stamp.step === stepId && countsFor(stamp.part, part))
+  piece.stamps.filter((stamp) => stamp.step === stepId && countsFor(stamp.part, part));
 
 /** What the sequence of a step expects next. */
 export type NextStamp =
   | {
-      readonly kind: 'stamp'
-      readonly event: StampEvent
-      readonly agent: string | null
-      readonly pass: number
-      readonly section: number | null
-      readonly says: string
+      readonly kind: 'stamp';
+      readonly event: StampEvent;
+      readonly agent: string | null;
+      readonly pass: number;
+      readonly section: number | null;
+      readonly says: string;
     }
-  | {readonly kind: 'done'; readonly pass: number; readonly says: string}
+  | { readonly kind: 'done'; readonly pass: number; readonly says: string };
 
 /** The pass now under way; 1 before anything was stamped. */
 export const passUnderWay = (stamps: readonly Stamp[]): number =>
-  stamps.reduce((latest, stamp) => Math.max(latest, stamp.pass), 1)
+  stamps.reduce((latest, stamp) => Math.max(latest, stamp.pass), 1);
 
 /** The next stamp of a step: through its planned stamps, section by section, pass by pass, and then "done". */
 export function nextStamp(step: PlannedStep, made: readonly Stamp[]): NextStamp {
-  const pass = passUnderWay(made)
-  const inPass = made.filter((stamp) => stamp.pass === pass)
-  const sectional = step.stamps.filter((planned) => planned.perSection === true)
+  const pass = passUnderWay(made);
+  const inPass = made.filter((stamp) => stamp.pass === pass);
+  const sectional = step.stamps.filter((planned) => planned.perSection === true);
   for (const planned of step.stamps) {
     if (planned.perSection === true) {
-      const next = nextOfSection(sectional, inPass)
-      return {kind: 'stamp', pass, ...next}
+      const next = nextOfSection(sectional, inPass);
+      return { kind: 'stamp', pass, ...next };
     }
     const isMade = inPass.some(
-      (stamp) => stamp.event === planned.event && (planned.agent === undefined || planned.agent === stamp.agent),
-    )
+      (stamp) =>
+        stamp.event === planned.event &&
+        (planned.agent === undefined || planned.agent === stamp.agent),
+    );
     if (!isMade) {
-      const says = passName(step, pass, planned.says)
-      return {kind: 'stamp', event: planned.event, agent: planned.agent ?? null, pass, section: null, says}
+      const says = passName(step, pass, planned.says);
+      return {
+        kind: 'stamp',
+        event: planned.event,
+        agent: planned.agent ?? null,
+        pass,
+        section: null,
+        says,
+      };
     }
   }
-  const passes = step.passes ?? 1
+  const passes = step.passes ?? 1;
   if (pass < passes) {
-    const hasLastStroke = inPass.some((stamp) => stamp.event === 'last-stroke')
-    const first = step.stamps[0]
+    const hasLastStroke = inPass.some((stamp) => stamp.event === 'last-stroke');
+    const first = step.stamps[0];
     if (!hasLastStroke) {
-      return {kind: 'stamp', event: 'last-stroke', agent: null, pass, section: null, says: passName(step, pass, 'last stroke')}
+      return {
+        kind: 'stamp',
+        event: 'last-stroke',
+        agent: null,
+        pass,
+        section: null,
+        says: passName(step, pass, 'last stroke'),
+      };
     }
     if (first !== undefined) {
-      const says = passName(step, pass + 1, first.says)
-      return {kind: 'stamp', event: first.event, agent: first.agent ?? null, pass: pass + 1, section: null, says}
+      const says = passName(step, pass + 1, first.says);
+      return {
+        kind: 'stamp',
+        event: first.event,
+        agent: first.agent ?? null,
+        pass: pass + 1,
+        section: null,
+        says,
+      };
     }
   }
-  return {kind: 'done', pass, says: `${step.name} done`}
+  return { kind: 'done', pass, says: `${step.name} done` };
 }
 
 const passName = (step: PlannedStep, pass: number, says: string): string =>
-  (step.passes ?? 1) > 1 ? `pass ${pass}, ${says}` : says
+  (step.passes ?? 1) > 1 ? `pass ${pass}, ${says}` : says;
 
 /** Section 1 on, section 1 off, section 2 on ... : the first planned stamp that the last section still lacks, or the next section. */
 function nextOfSection(
   sectional: PlannedStep['stamps'],
   inPass: readonly Stamp[],
-): {event: StampEvent; agent: string | null; section: number; says: string} {
-  const section = inPass.reduce((latest, stamp) => Math.max(latest, stamp.section ?? 0), 0)
+): { event: StampEvent; agent: string | null; section: number; says: string } {
+  const section = inPass.reduce((latest, stamp) => Math.max(latest, stamp.section ?? 0), 0);
   const missing = sectional.find(
-    (planned) => !inPass.some((stamp) => stamp.section === section && stamp.event === planned.event),
-  )
-  const planned = section === 0 || missing === undefined ? sectional[0] : missing
-  if (planned === undefined) throw new Error('a step with sections has a stamp for them')
-  const number = section === 0 || missing === undefined ? section + 1 : section
+    (planned) =>
+      !inPass.some((stamp) => stamp.section === section && stamp.event === planned.event),
+  );
+  const planned = section === 0 || missing === undefined ? sectional[0] : missing;
+  if (planned === undefined) throw new Error('a step with sections has a stamp for them');
+  const number = section === 0 || missing === undefined ? section + 1 : section;
   return {
     event: planned.event,
     agent: planned.agent ?? null,
     section: number,
     says: `section ${number} ${planned.says}`,
-  }
+  };
 }

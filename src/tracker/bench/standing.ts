@@ -1,10 +1,10 @@
-import type {Instant} from '../time/index.ts'
-import {closesAt, opensAt, stateAt, stretchAfter, stretchAt} from '../windows/evaluate.ts'
-import type {EdgeSense, Loss, Window} from '../windows/model.ts'
-import type {Bench, OddTimer, Piece, PlannedStep, Session} from './piece.ts'
-import {windowsOfPiece} from './piece-windows.ts'
-import {currentStep, isDone} from './progress.ts'
-import {timerWindow} from './timer-window.ts'
+import type { Instant } from '../time/index.ts';
+import { closesAt, opensAt, stateAt, stretchAfter, stretchAt } from '../windows/evaluate.ts';
+import type { EdgeSense, Loss, Window } from '../windows/model.ts';
+import type { Bench, OddTimer, Piece, PlannedStep, Session } from './piece.ts';
+import { windowsOfPiece } from './piece-windows.ts';
+import { currentStep, isDone } from './progress.ts';
+import { timerWindow } from './timer-window.ts';
 
 /** How a piece stands, from what is lost first to what asks for nothing. The order of this list is the order of the bench. */
 export const ranks = [
@@ -17,41 +17,43 @@ export const ranks = [
   'finished',
   'hold',
   'curing',
-] as const
-export type Rank = (typeof ranks)[number]
+] as const;
+export type Rank = (typeof ranks)[number];
 
 /** One row of the bench at one instant: a piece, or an odd timer that belongs to none. */
 export type Standing = {
-  readonly key: string
-  readonly piece: Piece | null
-  readonly timer: OddTimer | null
+  readonly key: string;
+  readonly piece: Piece | null;
+  readonly timer: OddTimer | null;
   /** The part that decided, where the piece has parts. */
-  readonly part: string | null
-  readonly rank: Rank
+  readonly part: string | null;
+  readonly rank: Rank;
   /** The step that is next for that part. */
-  readonly step: PlannedStep | null
+  readonly step: PlannedStep | null;
   /** The window that decides what is shown, if one does. */
-  readonly window: Window | null
+  readonly window: Window | null;
   /** Every live window of the piece that somebody waits for or that can lose something. */
-  readonly windows: readonly Window[]
-  readonly session: Session | null
+  readonly windows: readonly Window[];
+  readonly session: Session | null;
   /** What orders rows of one rank: a closing, an opening, or when it came to wait. */
-  readonly orderAt: Instant
-}
+  readonly orderAt: Instant;
+};
 
 /** Open sessions, first picked up first. */
 export const inHand = (bench: Bench): readonly Session[] =>
-  bench.sessions.filter((session) => session.end === null && !session.dropped)
+  bench.sessions.filter((session) => session.end === null && !session.dropped);
 
 export const sessionHolding = (bench: Bench, piece: string): Session | null =>
-  inHand(bench).find((session) => session.targets.some((target) => target.piece === piece)) ?? null
+  inHand(bench).find((session) => session.targets.some((target) => target.piece === piece)) ?? null;
 
 export const piecesOnBench = (bench: Bench): readonly Piece[] =>
-  [...bench.pieces.values()].filter((piece) => piece.place === 'bench').sort((a, b) => (a.number ?? 0) - (b.number ?? 0))
+  [...bench.pieces.values()]
+    .filter((piece) => piece.place === 'bench')
+    .sort((a, b) => (a.number ?? 0) - (b.number ?? 0));
 
 /** The parts worked separately, or the piece as one. */
 export const lanesOf = (piece: Piece): readonly (string | null)[] =>
-  piece.parts.length === 0 ? [null] : piece.parts.map((part) => part.id)
+  piece.parts.length === 0 ? [null] : piece.parts.map((part) => part.id);
 
 /** All rows of the bench, in their order. */
 export function standingsAt(bench: Bench, now: Instant, sense: EdgeSense): readonly Standing[] {
@@ -60,30 +62,32 @@ export function standingsAt(bench: Bench, now: Instant, sense: EdgeSense): reado
     ...bench.timers
       .filter((timer) => timer.closedAt === null && !isOnBench(bench, timer.piece))
       .map((timer) => standingOfTimer(timer, now, sense)),
-  ]
-  return rows.sort(byOrder)
+  ];
+  return rows.sort(byOrder);
 }
 
 const isOnBench = (bench: Bench, piece: string | null): boolean =>
-  piece !== null && bench.pieces.get(piece)?.place === 'bench'
+  piece !== null && bench.pieces.get(piece)?.place === 'bench';
 
 const byOrder = (a: Standing, b: Standing): number =>
   ranks.indexOf(a.rank) - ranks.indexOf(b.rank) ||
   a.orderAt - b.orderAt ||
-  (a.piece?.number ?? 0) - (b.piece?.number ?? 0)
+  (a.piece?.number ?? 0) - (b.piece?.number ?? 0);
 
 /** How one piece stands: the worst of its parts. */
 export function standingOf(bench: Bench, piece: Piece, now: Instant, sense: EdgeSense): Standing {
   const timers = bench.timers
     .filter((timer) => timer.piece === piece.id && timer.closedAt === null)
-    .map((timer) => timerWindow(timer, sense))
-  const all = windowsOfPiece(piece, bench.sessions, sense)
-  const session = sessionHolding(bench, piece.id)
-  const lanes = lanesOf(piece).map((part) => standingOfLane(piece, part, all, timers, session, now))
-  const worst = lanes.sort(byOrder)[0]
-  if (worst === undefined) throw new Error('a piece has at least one lane')
-  const windows = [...new Set(lanes.flatMap((lane) => lane.windows))]
-  return {...worst, windows}
+    .map((timer) => timerWindow(timer, sense));
+  const all = windowsOfPiece(piece, bench.sessions, sense);
+  const session = sessionHolding(bench, piece.id);
+  const lanes = lanesOf(piece).map((part) =>
+    standingOfLane(piece, part, all, timers, session, now),
+  );
+  const worst = lanes.sort(byOrder)[0];
+  if (worst === undefined) throw new Error('a piece has at least one lane');
+  const windows = [...new Set(lanes.flatMap((lane) => lane.windows))];
+  return { ...worst, windows };
 }
 
 function standingOfLane(
@@ -94,29 +98,31 @@ function standingOfLane(
   session: Session | null,
   now: Instant,
 ): Standing {
-  const step = currentStep(piece, part)
+  const step = currentStep(piece, part);
   const live = all.filter(
-    ({subject, closedAt}) =>
+    ({ subject, closedAt }) =>
       (closedAt === null || closedAt > now) && (subject.partId === null || subject.partId === part),
-  )
-  const {wanted, byCurrentStep} = wantedWindows(piece, part, step, live)
-  const windows = [...wanted, ...timers]
-  const window = foremost(windows, now)
-  const base = {key: piece.id, piece, timer: null, part, step, windows, session}
-  const waits = {...base, window: null, orderAt: lastTouched(piece)}
+  );
+  const { wanted, byCurrentStep } = wantedWindows(piece, part, step, live);
+  const windows = [...wanted, ...timers];
+  const window = foremost(windows, now);
+  const base = { key: piece.id, piece, timer: null, part, step, windows, session };
+  const waits = { ...base, window: null, orderAt: lastTouched(piece) };
   if (window !== null && losesSurface(window, now)) {
-    return {...base, window, rank: 'spoils', orderAt: losingAt(window, now)}
+    return { ...base, window, rank: 'spoils', orderAt: losingAt(window, now) };
   }
-  if (session !== null) return {...base, window, rank: 'in hand', orderAt: session.start}
+  if (session !== null) return { ...base, window, rank: 'in hand', orderAt: session.start };
   if (window !== null && window.rule.kind === 'cure' && stateAt(window, now) === 'before') {
-    return {...base, window, rank: 'curing', orderAt: opensAt(window) ?? now}
+    return { ...base, window, rank: 'curing', orderAt: opensAt(window) ?? now };
   }
-  const matters = window !== null && (byCurrentStep || window.rule.milestone === undefined || costsSoon(window, now))
+  const matters =
+    window !== null &&
+    (byCurrentStep || window.rule.milestone === undefined || costsSoon(window, now));
   if (window === null || !matters) {
-    if (piece.hold !== null) return {...waits, rank: 'hold', orderAt: piece.hold.since}
-    return {...waits, rank: step === null ? 'finished' : 'waits'}
+    if (piece.hold !== null) return { ...waits, rank: 'hold', orderAt: piece.hold.since };
+    return { ...waits, rank: step === null ? 'finished' : 'waits' };
   }
-  return {...base, window, rank: rankOf(window, now), orderAt: orderOf(window, now)}
+  return { ...base, window, rank: rankOf(window, now), orderAt: orderOf(window, now) };
 }
 
 /**
@@ -128,92 +134,105 @@ function wantedWindows(
   part: string | null,
   step: PlannedStep | null,
   live: readonly Window[],
-): {readonly wanted: readonly Window[]; readonly byCurrentStep: boolean} {
-  const own = live.filter((window) => window.rule.milestone === undefined)
+): { readonly wanted: readonly Window[]; readonly byCurrentStep: boolean } {
+  const own = live.filter((window) => window.rule.milestone === undefined);
   if (step === null) {
-    const cures = live.filter((window) => window.rule.kind === 'cure' && window.rule.milestone !== undefined)
-    return {wanted: [...own, ...lastToOpen(cures)], byCurrentStep: true}
+    const cures = live.filter(
+      (window) => window.rule.kind === 'cure' && window.rule.milestone !== undefined,
+    );
+    return { wanted: [...own, ...lastToOpen(cures)], byCurrentStep: true };
   }
-  const undone = piece.steps.filter((each) => !each.skipped && !isDone(piece, each.id, part))
+  const undone = piece.steps.filter((each) => !each.skipped && !isDone(piece, each.id, part));
   for (const waiting of undone) {
     const needed = live.filter(
-      ({rule, subject}) =>
-        rule.milestone !== undefined && waiting.needs.includes(rule.milestone) && subject.stepId !== waiting.id,
-    )
-    if (needed.length > 0) return {wanted: [...own, ...needed], byCurrentStep: waiting === step}
+      ({ rule, subject }) =>
+        rule.milestone !== undefined &&
+        waiting.needs.includes(rule.milestone) &&
+        subject.stepId !== waiting.id,
+    );
+    if (needed.length > 0) return { wanted: [...own, ...needed], byCurrentStep: waiting === step };
   }
-  return {wanted: own, byCurrentStep: true}
+  return { wanted: own, byCurrentStep: true };
 }
 
 const lastToOpen = (windows: readonly Window[]): readonly Window[] => {
   const last = windows.reduce<Window | null>(
-    (latest, window) => (latest === null || (opensAt(window) ?? 0) > (opensAt(latest) ?? 0) ? window : latest),
+    (latest, window) =>
+      latest === null || (opensAt(window) ?? 0) > (opensAt(latest) ?? 0) ? window : latest,
     null,
-  )
-  return last === null ? [] : [last]
-}
+  );
+  return last === null ? [] : [last];
+};
 
 /** What is lost next if nothing is done: the loss of the stretch in force when late, else of the one after "go". */
 export function nextLoss(window: Window, now: Instant): Loss {
-  const stretch = stretchAt(window, now)
-  if (stretch.meaning === 'late') return stretch.loss
-  const closing = closesAt(window, now)
-  if (closing === null) return 'costs nothing'
+  const stretch = stretchAt(window, now);
+  if (stretch.meaning === 'late') return stretch.loss;
+  const closing = closesAt(window, now);
+  if (closing === null) return 'costs nothing';
   // A forbidden gap costs the wait even where the label puts no work on it.
-  if (closing.next.meaning === 'keep off' && closing.next.loss === 'costs nothing') return 'costs work'
-  return closing.next.loss
+  if (closing.next.meaning === 'keep off' && closing.next.loss === 'costs nothing')
+    return 'costs work';
+  return closing.next.loss;
 }
 
-const losesSurface = (window: Window, now: Instant): boolean => nextLoss(window, now) === 'spoils'
+const losesSurface = (window: Window, now: Instant): boolean => nextLoss(window, now) === 'spoils';
 
 const costsSoon = (window: Window, now: Instant): boolean =>
-  stretchAt(window, now).meaning === 'go' && nextLoss(window, now) !== 'costs nothing'
+  stretchAt(window, now).meaning === 'go' && nextLoss(window, now) !== 'costs nothing';
 
 /** When it is lost; for what is lost already, when it was. */
 const losingAt = (window: Window, now: Instant): Instant =>
-  stretchAt(window, now).meaning === 'late' ? stretchAt(window, now).begins : (closesAt(window, now)?.at ?? now)
+  stretchAt(window, now).meaning === 'late'
+    ? stretchAt(window, now).begins
+    : (closesAt(window, now)?.at ?? now);
 
 function rankOf(window: Window, now: Instant): Rank {
   switch (stretchAt(window, now).meaning) {
     case 'keep off':
-      return 'keep off'
+      return 'keep off';
     case 'go':
-      return nextLoss(window, now) === 'costs nothing' ? 'costs nothing' : 'costs work'
+      return nextLoss(window, now) === 'costs nothing' ? 'costs nothing' : 'costs work';
     case 'wait':
     case 'go after work':
     case 'late':
-      return 'costs nothing'
+      return 'costs nothing';
   }
 }
 
 function orderOf(window: Window, now: Instant): Instant {
-  const rank = rankOf(window, now)
-  if (rank === 'costs work') return closesAt(window, now)?.at ?? now
-  if (rank === 'keep off') return stretchAfter(window, now)?.begins ?? Number.MAX_SAFE_INTEGER
-  return opensAt(window) ?? Number.MAX_SAFE_INTEGER
+  const rank = rankOf(window, now);
+  if (rank === 'costs work') return closesAt(window, now)?.at ?? now;
+  if (rank === 'keep off') return stretchAfter(window, now)?.begins ?? Number.MAX_SAFE_INTEGER;
+  return opensAt(window) ?? Number.MAX_SAFE_INTEGER;
 }
 
 /** What would be lost first; then what is still to open last (a step waits for all of them); then what closes first. */
 function foremost(windows: readonly Window[], now: Instant): Window | null {
   const weight = (window: Window): readonly [number, number] => {
-    if (losesSurface(window, now)) return [0, losingAt(window, now)]
-    const {meaning} = stretchAt(window, now)
-    if (meaning === 'go' && costsSoon(window, now) && window.rule.milestone === undefined) return [1, losingAt(window, now)]
-    if (meaning === 'keep off' || meaning === 'wait') return [2, -orderOf(window, now)]
-    return [3, losingAt(window, now)]
-  }
+    if (losesSurface(window, now)) return [0, losingAt(window, now)];
+    const { meaning } = stretchAt(window, now);
+    if (meaning === 'go' && costsSoon(window, now) && window.rule.milestone === undefined)
+      return [1, losingAt(window, now)];
+    if (meaning === 'keep off' || meaning === 'wait') return [2, -orderOf(window, now)];
+    return [3, losingAt(window, now)];
+  };
   return windows.reduce<Window | null>((best, window) => {
-    if (best === null) return window
-    const [a, b] = [weight(window), weight(best)]
-    return a[0] < b[0] || (a[0] === b[0] && a[1] < b[1]) ? window : best
-  }, null)
+    if (best === null) return window;
+    const [a, b] = [weight(window), weight(best)];
+    return a[0] < b[0] || (a[0] === b[0] && a[1] < b[1]) ? window : best;
+  }, null);
 }
 
 const lastTouched = (piece: Piece): Instant =>
-  Math.max(piece.addedAt, ...piece.stamps.map((stamp) => stamp.at), ...piece.finishes.map((finish) => finish.at))
+  Math.max(
+    piece.addedAt,
+    ...piece.stamps.map((stamp) => stamp.at),
+    ...piece.finishes.map((finish) => finish.at),
+  );
 
 function standingOfTimer(timer: OddTimer, now: Instant, sense: EdgeSense): Standing {
-  const window = timerWindow(timer, sense)
+  const window = timerWindow(timer, sense);
   return {
     key: timer.id,
     piece: null,
@@ -225,5 +244,5 @@ function standingOfTimer(timer: OddTimer, now: Instant, sense: EdgeSense): Stand
     windows: [window],
     session: null,
     orderAt: orderOf(window, now),
-  }
+  };
 }

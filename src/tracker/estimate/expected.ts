@@ -1,28 +1,28 @@
-import type {Expectation} from '../bench/facts.ts'
-import type {Piece} from '../bench/piece.ts'
-import type {Step} from '../trade/schedule.ts'
+import type { Expectation } from '../bench/facts.ts';
+import type { Piece } from '../bench/piece.ts';
+import type { Step } from '../trade/schedule.ts';
 
 /** Show surface of the piece that a schedule's typical minutes are stated for, in square metres (common practice, no source). */
-export const referenceAreaM2 = 1.9
+export const referenceAreaM2 = 1.9;
 
 /** Work grows more slowly than area (common practice, no source). */
-const areaPower = 0.85
+const areaPower = 0.85;
 
 /** How many times the reference piece's minutes this piece takes, for steps that grow with area; 1 where the size isn't known. */
 export const sizeFactor = (areaM2: number | null): number =>
-  areaM2 === null ? 1 : (areaM2 / referenceAreaM2) ** areaPower
+  areaM2 === null ? 1 : (areaM2 / referenceAreaM2) ** areaPower;
 
 /**
  * Hands-on minutes that a step is expected to take on a piece, without setup, with the range that four in five fall into.
  * From the finishing schedule alone.
  */
 export function expectedMinutes(step: Step, piece: Pick<Piece, 'areaM2'>): Expectation {
-  const factor = step.driver === 'area' ? sizeFactor(piece.areaM2) : 1
+  const factor = step.driver === 'area' ? sizeFactor(piece.areaM2) : 1;
   return {
     minutes: step.minutes.typical * factor,
     low: step.minutes.low * factor,
     high: step.minutes.high * factor,
     chance: 0.8,
     model: 'finishing schedule',
-  }
+  };
 }

@@ -1,1 +1,1 @@
-export * from './expected.ts'
+export * from './expected.ts';

@@ -1,1 +1,1 @@
-export * from './settings.ts'
+export * from './settings.ts';

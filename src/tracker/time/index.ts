@@ -1,2 +1,2 @@
-export * from './instant.ts'
-export * from './duration.ts'
+export * from './instant.ts';
+export * from './duration.ts';

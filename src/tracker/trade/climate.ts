@@ -1,10 +1,10 @@
-import type {Instant} from '../time/index.ts'
+import type { Instant } from '../time/index.ts';
 
 /** Air: temperature in degrees Celsius, relative humidity in percent. */
-export type Climate = {readonly tempC: number; readonly rh: number}
+export type Climate = { readonly tempC: number; readonly rh: number };
 
 /** Conditions of the shop as somebody read them. */
-export type Reading = Climate & {readonly at: Instant}
+export type Reading = Climate & { readonly at: Instant };
 
 /** How a product dries or sets, which decides what air does to its times. */
 export type Chemistry =
@@ -15,4 +15,4 @@ export type Chemistry =
   | 'moisture-cure'
   | 'glue'
   /** A chemical reaction on the surface (bleach, stripper, stain) whose times are the label's alone. */
-  | 'reaction'
+  | 'reaction';

@@ -1,3 +1,3 @@
-export * from './climate.ts'
-export * from './schedule.ts'
-export * from './nearest.ts'
+export * from './climate.ts';
+export * from './schedule.ts';
+export * from './nearest.ts';

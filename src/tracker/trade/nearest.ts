@@ -1,4 +1,4 @@
-import leven from 'leven'
+import leven from 'leven';
 
 /**
  * Names that were meant perhaps, nearest first, at most `most` of them; none if nothing is near.
@@ -6,30 +6,36 @@ import leven from 'leven'
  * or if one of its words begins with what was typed.
  */
 export function nearest(typed: string, names: Iterable<string>, most = 3): readonly string[] {
-  const wanted = plain(typed)
-  if (wanted === '') return []
-  const ranked: {readonly name: string; readonly rank: number}[] = []
+  const wanted = plain(typed);
+  if (wanted === '') return [];
+  const ranked: { readonly name: string; readonly rank: number }[] = [];
   for (const name of new Set(names)) {
-    const rank = distance(wanted, plain(name))
-    if (rank !== null) ranked.push({name, rank})
+    const rank = distance(wanted, plain(name));
+    if (rank !== null) ranked.push({ name, rank });
   }
   return ranked
     .sort((one, other) => one.rank - other.rank || (one.name < other.name ? -1 : 1))
     .slice(0, most)
-    .map(({name}) => name)
+    .map(({ name }) => name);
 }
 
-const plain = (text: string): string => text.trim().toLowerCase().replaceAll(/[\s_-]+/g, ' ')
+const plain = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_-]+/g, ' ');
 
 /** A third of the letters may differ, at least one, and never more than four. */
-const allowance = (length: number): number => Math.min(4, Math.max(1, Math.floor(length / 3)))
+const allowance = (length: number): number => Math.min(4, Math.max(1, Math.floor(length / 3)));
 
 function distance(wanted: string, name: string): number | null {
-  const words = name.split(' ')
-  const begins = wanted.length >= 2 && (name.startsWith(wanted) || words.some((word) => word.startsWith(wanted)))
+  const words = name.split(' ');
+  const begins =
+    wanted.length >= 2 &&
+    (name.startsWith(wanted) || words.some((word) => word.startsWith(wanted)));
   // What begins alike comes after one slip of the finger, before two.
-  if (begins) return wanted === name ? 0 : 1.5
-  const limit = allowance(Math.max(wanted.length, name.length))
-  const letters = leven(wanted, name, {maxDistance: limit + 1})
-  return letters <= limit ? letters : null
+  if (begins) return wanted === name ? 0 : 1.5;
+  const limit = allowance(Math.max(wanted.length, name.length));
+  const letters = leven(wanted, name, { maxDistance: limit + 1 });
+  return letters <= limit ? letters : null;
 }

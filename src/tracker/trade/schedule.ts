@@ -1,9 +1,9 @@
-import type {StampEvent, WindowRule, Milestone} from '../windows/model.ts'
-import type {Climate, Chemistry} from './climate.ts'
+import type { StampEvent, WindowRule, Milestone } from '../windows/model.ts';
+import type { Climate, Chemistry } from './climate.ts';
 
 /** What a step's typical minutes grow with (see the README's table of drivers). */
-export const drivers = ['area', 'fixed', 'fittings', 'joints', 'drawers'] as const
-export type Driver = (typeof drivers)[number]
+export const drivers = ['area', 'fixed', 'fittings', 'joints', 'drawers'] as const;
+export type Driver = (typeof drivers)[number];
 
 /** Step classes: work that is alike on every piece, so that hours can be compared. */
 export const stepClasses = [
@@ -37,73 +37,76 @@ export const stepClasses = [
   'photograph, list',
   'deliver',
   'other',
-] as const
-export type StepClass = (typeof stepClasses)[number]
+] as const;
+export type StepClass = (typeof stepClasses)[number];
 
 /** One key press that a step expects, in order. The last stroke of the last pass is the step's "done". */
 export type PlannedStamp = {
-  readonly event: StampEvent
-  readonly agent?: string
+  readonly event: StampEvent;
+  readonly agent?: string;
   /** As the foot line names it: `A, first stroke on`. */
-  readonly says: string
+  readonly says: string;
   /** Comes again for every section, until the step is done. */
-  readonly perSection?: boolean
-}
+  readonly perSection?: boolean;
+};
 
 export type Step = {
   /** Unique within the piece. */
-  readonly id: string
-  readonly name: string
-  readonly stepClass: StepClass
+  readonly id: string;
+  readonly name: string;
+  readonly stepClass: StepClass;
   /** Hands-on minutes on the reference piece, without setup: typical, and 1 in 10 below / above. */
-  readonly minutes: {readonly typical: number; readonly low: number; readonly high: number}
-  readonly driver: Driver
+  readonly minutes: { readonly typical: number; readonly low: number; readonly high: number };
+  readonly driver: Driver;
   /** Setup and cleanup, paid once a session. */
-  readonly setupMinutes: number
+  readonly setupMinutes: number;
   /** Key of a product in the piece's own copies. */
-  readonly product?: string
+  readonly product?: string;
   /** Coats or passes within this one step. */
-  readonly passes?: number
-  readonly stamps: readonly PlannedStamp[]
+  readonly passes?: number;
+  readonly stamps: readonly PlannedStamp[];
   /** Windows of the step itself, beside those of its product. */
-  readonly windows: readonly WindowRule[]
+  readonly windows: readonly WindowRule[];
   /** Milestones of earlier steps that must be reached before this one. */
-  readonly needs: readonly Milestone[]
-  readonly grit?: number
+  readonly needs: readonly Milestone[];
+  readonly grit?: number;
   /** Makes dust; needs dust-free air; gives off fumes. */
-  readonly dusty?: boolean
-  readonly cleanAir?: boolean
-  readonly fumes?: boolean
+  readonly dusty?: boolean;
+  readonly cleanAir?: boolean;
+  readonly fumes?: boolean;
   /** Repeated until it looks right: a bleach round, an oil coat. */
-  readonly untilRight?: boolean
-  readonly cautions: readonly string[]
-}
+  readonly untilRight?: boolean;
+  readonly cautions: readonly string[];
+};
 
 /** A product as a piece carries it: generic class, how it dries, and the windows it starts. */
 export type Product = {
-  readonly id: string
-  readonly name: string
-  readonly productClass: string
-  readonly chemistry: Chemistry
-  readonly statedFor: Climate
-  readonly windows: readonly WindowRule[]
+  readonly id: string;
+  readonly name: string;
+  readonly productClass: string;
+  readonly chemistry: Chemistry;
+  readonly statedFor: Climate;
+  readonly windows: readonly WindowRule[];
   /** Said in full the first time it is used on a piece. */
-  readonly cautions: readonly string[]
+  readonly cautions: readonly string[];
   /** These cautions are said every time. */
-  readonly deadly?: boolean
+  readonly deadly?: boolean;
   /** Windows that differ by the piece's wood. */
-  readonly byWood?: {readonly soft?: readonly WindowRule[]; readonly hard?: readonly WindowRule[]}
+  readonly byWood?: {
+    readonly soft?: readonly WindowRule[];
+    readonly hard?: readonly WindowRule[];
+  };
   /** Rags and pads used with it can heat by themselves. */
-  readonly selfHeatingRags?: boolean
-}
+  readonly selfHeatingRags?: boolean;
+};
 
 /** A finishing schedule as it comes from templates/ or the user's own folder. */
 export type FinishingSchedule = {
-  readonly id: string
-  readonly name: string
-  readonly summary: string
+  readonly id: string;
+  readonly name: string;
+  readonly summary: string;
   /** Fingerprint of the file's content, so that a piece knows which edition it came from. */
-  readonly hash: string
-  readonly steps: readonly Step[]
-  readonly products: Readonly<Record<string, Product>>
-}
+  readonly hash: string;
+  readonly steps: readonly Step[];
+  readonly products: Readonly<Record<string, Product>>;
+};

@@ -1,40 +1,49 @@
-import {stretchAt} from '../../windows/evaluate.ts'
-import type {Window} from '../../windows/model.ts'
-import type {Intent, IntentContext} from '../intents.ts'
-import {accept, refuse, type Outcome} from '../outcome.ts'
-import type {Bench} from '../piece.ts'
-import {countsFor} from '../progress.ts'
-import {standingOf} from '../standing.ts'
-import {called, factAt, instantOf, isOutcome, notInFuture, onBench} from './context.ts'
+import { stretchAt } from '../../windows/evaluate.ts';
+import type { Window } from '../../windows/model.ts';
+import type { Intent, IntentContext } from '../intents.ts';
+import { accept, refuse, type Outcome } from '../outcome.ts';
+import type { Bench } from '../piece.ts';
+import { countsFor } from '../progress.ts';
+import { standingOf } from '../standing.ts';
+import { called, factAt, instantOf, isOutcome, notInFuture, onBench } from './context.ts';
 
 /** Windows that trying the surface tells something about. */
-export const canBeTried = (window: Window): boolean => window.rule.notYetAdds !== undefined
+export const canBeTried = (window: Window): boolean => window.rule.notYetAdds !== undefined;
 
 /** r, n, t: what trying the surface showed. It is about the window that the row shows, or the first that can be tried. */
-export function check(bench: Bench, intent: Extract<Intent, {do: 'check'}>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not noted')
-  if (isOutcome(piece)) return piece
-  const future = notInFuture(context, 'Not noted')
-  if (future) return future
-  const standing = standingOf(bench, piece, instantOf(context), context.sense)
+export function check(
+  bench: Bench,
+  intent: Extract<Intent, { do: 'check' }>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not noted');
+  if (isOutcome(piece)) return piece;
+  const future = notInFuture(context, 'Not noted');
+  if (future) return future;
+  const standing = standingOf(bench, piece, instantOf(context), context.sense);
   const tried = standing.windows.filter(
-    (window) => canBeTried(window) && (intent.part === null || countsFor(window.subject.partId, intent.part)),
-  )
-  const shown = standing.window
+    (window) =>
+      canBeTried(window) && (intent.part === null || countsFor(window.subject.partId, intent.part)),
+  );
+  const shown = standing.window;
   const window =
     intent.window === undefined
       ? (tried.find((each) => each.key === shown?.key) ?? tried[0])
-      : tried.find((each) => each.key === intent.window)
+      : tried.find((each) => each.key === intent.window);
   if (window === undefined) {
-    return refuse(`Not noted: nothing on ${called(piece)} is drying or setting, so there is nothing to try.`)
+    return refuse(
+      `Not noted: nothing on ${called(piece)} is drying or setting, so there is nothing to try.`,
+    );
   }
   if (window.begunAt > instantOf(context)) {
-    return refuse(`Not noted: ${called(piece)} had nothing on it then. Give a later time.`)
+    return refuse(`Not noted: ${called(piece)} had nothing on it then. Give a later time.`);
   }
-  const {stepId, partId} = window.subject
-  const meaning = stretchAt(window, instantOf(context)).meaning
+  const { stepId, partId } = window.subject;
+  const meaning = stretchAt(window, instantOf(context)).meaning;
   if (intent.finding === 'ready' && meaning === 'keep off') {
-    return refuse(`Not noted: ${called(piece)} is to be kept off now; the surface can't show what the coat beneath does.`)
+    return refuse(
+      `Not noted: ${called(piece)} is to be kept off now; the surface can't show what the coat beneath does.`,
+    );
   }
   return accept(
     [
@@ -46,12 +55,12 @@ export function check(bench: Bench, intent: Extract<Intent, {do: 'check'}>, cont
           step: stepId,
           window: window.key,
           finding: intent.finding,
-          ...(intent.shown === undefined ? {} : {shown: intent.shown}),
+          ...(intent.shown === undefined ? {} : { shown: intent.shown }),
           air: context.air,
         },
       }),
     ],
     `${intent.finding}, ${window.rule.verb} on ${called(piece)}`,
     piece.id,
-  )
+  );
 }

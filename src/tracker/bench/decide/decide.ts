@@ -1,10 +1,10 @@
-import type {Intent, IntentContext} from '../intents.ts'
-import {accept, refuse, type Outcome} from '../outcome.ts'
-import type {Bench} from '../piece.ts'
-import {check} from './checks.ts'
-import {factAt} from './context.ts'
-import {bringBack, correctSession, moveLastStamp, takeBack} from './corrections.ts'
-import {pickUp, putDown} from './hands.ts'
+import type { Intent, IntentContext } from '../intents.ts';
+import { accept, refuse, type Outcome } from '../outcome.ts';
+import type { Bench } from '../piece.ts';
+import { check } from './checks.ts';
+import { factAt } from './context.ts';
+import { bringBack, correctSession, moveLastStamp, takeBack } from './corrections.ts';
+import { pickUp, putDown } from './hands.ts';
 import {
   addPiece,
   describePiece,
@@ -15,76 +15,77 @@ import {
   removePiece,
   takeOffBench,
   writeNote,
-} from './pieces.ts'
-import {doDone, doFirstStroke, doNextSection, doNextStamp, doStamp} from './stamps.ts'
-import {insertStep, moveStep, repeatStep, rewordStep, skipStep} from './steps.ts'
-import {closeTimer, startTimer} from './timers.ts'
+} from './pieces.ts';
+import { doDone, doFirstStroke, doNextSection, doNextStamp, doStamp } from './stamps.ts';
+import { insertStep, moveStep, repeatStep, rewordStep, skipStep } from './steps.ts';
+import { closeTimer, startTimer } from './timers.ts';
 
 /** The one door for all changes: an intent gives new facts, or a refusal that says why. Nothing else happens. */
 export function decide(bench: Bench, intent: Intent, context: IntentContext): Outcome {
   switch (intent.do) {
     case 'add piece':
-      return addPiece(bench, intent, context)
+      return addPiece(bench, intent, context);
     case 'describe piece':
-      return describePiece(bench, intent, context)
+      return describePiece(bench, intent, context);
     case 'name parts':
-      return nameParts(bench, intent, context)
+      return nameParts(bench, intent, context);
     case 'insert step':
-      return insertStep(bench, intent, context)
+      return insertStep(bench, intent, context);
     case 'repeat step':
-      return repeatStep(bench, intent, context)
+      return repeatStep(bench, intent, context);
     case 'move step':
-      return moveStep(bench, intent, context)
+      return moveStep(bench, intent, context);
     case 'skip step':
-      return skipStep(bench, intent, context)
+      return skipStep(bench, intent, context);
     case 'reword step':
-      return rewordStep(bench, intent, context)
+      return rewordStep(bench, intent, context);
     case 'place hold':
-      return placeHold(bench, intent, context)
+      return placeHold(bench, intent, context);
     case 'lift hold':
-      return liftHold(bench, intent, context)
+      return liftHold(bench, intent, context);
     case 'take off bench':
-      return takeOffBench(bench, intent, context)
+      return takeOffBench(bench, intent, context);
     case 'put back on bench':
-      return putBackOnBench(bench, intent, context)
+      return putBackOnBench(bench, intent, context);
     case 'remove piece':
-      return removePiece(bench, intent, context)
+      return removePiece(bench, intent, context);
     case 'write note':
-      return writeNote(bench, intent, context)
+      return writeNote(bench, intent, context);
     case 'pick up':
-      return pickUp(bench, intent, context)
+      return pickUp(bench, intent, context);
     case 'put down':
-      return putDown(bench, intent, context)
+      return putDown(bench, intent, context);
     case 'next stamp':
-      return doNextStamp(bench, intent, context)
+      return doNextStamp(bench, intent, context);
     case 'first stroke':
-      return doFirstStroke(bench, intent, context)
+      return doFirstStroke(bench, intent, context);
     case 'next section':
-      return doNextSection(bench, intent, context)
+      return doNextSection(bench, intent, context);
     case 'done':
-      return doDone(bench, intent, context)
+      return doDone(bench, intent, context);
     case 'stamp':
-      return doStamp(bench, intent, context)
+      return doStamp(bench, intent, context);
     case 'check':
-      return check(bench, intent, context)
+      return check(bench, intent, context);
     case 'move stamp':
-      return moveLastStamp(bench, intent, context)
+      return moveLastStamp(bench, intent, context);
     case 'start timer':
-      return startTimer(bench, intent, context)
+      return startTimer(bench, intent, context);
     case 'close timer':
-      return closeTimer(bench, intent, context)
+      return closeTimer(bench, intent, context);
     case 'correct session':
-      return correctSession(bench, intent, context)
+      return correctSession(bench, intent, context);
     case 'take back':
-      return takeBack(bench)
+      return takeBack(bench);
     case 'bring back':
-      return bringBack(bench)
+      return bringBack(bench);
     case 'shut up shop': {
-      if (intent.backAt !== null && intent.backAt < context.now) return refuse('Not noted: you would be back before now.')
-      const body = {answers: intent.answers, backAt: intent.backAt}
-      return accept([factAt(context, {kind: 'shop-shut', body})], 'shut up shop')
+      if (intent.backAt !== null && intent.backAt < context.now)
+        return refuse('Not noted: you would be back before now.');
+      const body = { answers: intent.answers, backAt: intent.backAt };
+      return accept([factAt(context, { kind: 'shop-shut', body })], 'shut up shop');
     }
     case 'note clock step':
-      return accept([{kind: 'clock-stepped', body: {byMs: intent.byMs}}], 'clock set')
+      return accept([{ kind: 'clock-stepped', body: { byMs: intent.byMs } }], 'clock set');
   }
 }

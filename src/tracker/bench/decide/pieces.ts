@@ -1,32 +1,40 @@
-import type {Intent, IntentContext} from '../intents.ts'
-import type {NewBenchFact, PieceDescription} from '../facts.ts'
-import {accept, refuse, type Outcome} from '../outcome.ts'
-import type {Bench, Piece} from '../piece.ts'
-import {inHand, piecesOnBench} from '../standing.ts'
-import {called, factAt, isOutcome, onBench} from './context.ts'
+import type { Intent, IntentContext } from '../intents.ts';
+import type { NewBenchFact, PieceDescription } from '../facts.ts';
+import { accept, refuse, type Outcome } from '../outcome.ts';
+import type { Bench, Piece } from '../piece.ts';
+import { inHand, piecesOnBench } from '../standing.ts';
+import { called, factAt, isOutcome, onBench } from './context.ts';
 
-type Asked<Do extends Intent['do']> = Extract<Intent, {do: Do}>
+type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
 /** The lowest number that no piece on the bench wears. */
 export function freeNumber(bench: Bench): number {
-  const taken = new Set(piecesOnBench(bench).map((piece) => piece.number))
-  let number = 1
-  while (taken.has(number)) number += 1
-  return number
+  const taken = new Set(piecesOnBench(bench).map((piece) => piece.number));
+  let number = 1;
+  while (taken.has(number)) number += 1;
+  return number;
 }
 
-const longestName = 80
+const longestName = 80;
 
-export function addPiece(bench: Bench, intent: Asked<'add piece'>, context: IntentContext): Outcome {
-  const name = intent.name.trim()
-  if (name === '') return refuse('Not added: a piece needs a name.')
-  if (name.length > longestName) return refuse(`Not added: a name has at most ${longestName} letters; this one has ${name.length}.`)
-  const {schedule} = intent
-  if (schedule.steps.length === 0) return refuse(`Not added: the finishing schedule ${schedule.name} has no steps.`)
-  const bad = intent.describe && wrongDescription(intent.describe, context)
-  if (bad) return refuse(`Not added: ${bad}`)
-  const number = freeNumber(bench)
-  const piece = context.group
+export function addPiece(
+  bench: Bench,
+  intent: Asked<'add piece'>,
+  context: IntentContext,
+): Outcome {
+  const name = intent.name.trim();
+  if (name === '') return refuse('Not added: a piece needs a name.');
+  if (name.length > longestName)
+    return refuse(
+      `Not added: a name has at most ${longestName} letters; this one has ${name.length}.`,
+    );
+  const { schedule } = intent;
+  if (schedule.steps.length === 0)
+    return refuse(`Not added: the finishing schedule ${schedule.name} has no steps.`);
+  const bad = intent.describe && wrongDescription(intent.describe, context);
+  if (bad) return refuse(`Not added: ${bad}`);
+  const number = freeNumber(bench);
+  const piece = context.group;
   const facts: NewBenchFact[] = [
     factAt(context, {
       kind: 'piece-added',
@@ -34,148 +42,218 @@ export function addPiece(bench: Bench, intent: Asked<'add piece'>, context: Inte
         piece,
         number,
         name,
-        schedule: {id: schedule.id, name: schedule.name, hash: schedule.hash},
+        schedule: { id: schedule.id, name: schedule.name, hash: schedule.hash },
         steps: schedule.steps,
         products: schedule.products,
       },
     }),
-  ]
+  ];
   if (intent.describe && Object.keys(intent.describe).length > 0) {
-    facts.push(factAt(context, {kind: 'piece-described', body: {piece, changes: intent.describe}}))
+    facts.push(
+      factAt(context, { kind: 'piece-described', body: { piece, changes: intent.describe } }),
+    );
   }
-  return accept(facts, `${number} ${name} on the bench`, piece)
+  return accept(facts, `${number} ${name} on the bench`, piece);
 }
 
 /** What is wrong with a description, in words; null if nothing is. */
 function wrongDescription(changes: PieceDescription, context: IntentContext): string | null {
-  const {name, areaM2, yearMade, promised} = changes
-  if (name !== undefined && name.trim() === '') return 'a piece needs a name.'
+  const { name, areaM2, yearMade, promised } = changes;
+  if (name !== undefined && name.trim() === '') return 'a piece needs a name.';
   if (areaM2 !== undefined && areaM2 !== null && !(areaM2 > 0 && areaM2 <= 100)) {
-    return `a show surface of ${areaM2} m2 is no piece of furniture; give 0.05 to 100.`
+    return `a show surface of ${areaM2} m2 is no piece of furniture; give 0.05 to 100.`;
   }
-  const thisYear = Number(context.today.slice(0, 4))
-  if (yearMade !== undefined && yearMade !== null && !(Number.isInteger(yearMade) && yearMade >= 1000 && yearMade <= thisYear)) {
-    return `made in ${yearMade}? Give a year up to ${thisYear}.`
+  const thisYear = Number(context.today.slice(0, 4));
+  if (
+    yearMade !== undefined &&
+    yearMade !== null &&
+    !(Number.isInteger(yearMade) && yearMade >= 1000 && yearMade <= thisYear)
+  ) {
+    return `made in ${yearMade}? Give a year up to ${thisYear}.`;
   }
   if (promised !== undefined && promised !== null && !/^\d{4}-\d{2}-\d{2}$/.test(promised)) {
-    return `"${promised}" is no date; write it as ${context.today}.`
+    return `"${promised}" is no date; write it as ${context.today}.`;
   }
-  return null
+  return null;
 }
 
-export function describePiece(bench: Bench, intent: Asked<'describe piece'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not noted')
-  if (isOutcome(piece)) return piece
-  const bad = wrongDescription(intent.changes, context)
-  if (bad) return refuse(`Not noted: ${bad}`)
-  if (Object.keys(intent.changes).length === 0) return refuse('Not noted: nothing was given to note.')
+export function describePiece(
+  bench: Bench,
+  intent: Asked<'describe piece'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not noted');
+  if (isOutcome(piece)) return piece;
+  const bad = wrongDescription(intent.changes, context);
+  if (bad) return refuse(`Not noted: ${bad}`);
+  if (Object.keys(intent.changes).length === 0)
+    return refuse('Not noted: nothing was given to note.');
   return accept(
-    [factAt(context, {kind: 'piece-described', body: {piece: piece.id, changes: intent.changes}})],
+    [
+      factAt(context, {
+        kind: 'piece-described',
+        body: { piece: piece.id, changes: intent.changes },
+      }),
+    ],
     `${Object.keys(intent.changes).map(fieldName).join(', ')} of ${called(piece)}`,
     piece.id,
-  )
+  );
 }
 
-const fieldNames: Readonly<Record<string, string>> = {areaM2: 'size', yearMade: 'year made', promised: 'date promised'}
-const fieldName = (field: string): string => fieldNames[field] ?? field
+const fieldNames: Readonly<Record<string, string>> = {
+  areaM2: 'size',
+  yearMade: 'year made',
+  promised: 'date promised',
+};
+const fieldName = (field: string): string => fieldNames[field] ?? field;
 
-export function nameParts(bench: Bench, intent: Asked<'name parts'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not noted')
-  if (isOutcome(piece)) return piece
-  const names = intent.names.map((name) => name.trim()).filter((name) => name !== '')
-  const double = names.find((name, index) => names.indexOf(name) !== index)
-  if (double !== undefined) return refuse(`Not noted: two parts are called "${double}"; give each a name of its own.`)
+export function nameParts(
+  bench: Bench,
+  intent: Asked<'name parts'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not noted');
+  if (isOutcome(piece)) return piece;
+  const names = intent.names.map((name) => name.trim()).filter((name) => name !== '');
+  const double = names.find((name, index) => names.indexOf(name) !== index);
+  if (double !== undefined)
+    return refuse(`Not noted: two parts are called "${double}"; give each a name of its own.`);
   const parts = names.map((name, index) => ({
     id: piece.parts.find((part) => part.name === name)?.id ?? `${context.group}-${index + 1}`,
     name,
-  }))
-  const gone = piece.parts.find((part) => !parts.some((each) => each.id === part.id) && hasRecord(piece, part.id))
-  if (gone) return refuse(`Not noted: ${gone.name} has work recorded on it; keep it in the list.`)
+  }));
+  const gone = piece.parts.find(
+    (part) => !parts.some((each) => each.id === part.id) && hasRecord(piece, part.id),
+  );
+  if (gone) return refuse(`Not noted: ${gone.name} has work recorded on it; keep it in the list.`);
   return accept(
-    [factAt(context, {kind: 'parts-named', body: {piece: piece.id, parts}})],
-    names.length === 0 ? `no parts on ${called(piece)}` : `parts of ${called(piece)}: ${names.join(', ')}`,
+    [factAt(context, { kind: 'parts-named', body: { piece: piece.id, parts } })],
+    names.length === 0
+      ? `no parts on ${called(piece)}`
+      : `parts of ${called(piece)}: ${names.join(', ')}`,
     piece.id,
-  )
+  );
 }
 
 const hasRecord = (piece: Piece, part: string): boolean =>
-  [...piece.stamps, ...piece.finishes, ...piece.checks].some((record) => record.part === part)
+  [...piece.stamps, ...piece.finishes, ...piece.checks].some((record) => record.part === part);
 
-export function placeHold(bench: Bench, intent: Asked<'place hold'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not on hold')
-  if (isOutcome(piece)) return piece
-  const reason = intent.reason.trim()
-  if (reason === '') return refuse('Not on hold: say what it waits for, so that you are asked for it.')
+export function placeHold(
+  bench: Bench,
+  intent: Asked<'place hold'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not on hold');
+  if (isOutcome(piece)) return piece;
+  const reason = intent.reason.trim();
+  if (reason === '')
+    return refuse('Not on hold: say what it waits for, so that you are asked for it.');
   if (intent.askAgain !== null && intent.askAgain < context.today) {
-    return refuse(`Not on hold: ${intent.askAgain} has passed; ask again on a day to come.`)
+    return refuse(`Not on hold: ${intent.askAgain} has passed; ask again on a day to come.`);
   }
   return accept(
-    [factAt(context, {kind: 'hold-placed', body: {piece: piece.id, reason, askAgain: intent.askAgain}})],
+    [
+      factAt(context, {
+        kind: 'hold-placed',
+        body: { piece: piece.id, reason, askAgain: intent.askAgain },
+      }),
+    ],
     `hold on ${called(piece)}: ${reason}`,
     piece.id,
-  )
+  );
 }
 
-export function liftHold(bench: Bench, intent: Asked<'lift hold'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not lifted')
-  if (isOutcome(piece)) return piece
-  if (piece.hold === null) return refuse(`Not lifted: ${called(piece)} is not on hold.`)
-  return accept([factAt(context, {kind: 'hold-lifted', body: {piece: piece.id}})], `hold lifted on ${called(piece)}`, piece.id)
+export function liftHold(
+  bench: Bench,
+  intent: Asked<'lift hold'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not lifted');
+  if (isOutcome(piece)) return piece;
+  if (piece.hold === null) return refuse(`Not lifted: ${called(piece)} is not on hold.`);
+  return accept(
+    [factAt(context, { kind: 'hold-lifted', body: { piece: piece.id } })],
+    `hold lifted on ${called(piece)}`,
+    piece.id,
+  );
 }
 
-export function takeOffBench(bench: Bench, intent: Asked<'take off bench'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not taken off')
-  if (isOutcome(piece)) return piece
+export function takeOffBench(
+  bench: Bench,
+  intent: Asked<'take off bench'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not taken off');
+  if (isOutcome(piece)) return piece;
   return accept(
     [
       ...puttingDown(bench, piece.id, context),
-      factAt(context, {kind: 'piece-left-bench', body: {piece: piece.id}}),
+      factAt(context, { kind: 'piece-left-bench', body: { piece: piece.id } }),
     ],
     `${called(piece)} off the bench`,
     piece.id,
-  )
+  );
 }
 
-export function putBackOnBench(bench: Bench, intent: Asked<'put back on bench'>, context: IntentContext): Outcome {
-  const piece = bench.pieces.get(intent.piece)
-  if (piece === undefined) return refuse(`Not put back: there is no piece "${intent.piece}".`)
-  if (piece.place === 'bench') return refuse(`Not put back: ${called(piece)} is on the bench.`)
-  const number = freeNumber(bench)
+export function putBackOnBench(
+  bench: Bench,
+  intent: Asked<'put back on bench'>,
+  context: IntentContext,
+): Outcome {
+  const piece = bench.pieces.get(intent.piece);
+  if (piece === undefined) return refuse(`Not put back: there is no piece "${intent.piece}".`);
+  if (piece.place === 'bench') return refuse(`Not put back: ${called(piece)} is on the bench.`);
+  const number = freeNumber(bench);
   return accept(
-    [factAt(context, {kind: 'piece-put-back', body: {piece: piece.id, number}})],
+    [factAt(context, { kind: 'piece-put-back', body: { piece: piece.id, number } })],
     `${number} ${piece.name} back on the bench`,
     piece.id,
-  )
+  );
 }
 
-export function removePiece(bench: Bench, intent: Asked<'remove piece'>, context: IntentContext): Outcome {
-  const piece = bench.pieces.get(intent.piece)
-  if (piece === undefined) return refuse(`Not removed: there is no piece "${intent.piece}".`)
-  if (piece.place === 'removed') return refuse(`Not removed: ${piece.name} is removed already.`)
+export function removePiece(
+  bench: Bench,
+  intent: Asked<'remove piece'>,
+  context: IntentContext,
+): Outcome {
+  const piece = bench.pieces.get(intent.piece);
+  if (piece === undefined) return refuse(`Not removed: there is no piece "${intent.piece}".`);
+  if (piece.place === 'removed') return refuse(`Not removed: ${piece.name} is removed already.`);
   return accept(
-    [...puttingDown(bench, piece.id, context), factAt(context, {kind: 'piece-removed', body: {piece: piece.id}})],
+    [
+      ...puttingDown(bench, piece.id, context),
+      factAt(context, { kind: 'piece-removed', body: { piece: piece.id } }),
+    ],
     `${called(piece)} removed`,
     piece.id,
-  )
+  );
 }
 
 /** Ends the sessions that hold a piece which leaves. */
-const puttingDown = (bench: Bench, piece: string, context: IntentContext): readonly NewBenchFact[] =>
+const puttingDown = (
+  bench: Bench,
+  piece: string,
+  context: IntentContext,
+): readonly NewBenchFact[] =>
   inHand(bench)
     .filter((session) => session.targets.some((target) => target.piece === piece))
-    .map((session) => factAt(context, {kind: 'put-down', body: {session: session.id}}))
+    .map((session) => factAt(context, { kind: 'put-down', body: { session: session.id } }));
 
-export function writeNote(bench: Bench, intent: Asked<'write note'>, context: IntentContext): Outcome {
-  const piece = bench.pieces.get(intent.piece)
-  if (piece === undefined) return refuse(`Not noted: there is no piece "${intent.piece}".`)
-  const text = intent.text.trim()
-  if (text === '') return refuse('Not noted: the note is empty.')
+export function writeNote(
+  bench: Bench,
+  intent: Asked<'write note'>,
+  context: IntentContext,
+): Outcome {
+  const piece = bench.pieces.get(intent.piece);
+  if (piece === undefined) return refuse(`Not noted: there is no piece "${intent.piece}".`);
+  const text = intent.text.trim();
+  if (text === '') return refuse('Not noted: the note is empty.');
   if (intent.step !== null && !piece.steps.some((step) => step.id === intent.step)) {
-    return refuse(`Not noted: ${called(piece)} has no step "${intent.step}".`)
+    return refuse(`Not noted: ${called(piece)} has no step "${intent.step}".`);
   }
   return accept(
-    [factAt(context, {kind: 'note-written', body: {piece: piece.id, step: intent.step, text}})],
+    [factAt(context, { kind: 'note-written', body: { piece: piece.id, step: intent.step, text } })],
     `note on ${called(piece)}`,
     piece.id,
-  )
+  );
 }

@@ -1,122 +1,169 @@
-import {expectedMinutes} from '../../estimate/expected.ts'
-import type {NewBenchFact} from '../facts.ts'
-import type {Intent, IntentContext} from '../intents.ts'
-import {nextAct} from '../next-act.ts'
-import {accept, refuse, type Outcome} from '../outcome.ts'
-import type {Bench, Piece, PlannedStep} from '../piece.ts'
-import {currentStep, nextStamp, passUnderWay, stampsOf, type NextStamp} from '../progress.ts'
-import {sessionHolding} from '../standing.ts'
-import {called, factAt, instantOf, isOutcome, notInFuture, onBench} from './context.ts'
-import {pickUp, takeInHand} from './hands.ts'
+import { expectedMinutes } from '../../estimate/expected.ts';
+import type { NewBenchFact } from '../facts.ts';
+import type { Intent, IntentContext } from '../intents.ts';
+import { nextAct } from '../next-act.ts';
+import { accept, refuse, type Outcome } from '../outcome.ts';
+import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import { currentStep, nextStamp, passUnderWay, stampsOf, type NextStamp } from '../progress.ts';
+import { sessionHolding } from '../standing.ts';
+import { called, factAt, instantOf, isOutcome, notInFuture, onBench } from './context.ts';
+import { pickUp, takeInHand } from './hands.ts';
 
-type Asked<Do extends Intent['do']> = Extract<Intent, {do: Do}>
-type StampToMake = Omit<Extract<NextStamp, {kind: 'stamp'}>, 'kind'>
+type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
+type StampToMake = Omit<Extract<NextStamp, { kind: 'stamp' }>, 'kind'>;
 
 /** Space: whatever the sequence of the current step expects. */
-export function doNextStamp(bench: Bench, intent: Asked<'next stamp'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not stamped')
-  if (isOutcome(piece)) return piece
-  const next = nextAct(bench, piece, intent.part)
+export function doNextStamp(
+  bench: Bench,
+  intent: Asked<'next stamp'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not stamped');
+  if (isOutcome(piece)) return piece;
+  const next = nextAct(bench, piece, intent.part);
   switch (next.act) {
     case 'nothing left':
-      return refuse(`Not stamped: every step of ${called(piece)} is done. i inserts one.`)
+      return refuse(`Not stamped: every step of ${called(piece)} is done. i inserts one.`);
     case 'pick up':
-      return pickUp(bench, {do: 'pick up', targets: [{piece: piece.id, part: intent.part, step: next.step.id}]}, context)
+      return pickUp(
+        bench,
+        { do: 'pick up', targets: [{ piece: piece.id, part: intent.part, step: next.step.id }] },
+        context,
+      );
     case 'stamp':
-      return stampStep(bench, piece, intent.part, next.step, next.next, context)
+      return stampStep(bench, piece, intent.part, next.step, next.next, context);
     case 'done':
-      return finishStep(piece, intent.part, next.step, context)
+      return finishStep(piece, intent.part, next.step, context);
   }
 }
 
 /** f: the next first stroke, whatever else the sequence would still expect before it. */
-export function doFirstStroke(bench: Bench, intent: Asked<'first stroke'>, context: IntentContext): Outcome {
-  const found = stepToWork(bench, intent.piece, intent.part)
-  if (isOutcome(found)) return found
-  const {piece, step} = found
-  const made = stampsOf(piece, step.id, intent.part)
-  const strokes = step.stamps.filter((planned) => planned.event === 'first-stroke')
-  const first = strokes[0]
+export function doFirstStroke(
+  bench: Bench,
+  intent: Asked<'first stroke'>,
+  context: IntentContext,
+): Outcome {
+  const found = stepToWork(bench, intent.piece, intent.part);
+  if (isOutcome(found)) return found;
+  const { piece, step } = found;
+  const made = stampsOf(piece, step.id, intent.part);
+  const strokes = step.stamps.filter((planned) => planned.event === 'first-stroke');
+  const first = strokes[0];
   if (first === undefined) {
-    return refuse(`Not stamped: ${step.name} on ${called(piece)} has no stroke to put on. Enter: pick up.`)
+    return refuse(
+      `Not stamped: ${step.name} on ${called(piece)} has no stroke to put on. Enter: pick up.`,
+    );
   }
-  const pass = passUnderWay(made)
+  const pass = passUnderWay(made);
   const missing = strokes.find(
     (planned) =>
-      !made.some((stamp) => stamp.pass === pass && stamp.event === 'first-stroke' && (planned.agent ?? null) === stamp.agent),
-  )
-  const mayRepeat = pass < (step.passes ?? 1) || step.untilRight === true
+      !made.some(
+        (stamp) =>
+          stamp.pass === pass &&
+          stamp.event === 'first-stroke' &&
+          (planned.agent ?? null) === stamp.agent,
+      ),
+  );
+  const mayRepeat = pass < (step.passes ?? 1) || step.untilRight === true;
   if (missing === undefined && !mayRepeat) {
-    return refuse(`Not stamped: the first stroke of ${step.name} on ${called(piece)} is on. d when it is all on.`)
+    return refuse(
+      `Not stamped: the first stroke of ${step.name} on ${called(piece)} is on. d when it is all on.`,
+    );
   }
-  const planned = missing ?? first
+  const planned = missing ?? first;
   const stamp = {
     event: planned.event,
     agent: planned.agent ?? null,
     pass: missing === undefined ? pass + 1 : pass,
     section: null,
     says: planned.says,
-  }
-  return stampStep(bench, piece, intent.part, step, stamp, context)
+  };
+  return stampStep(bench, piece, intent.part, step, stamp, context);
 }
 
 /** s: takes the last section off where that was not said, and puts the next one on. */
-export function doNextSection(bench: Bench, intent: Asked<'next section'>, context: IntentContext): Outcome {
-  const found = stepToWork(bench, intent.piece, intent.part)
-  if (isOutcome(found)) return found
-  const {piece, step} = found
-  const sectional = step.stamps.filter((planned) => planned.perSection === true)
+export function doNextSection(
+  bench: Bench,
+  intent: Asked<'next section'>,
+  context: IntentContext,
+): Outcome {
+  const found = stepToWork(bench, intent.piece, intent.part);
+  if (isOutcome(found)) return found;
+  const { piece, step } = found;
+  const sectional = step.stamps.filter((planned) => planned.perSection === true);
   if (sectional.length === 0) {
-    return refuse(`Not stamped: ${step.name} on ${called(piece)} is not worked in sections. Space: next stamp.`)
+    return refuse(
+      `Not stamped: ${step.name} on ${called(piece)} is not worked in sections. Space: next stamp.`,
+    );
   }
-  const made = stampsOf(piece, step.id, intent.part)
-  const pass = passUnderWay(made)
-  const section = made.reduce((latest, stamp) => Math.max(latest, stamp.pass === pass ? (stamp.section ?? 0) : 0), 0)
-  const off = sectional.find((planned) => planned.event === 'section-off')
-  const isOff = made.some((stamp) => stamp.pass === pass && stamp.section === section && stamp.event === 'section-off')
-  const stamps: StampToMake[] = []
+  const made = stampsOf(piece, step.id, intent.part);
+  const pass = passUnderWay(made);
+  const section = made.reduce(
+    (latest, stamp) => Math.max(latest, stamp.pass === pass ? (stamp.section ?? 0) : 0),
+    0,
+  );
+  const off = sectional.find((planned) => planned.event === 'section-off');
+  const isOff = made.some(
+    (stamp) => stamp.pass === pass && stamp.section === section && stamp.event === 'section-off',
+  );
+  const stamps: StampToMake[] = [];
   if (off !== undefined && section > 0 && !isOff) {
-    stamps.push({event: 'section-off', agent: off.agent ?? null, pass, section, says: off.says})
+    stamps.push({ event: 'section-off', agent: off.agent ?? null, pass, section, says: off.says });
   }
-  const on = sectional.find((planned) => planned.event === 'section-on') ?? sectional[0]
-  if (on !== undefined) stamps.push({event: on.event, agent: on.agent ?? null, pass, section: section + 1, says: on.says})
-  return stampAll(bench, piece, intent.part, step, stamps, `section ${section + 1} on`, context)
+  const on = sectional.find((planned) => planned.event === 'section-on') ?? sectional[0];
+  if (on !== undefined)
+    stamps.push({
+      event: on.event,
+      agent: on.agent ?? null,
+      pass,
+      section: section + 1,
+      says: on.says,
+    });
+  return stampAll(bench, piece, intent.part, step, stamps, `section ${section + 1} on`, context);
 }
 
 /** d: the current step is finished, whatever was stamped. */
 export function doDone(bench: Bench, intent: Asked<'done'>, context: IntentContext): Outcome {
-  const found = stepToWork(bench, intent.piece, intent.part)
-  if (isOutcome(found)) return found
-  return finishStep(found.piece, intent.part, found.step, context)
+  const found = stepToWork(bench, intent.piece, intent.part);
+  if (isOutcome(found)) return found;
+  return finishStep(found.piece, intent.part, found.step, context);
 }
 
 /** Any stamp outright: topped up, covered, turned, clamps off. It belongs to the last step that was begun. */
 export function doStamp(bench: Bench, intent: Asked<'stamp'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not stamped')
-  if (isOutcome(piece)) return piece
-  const begun = piece.steps.filter((step) => stampsOf(piece, step.id, intent.part).length > 0 || hasFinish(piece, step.id))
-  const step = begun.at(-1) ?? currentStep(piece, intent.part)
-  if (step === null) return refuse(`Not stamped: nothing was begun on ${called(piece)}.`)
-  const made = stampsOf(piece, step.id, intent.part)
-  const last = made.at(-1)
+  const piece = onBench(bench, intent.piece, 'Not stamped');
+  if (isOutcome(piece)) return piece;
+  const begun = piece.steps.filter(
+    (step) => stampsOf(piece, step.id, intent.part).length > 0 || hasFinish(piece, step.id),
+  );
+  const step = begun.at(-1) ?? currentStep(piece, intent.part);
+  if (step === null) return refuse(`Not stamped: nothing was begun on ${called(piece)}.`);
+  const made = stampsOf(piece, step.id, intent.part);
+  const last = made.at(-1);
   const stamp = {
     event: intent.event,
     agent: intent.agent ?? null,
     pass: passUnderWay(made),
     section: last?.section ?? null,
     says: intent.event.replace('-', ' '),
-  }
-  return stampAll(bench, piece, intent.part, step, [stamp], stamp.says, context, false)
+  };
+  return stampAll(bench, piece, intent.part, step, [stamp], stamp.says, context, false);
 }
 
-const hasFinish = (piece: Piece, step: string): boolean => piece.finishes.some((finish) => finish.step === step)
+const hasFinish = (piece: Piece, step: string): boolean =>
+  piece.finishes.some((finish) => finish.step === step);
 
-function stepToWork(bench: Bench, id: string, part: string | null): {piece: Piece; step: PlannedStep} | Outcome {
-  const piece = onBench(bench, id, 'Not stamped')
-  if (isOutcome(piece)) return piece
-  const step = currentStep(piece, part)
-  if (step === null) return refuse(`Not stamped: every step of ${called(piece)} is done. i inserts one.`)
-  return {piece, step}
+function stepToWork(
+  bench: Bench,
+  id: string,
+  part: string | null,
+): { piece: Piece; step: PlannedStep } | Outcome {
+  const piece = onBench(bench, id, 'Not stamped');
+  if (isOutcome(piece)) return piece;
+  const step = currentStep(piece, part);
+  if (step === null)
+    return refuse(`Not stamped: every step of ${called(piece)} is done. i inserts one.`);
+  return { piece, step };
 }
 
 const stampStep = (
@@ -126,7 +173,7 @@ const stampStep = (
   step: PlannedStep,
   next: StampToMake,
   context: IntentContext,
-): Outcome => stampAll(bench, piece, part, step, [next], next.says, context)
+): Outcome => stampAll(bench, piece, part, step, [next], next.says, context);
 
 /** Makes stamps, and picks the piece up where a stroke goes on and it isn't in hand for that step. */
 function stampAll(
@@ -139,25 +186,36 @@ function stampAll(
   context: IntentContext,
   picksUp = true,
 ): Outcome {
-  const bad = notInFuture(context, 'Not stamped') ?? notBeforeLast(piece, step.id, part, context)
-  if (bad) return bad
-  const facts: NewBenchFact[] = []
-  const session = sessionHolding(bench, piece.id)
-  const isHeld = session?.targets.some((target) => target.piece === piece.id && target.step === step.id) ?? false
+  const bad = notInFuture(context, 'Not stamped') ?? notBeforeLast(piece, step.id, part, context);
+  if (bad) return bad;
+  const facts: NewBenchFact[] = [];
+  const session = sessionHolding(bench, piece.id);
+  const isHeld =
+    session?.targets.some((target) => target.piece === piece.id && target.step === step.id) ??
+    false;
   if (picksUp && !isHeld) {
-    const taken = takeInHand(bench, [{piece: piece.id, part, step: step.id}], context)
-    if (isOutcome(taken)) return taken
-    facts.push(...taken.facts)
+    const taken = takeInHand(bench, [{ piece: piece.id, part, step: step.id }], context);
+    if (isOutcome(taken)) return taken;
+    facts.push(...taken.facts);
   }
-  for (const {event, agent, pass, section} of stamps) {
+  for (const { event, agent, pass, section } of stamps) {
     facts.push(
       factAt(context, {
         kind: 'stamped',
-        body: {piece: piece.id, part, step: step.id, event, agent, pass, section, air: context.air},
+        body: {
+          piece: piece.id,
+          part,
+          step: step.id,
+          event,
+          agent,
+          pass,
+          section,
+          air: context.air,
+        },
       }),
-    )
+    );
   }
-  return accept(facts, `${says}, ${step.name} on ${called(piece)}`, piece.id)
+  return accept(facts, `${says}, ${step.name} on ${called(piece)}`, piece.id);
 }
 
 function finishStep(
@@ -166,9 +224,9 @@ function finishStep(
   step: PlannedStep,
   context: IntentContext,
 ): Outcome {
-  const bad = notInFuture(context, 'Not done') ?? notBeforeLast(piece, step.id, part, context)
-  if (bad) return bad
-  const next = nextStamp(step, stampsOf(piece, step.id, part))
+  const bad = notInFuture(context, 'Not done') ?? notBeforeLast(piece, step.id, part, context);
+  if (bad) return bad;
+  const next = nextStamp(step, stampsOf(piece, step.id, part));
   const body = {
     piece: piece.id,
     part,
@@ -176,13 +234,24 @@ function finishStep(
     pass: next.pass,
     expectation: expectedMinutes(step, piece),
     air: context.air,
-  }
-  return accept([factAt(context, {kind: 'step-done', body})], `${step.name} done on ${called(piece)}`, piece.id)
+  };
+  return accept(
+    [factAt(context, { kind: 'step-done', body })],
+    `${step.name} done on ${called(piece)}`,
+    piece.id,
+  );
 }
 
 /** Stamps of a step keep their order: none lies before the last one. */
-function notBeforeLast(piece: Piece, step: string, part: string | null, context: IntentContext): Outcome | null {
-  const last = stampsOf(piece, step, part).reduce((latest, stamp) => Math.max(latest, stamp.at), 0)
-  if (context.at === undefined || instantOf(context) >= last) return null
-  return refuse(`Not stamped: ${called(piece)} has a later stamp on that step. Take it back first, or give a later time.`)
+function notBeforeLast(
+  piece: Piece,
+  step: string,
+  part: string | null,
+  context: IntentContext,
+): Outcome | null {
+  const last = stampsOf(piece, step, part).reduce((latest, stamp) => Math.max(latest, stamp.at), 0);
+  if (context.at === undefined || instantOf(context) >= last) return null;
+  return refuse(
+    `Not stamped: ${called(piece)} has a later stamp on that step. Take it back first, or give a later time.`,
+  );
 }

@@ -1,122 +1,171 @@
-import {nearest} from '../../trade/nearest.ts'
-import type {Intent, IntentContext} from '../intents.ts'
-import {accept, refuse, type Outcome} from '../outcome.ts'
-import type {Bench, Piece, PlannedStep} from '../piece.ts'
-import {isDone} from '../progress.ts'
-import {called, factAt, isOutcome, onBench} from './context.ts'
+import { nearest } from '../../trade/nearest.ts';
+import type { Intent, IntentContext } from '../intents.ts';
+import { accept, refuse, type Outcome } from '../outcome.ts';
+import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import { isDone } from '../progress.ts';
+import { called, factAt, isOutcome, onBench } from './context.ts';
 
-type Asked<Do extends Intent['do']> = Extract<Intent, {do: Do}>
+type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
 /** Finds a step of a piece, or refuses and offers the nearest names. */
 function stepOf(piece: Piece, id: string, not: string): PlannedStep | Outcome {
-  const step = piece.steps.find((each) => each.id === id)
-  if (step !== undefined) return step
+  const step = piece.steps.find((each) => each.id === id);
+  if (step !== undefined) return step;
   return refuse(
     `${not}: ${called(piece)} has no step "${id}".`,
     nearest(
       id,
       piece.steps.map((each) => each.name),
     ),
-  )
+  );
 }
 
 /** A step can't be put before one that is done already: it would never come. */
 function placeable(piece: Piece, before: string | null, not: string): Outcome | null {
-  if (before === null) return null
-  const step = stepOf(piece, before, not)
-  if (isOutcome(step)) return step
-  return isDone(piece, step.id, null) ? refuse(`${not}: ${step.name} is done; put it before one that is still to do.`) : null
+  if (before === null) return null;
+  const step = stepOf(piece, before, not);
+  if (isOutcome(step)) return step;
+  return isDone(piece, step.id, null)
+    ? refuse(`${not}: ${step.name} is done; put it before one that is still to do.`)
+    : null;
 }
 
 const beforeName = (piece: Piece, before: string | null): string => {
-  const step = piece.steps.find((each) => each.id === before)
-  return step === undefined ? 'at the end' : `before ${step.name}`
-}
+  const step = piece.steps.find((each) => each.id === before);
+  return step === undefined ? 'at the end' : `before ${step.name}`;
+};
 
-export function insertStep(bench: Bench, intent: Asked<'insert step'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not inserted')
-  if (isOutcome(piece)) return piece
-  const name = intent.step.name.trim()
-  if (name === '') return refuse('Not inserted: a step needs a name.')
-  const misplaced = placeable(piece, intent.before, 'Not inserted')
-  if (misplaced) return misplaced
+export function insertStep(
+  bench: Bench,
+  intent: Asked<'insert step'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not inserted');
+  if (isOutcome(piece)) return piece;
+  const name = intent.step.name.trim();
+  if (name === '') return refuse('Not inserted: a step needs a name.');
+  const misplaced = placeable(piece, intent.before, 'Not inserted');
+  if (misplaced) return misplaced;
   if (intent.step.product !== undefined && piece.products[intent.step.product] === undefined) {
-    return refuse(`Not inserted: ${called(piece)} has no product "${intent.step.product}".`, nearest(intent.step.product, Object.keys(piece.products)))
+    return refuse(
+      `Not inserted: ${called(piece)} has no product "${intent.step.product}".`,
+      nearest(intent.step.product, Object.keys(piece.products)),
+    );
   }
-  const step = {...intent.step, name, id: context.group}
-  return accept(
-    [factAt(context, {kind: 'step-inserted', body: {piece: piece.id, step, before: intent.before}})],
-    `${name} inserted ${beforeName(piece, intent.before)} on ${called(piece)}`,
-    piece.id,
-  )
-}
-
-/** Puts the same step once more, right after itself: a second bleach round, a third coat. */
-export function repeatStep(bench: Bench, intent: Asked<'repeat step'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not repeated')
-  if (isOutcome(piece)) return piece
-  const found = stepOf(piece, intent.step, 'Not repeated')
-  if (isOutcome(found)) return found
-  const {skipped: _, copyOf, ...step} = found
-  const original = copyOf ?? found.id
-  const round = piece.steps.filter((each) => each.id === original || each.copyOf === original).length + 1
-  const name = `${step.name.replace(/, again(?: \d+)?$/, '')}, again${round > 2 ? ` ${round - 1}` : ''}`
-  const after = piece.steps.slice(piece.steps.indexOf(found) + 1)
-  const before = after.find((each) => !isDone(piece, each.id, null))?.id ?? null
+  const step = { ...intent.step, name, id: context.group };
   return accept(
     [
       factAt(context, {
         kind: 'step-inserted',
-        body: {piece: piece.id, step: {...step, id: context.group, name}, before, copyOf: original},
+        body: { piece: piece.id, step, before: intent.before },
+      }),
+    ],
+    `${name} inserted ${beforeName(piece, intent.before)} on ${called(piece)}`,
+    piece.id,
+  );
+}
+
+/** Puts the same step once more, right after itself: a second bleach round, a third coat. */
+export function repeatStep(
+  bench: Bench,
+  intent: Asked<'repeat step'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not repeated');
+  if (isOutcome(piece)) return piece;
+  const found = stepOf(piece, intent.step, 'Not repeated');
+  if (isOutcome(found)) return found;
+  const { skipped: _, copyOf, ...step } = found;
+  const original = copyOf ?? found.id;
+  const round =
+    piece.steps.filter((each) => each.id === original || each.copyOf === original).length + 1;
+  const name = `${step.name.replace(/, again(?: \d+)?$/, '')}, again${round > 2 ? ` ${round - 1}` : ''}`;
+  const after = piece.steps.slice(piece.steps.indexOf(found) + 1);
+  const before = after.find((each) => !isDone(piece, each.id, null))?.id ?? null;
+  return accept(
+    [
+      factAt(context, {
+        kind: 'step-inserted',
+        body: {
+          piece: piece.id,
+          step: { ...step, id: context.group, name },
+          before,
+          copyOf: original,
+        },
       }),
     ],
     `${name}, once more on ${called(piece)}`,
     piece.id,
-  )
+  );
 }
 
-export function moveStep(bench: Bench, intent: Asked<'move step'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not moved')
-  if (isOutcome(piece)) return piece
-  const step = stepOf(piece, intent.step, 'Not moved')
-  if (isOutcome(step)) return step
-  if (intent.before === step.id) return refuse(`Not moved: ${step.name} stands there already.`)
-  if (isDone(piece, step.id, null)) return refuse(`Not moved: ${step.name} is done.`)
-  const misplaced = placeable(piece, intent.before, 'Not moved')
-  if (misplaced) return misplaced
+export function moveStep(
+  bench: Bench,
+  intent: Asked<'move step'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not moved');
+  if (isOutcome(piece)) return piece;
+  const step = stepOf(piece, intent.step, 'Not moved');
+  if (isOutcome(step)) return step;
+  if (intent.before === step.id) return refuse(`Not moved: ${step.name} stands there already.`);
+  if (isDone(piece, step.id, null)) return refuse(`Not moved: ${step.name} is done.`);
+  const misplaced = placeable(piece, intent.before, 'Not moved');
+  if (misplaced) return misplaced;
   return accept(
-    [factAt(context, {kind: 'step-moved', body: {piece: piece.id, step: step.id, before: intent.before}})],
+    [
+      factAt(context, {
+        kind: 'step-moved',
+        body: { piece: piece.id, step: step.id, before: intent.before },
+      }),
+    ],
     `${step.name} moved ${beforeName(piece, intent.before)} on ${called(piece)}`,
     piece.id,
-  )
+  );
 }
 
-export function skipStep(bench: Bench, intent: Asked<'skip step'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not skipped')
-  if (isOutcome(piece)) return piece
-  const step = stepOf(piece, intent.step, 'Not skipped')
-  if (isOutcome(step)) return step
+export function skipStep(
+  bench: Bench,
+  intent: Asked<'skip step'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not skipped');
+  if (isOutcome(piece)) return piece;
+  const step = stepOf(piece, intent.step, 'Not skipped');
+  if (isOutcome(step)) return step;
   if (step.skipped === intent.skipped) {
-    return refuse(`Not ${intent.skipped ? 'skipped' : 'put back'}: ${step.name} ${step.skipped ? 'is skipped' : 'is in the list'} already.`)
+    return refuse(
+      `Not ${intent.skipped ? 'skipped' : 'put back'}: ${step.name} ${step.skipped ? 'is skipped' : 'is in the list'} already.`,
+    );
   }
-  if (intent.skipped && isDone(piece, step.id, null)) return refuse(`Not skipped: ${step.name} is done. 0 takes back.`)
+  if (intent.skipped && isDone(piece, step.id, null))
+    return refuse(`Not skipped: ${step.name} is done. 0 takes back.`);
   return accept(
-    [factAt(context, {kind: 'step-skipped', body: {piece: piece.id, step: step.id, skipped: intent.skipped}})],
+    [
+      factAt(context, {
+        kind: 'step-skipped',
+        body: { piece: piece.id, step: step.id, skipped: intent.skipped },
+      }),
+    ],
     `${step.name} ${intent.skipped ? 'skipped' : 'in the list again'} on ${called(piece)}`,
     piece.id,
-  )
+  );
 }
 
-export function rewordStep(bench: Bench, intent: Asked<'reword step'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not reworded')
-  if (isOutcome(piece)) return piece
-  const step = stepOf(piece, intent.step, 'Not reworded')
-  if (isOutcome(step)) return step
-  const name = intent.name.trim()
-  if (name === '') return refuse('Not reworded: a step needs a name.')
+export function rewordStep(
+  bench: Bench,
+  intent: Asked<'reword step'>,
+  context: IntentContext,
+): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not reworded');
+  if (isOutcome(piece)) return piece;
+  const step = stepOf(piece, intent.step, 'Not reworded');
+  if (isOutcome(step)) return step;
+  const name = intent.name.trim();
+  if (name === '') return refuse('Not reworded: a step needs a name.');
   return accept(
-    [factAt(context, {kind: 'step-reworded', body: {piece: piece.id, step: step.id, name}})],
+    [factAt(context, { kind: 'step-reworded', body: { piece: piece.id, step: step.id, name } })],
     `${step.name} is now ${name} on ${called(piece)}`,
     piece.id,
-  )
+  );
 }

@@ -1,30 +1,49 @@
-import {minute} from '../../time/index.ts'
-import type {Intent, IntentContext} from '../intents.ts'
-import {accept, refuse, type Outcome} from '../outcome.ts'
-import type {Bench} from '../piece.ts'
-import {called, factAt, notInFuture} from './context.ts'
+import { minute } from '../../time/index.ts';
+import type { Intent, IntentContext } from '../intents.ts';
+import { accept, refuse, type Outcome } from '../outcome.ts';
+import type { Bench } from '../piece.ts';
+import { called, factAt, notInFuture } from './context.ts';
 
-type Asked<Do extends Intent['do']> = Extract<Intent, {do: Do}>
+type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
-export function startTimer(bench: Bench, intent: Asked<'start timer'>, context: IntentContext): Outcome {
-  const future = notInFuture(context, 'Not started')
-  if (future) return future
-  const label = intent.label.trim()
-  if (label === '') return refuse('Not started: say what it is for: "clamps, 35 min".')
-  if (!(intent.ms > 0)) return refuse('Not started: a timer needs a length of time: "clamps, 35 min".')
-  const piece = intent.piece === null ? null : (bench.pieces.get(intent.piece) ?? null)
-  if (intent.piece !== null && piece === null) return refuse(`Not started: there is no piece "${intent.piece}".`)
-  const onWhat = piece === null ? '' : ` on ${called(piece)}`
+export function startTimer(
+  bench: Bench,
+  intent: Asked<'start timer'>,
+  context: IntentContext,
+): Outcome {
+  const future = notInFuture(context, 'Not started');
+  if (future) return future;
+  const label = intent.label.trim();
+  if (label === '') return refuse('Not started: say what it is for: "clamps, 35 min".');
+  if (!(intent.ms > 0))
+    return refuse('Not started: a timer needs a length of time: "clamps, 35 min".');
+  const piece = intent.piece === null ? null : (bench.pieces.get(intent.piece) ?? null);
+  if (intent.piece !== null && piece === null)
+    return refuse(`Not started: there is no piece "${intent.piece}".`);
+  const onWhat = piece === null ? '' : ` on ${called(piece)}`;
   return accept(
-    [factAt(context, {kind: 'timer-started', body: {timer: context.group, piece: intent.piece, label, ms: intent.ms}})],
+    [
+      factAt(context, {
+        kind: 'timer-started',
+        body: { timer: context.group, piece: intent.piece, label, ms: intent.ms },
+      }),
+    ],
     `${label}, ${Math.round(intent.ms / minute)} min${onWhat}`,
     intent.piece,
-  )
+  );
 }
 
-export function closeTimer(bench: Bench, intent: Asked<'close timer'>, context: IntentContext): Outcome {
-  const timer = bench.timers.find((each) => each.id === intent.timer)
-  if (timer === undefined) return refuse(`Not closed: there is no timer "${intent.timer}".`)
-  if (timer.closedAt !== null) return refuse(`Not closed: ${timer.label} is closed already.`)
-  return accept([factAt(context, {kind: 'timer-closed', body: {timer: timer.id}})], `${timer.label} closed`, timer.piece)
+export function closeTimer(
+  bench: Bench,
+  intent: Asked<'close timer'>,
+  context: IntentContext,
+): Outcome {
+  const timer = bench.timers.find((each) => each.id === intent.timer);
+  if (timer === undefined) return refuse(`Not closed: there is no timer "${intent.timer}".`);
+  if (timer.closedAt !== null) return refuse(`Not closed: ${timer.label} is closed already.`);
+  return accept(
+    [factAt(context, { kind: 'timer-closed', body: { timer: timer.id } })],
+    `${timer.label} closed`,
+    timer.piece,
+  );
 }
