@@ -110,3 +110,11 @@ function movedName(bench: Bench, id: string): string {
   }
   return 'a stamp';
 }
+
+/** What taking back would undo, and what bringing back would restore; null where there is nothing. */
+export const takeBackName = (bench: Bench): string | null => groupName(bench, bench.trail.done.at(-1));
+export const bringBackName = (bench: Bench): string | null =>
+  groupName(bench, bench.trail.takenBack.at(-1));
+
+const groupName = (bench: Bench, group: string | undefined): string | null =>
+  group === undefined ? null : nameGroup(bench, bench.groups.get(group) ?? []);

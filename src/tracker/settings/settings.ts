@@ -14,7 +14,7 @@ const setting = <const Value extends string | number | boolean>(
   help: string,
   choices: readonly Value[],
   standard: NoInfer<Value>,
-): Setting<Value> => ({ key, label, help, choices, standard });
+): Setting<Value> & { readonly choices: readonly Value[] } => ({ key, label, help, choices, standard });
 
 export type TemperatureUnit = 'C' | 'F';
 

@@ -1,0 +1,27 @@
+import { readFileSync } from 'node:fs';
+import { uptime } from 'node:os';
+import type { Instant, Milliseconds } from '../tracker/time/index.ts';
+
+/** The only source of the present. One is made in main.ts; tests step their own. */
+export type Clock = {
+  readonly now: () => Instant;
+  /** Time since the machine started, which no setting of the clock moves; null where the machine does not say. */
+  readonly uptime: () => Milliseconds | null;
+  /** Which start of the machine this is; null where the machine does not say. */
+  readonly bootId: string | null;
+};
+
+export const systemClock = (): Clock => ({
+  now: () => Date.now(),
+  uptime: () => Math.round(uptime() * 1000),
+  bootId: readBootId(),
+});
+
+function readBootId(): string | null {
+  try {
+    return readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
+  } catch {
+    // Only Linux has it.
+    return null;
+  }
+}

@@ -1,0 +1,236 @@
+import type { FactStore, Loaded, StoreProblem } from '../persist/index.ts';
+import {
+  decide,
+  foldBench,
+  type Bench,
+  type BenchFact,
+  type Intent,
+  type PingSense,
+  type Reading,
+} from '../tracker/bench/index.ts';
+import type { Instant } from '../tracker/time/index.ts';
+import type { Climate } from '../tracker/trade/index.ts';
+import type { ActReply, Obstacle, Shop, Snapshot } from '../views/port.ts';
+import type { Clock } from './clock.ts';
+import { headFacts } from './head-facts.ts';
+import type { NewId } from './ids.ts';
+import { contextOf, readingsOf } from './intent-context.ts';
+import { senseOf, shopOf, type Whereabouts } from './shop.ts';
+import { shownPings } from './shown-pings.ts';
+
+/** A key press that is not on the disk yet. */
+type Unwritten = {
+  readonly intent: Intent;
+  readonly group: string;
+  readonly now: Instant;
+  readonly at: Instant | undefined;
+  readonly facts: readonly BenchFact[];
+  readonly piece: string | null;
+};
+
+export type Session = {
+  readonly subscribe: (listener: () => void) => () => void;
+  readonly snapshot: () => Snapshot;
+  readonly act: (intent: Intent, at?: Instant) => ActReply;
+  readonly takeReading: (climate: Climate) => ActReply;
+  /** Writes what is not on the disk yet. Called after the frame that shows it, and before leaving. */
+  readonly flush: () => void;
+  /** Takes over what another process has written. */
+  readonly reload: () => void;
+  readonly loaded: () => Loaded;
+  readonly say: (notice: string) => void;
+  readonly setAwake: (awake: Snapshot['awake']) => void;
+};
+
+export type SessionOptions = {
+  readonly loaded: Loaded;
+  readonly notices: readonly string[];
+  readonly folder: string | null;
+  /** Null until the writing part is loaded; what is pressed before waits for it. */
+  readonly store: () => FactStore | null;
+  readonly clock: Clock;
+  readonly newId: NewId;
+  readonly here: Whereabouts;
+  /** Runs something once the frame is out. */
+  readonly soon: (work: () => void) => void;
+};
+
+/**
+ * Holds the state that screens show. An intent is decided and shown at once, then written; if writing fails it is
+ * undone and said. Nothing is lost between: what isn't written is marked so.
+ */
+export function createSession(options: SessionOptions): Session {
+  const { clock, newId, here, store, soon } = options;
+  let loaded = options.loaded;
+  let unwritten: readonly Unwritten[] = [];
+  let obstacle: Obstacle | null = null;
+  let notices = options.notices;
+  let awake: Snapshot['awake'] = null;
+  let shop: Shop = shopOf(loaded.settings, here);
+  let sense: PingSense = senseOf(shop);
+  let bench: Bench = foldBench(loaded.bench);
+  let readings: readonly Reading[] = readingsOf(loaded.conditions);
+  let shown: Snapshot | null = null;
+  const listeners = new Set<() => void>();
+
+  const changed = (): void => {
+    shown = null;
+    for (const listener of listeners) listener();
+  };
+
+  const takeOver = (next: Loaded): void => {
+    if (next.settings !== loaded.settings) {
+      shop = shopOf(next.settings, here);
+      sense = senseOf(shop);
+    }
+    loaded = next;
+    readings = readingsOf(next.conditions);
+    refold();
+  };
+
+  const refold = (): void => {
+    bench = foldBench([...loaded.bench, ...unwritten.flatMap((each) => each.facts)]);
+    changed();
+  };
+
+  const decideOn = (
+    on: Bench,
+    intent: Intent,
+    group: string,
+    now: Instant,
+    at: Instant | undefined,
+  ) => {
+    const context = contextOf({ now, at, group, settings: loaded.settings, shop, sense, readings });
+    return decide(on, intent, context);
+  };
+
+  const act = (intent: Intent, at?: Instant): ActReply => {
+    const now = clock.now();
+    const group = newId();
+    const outcome = decideOn(bench, intent, group, now, at);
+    if (!outcome.ok)
+      return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? [] };
+    const facts = headFacts(outcome.facts, group, now, clock);
+    unwritten = [...unwritten, { intent, group, now, at, facts, piece: outcome.piece }];
+    refold();
+    soon(flush);
+    return { ok: true, says: outcome.says, piece: outcome.piece };
+  };
+
+  /**
+   * Appends what was pressed. Where another process has written meanwhile, each intent is decided anew on what is
+   * really there; one that is refused now is said.
+   */
+  const flush = (): void => {
+    const open = store();
+    if (open === null || unwritten.length === 0) return;
+    const waiting = unwritten;
+    const overtaken: string[] = [];
+    const result = open.change((current) => {
+      if (current.bench === loaded.bench)
+        return { append: { bench: waiting.flatMap((each) => each.facts) }, result: null };
+      const facts: BenchFact[] = [];
+      for (const { intent, group, now, at } of waiting) {
+        const outcome = decideOn(foldBench([...current.bench, ...facts]), intent, group, now, at);
+        if (outcome.ok) facts.push(...headFacts(outcome.facts, group, now, clock));
+        else overtaken.push(outcome.refusal.says);
+      }
+      return { append: { bench: facts }, result: null };
+    });
+    unwritten = unwritten.filter((each) => !waiting.includes(each));
+    if (!result.ok) {
+      obstacle = obstacleOf(result.problem);
+      refold();
+      return;
+    }
+    obstacle = null;
+    notices = [...notices, ...overtaken.map((says) => `Changed elsewhere meanwhile. ${says}`)];
+    reload();
+  };
+
+  const reload = (): void => {
+    const open = store();
+    if (open === null) return;
+    const next = open.load();
+    if (next.ok) takeOver(next.value);
+    else {
+      obstacle = obstacleOf(next.problem);
+      changed();
+    }
+  };
+
+  const takeReading = (climate: Climate): ActReply => {
+    const open = store();
+    const now = clock.now();
+    if (open === null)
+      return {
+        ok: false,
+        says: 'Not noted: the store is still being opened. Press again.',
+        nearest: [],
+      };
+    const group = newId();
+    const result = open.change(() => ({
+      append: {
+        conditions: [
+          {
+            id: `${group}.1`,
+            group,
+            at: now,
+            told: now,
+            by: 'person',
+            uptimeMs: clock.uptime(),
+            bootId: clock.bootId,
+            kind: 'reading-taken',
+            body: climate,
+          },
+        ],
+      },
+      result: null,
+    }));
+    if (!result.ok)
+      return { ok: false, says: `${result.problem.says} ${result.problem.todo}`, nearest: [] };
+    reload();
+    return { ok: true, says: 'conditions noted', piece: null };
+  };
+
+  return {
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    snapshot: () =>
+      (shown ??= {
+        bench,
+        settings: loaded.settings,
+        shop,
+        sense,
+        readings,
+        pings: shownPings(loaded.pings),
+        unwritten: new Set(unwritten.flatMap((each) => (each.piece === null ? [] : [each.piece]))),
+        obstacle,
+        notices,
+        awake,
+        folder: options.folder,
+      }),
+    act,
+    takeReading,
+    flush,
+    reload,
+    loaded: () => loaded,
+    say: (notice) => {
+      notices = [...notices, notice];
+      changed();
+    },
+    setAwake: (next) => {
+      if (next?.kept === awake?.kept && next?.says === awake?.says) return;
+      awake = next;
+      changed();
+    },
+  };
+}
+
+/** A store's problem as the screen says it, until it is mended. */
+export const obstacleOf = (problem: StoreProblem): Obstacle => ({
+  says: problem.says,
+  todo: problem.todo,
+});

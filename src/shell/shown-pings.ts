@@ -1,0 +1,41 @@
+import type { PingFact } from '../tracker/bench/index.ts';
+import type { ShownPing } from '../views/port.ts';
+
+/** The log of pings as screens show it, oldest first. */
+export function shownPings(facts: readonly PingFact[]): readonly ShownPing[] {
+  const shown = new Map<string, ShownPing>();
+  for (const fact of facts) {
+    switch (fact.kind) {
+      case 'ping-claimed': {
+        const { text, loud, piece } = fact.body;
+        shown.set(fact.id, {
+          claim: fact.id,
+          at: fact.at,
+          text,
+          loud,
+          piece,
+          seenAt: null,
+          ways: null,
+          failures: [],
+        });
+        break;
+      }
+      case 'ping-sent': {
+        const ping = shown.get(fact.body.claim);
+        if (ping)
+          shown.set(ping.claim, { ...ping, ways: fact.body.ways, failures: fact.body.failures });
+        break;
+      }
+      case 'ping-acknowledged': {
+        const ping = shown.get(fact.body.claim);
+        if (ping) shown.set(ping.claim, { ...ping, seenAt: ping.seenAt ?? fact.at });
+        break;
+      }
+    }
+  }
+  return [...shown.values()];
+}
+
+/** Keys of all pings that were claimed. */
+export const claimedPings = (facts: readonly PingFact[]): ReadonlySet<string> =>
+  new Set(facts.flatMap((fact) => (fact.kind === 'ping-claimed' ? fact.body.pings : [])));

@@ -1,0 +1,79 @@
+import type { Standing } from '../../tracker/bench/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
+import {
+  fitEnd,
+  glyphSets,
+  padStart,
+  segment,
+  spaces,
+  timeBar,
+  type Line,
+  type Role,
+} from '../drawing/index.ts';
+import type { View } from '../screen.ts';
+import { tagCells, type BenchLayout } from './layout.ts';
+import type { RowWords } from './row-words.ts';
+
+export type RowInput = {
+  readonly standing: Standing;
+  readonly words: RowWords;
+  readonly selected: boolean;
+  readonly layout: BenchLayout;
+  readonly farEnd: Instant;
+  readonly view: View;
+};
+
+/** The first line of a row, or on a narrow screen its two: name and bar, words below. */
+export function drawRow(input: RowInput): readonly Line[] {
+  const { words, layout, view } = input;
+  const { glyphs } = view.theme;
+  const name = segment(fitEnd(words.name, layout.name - 1, glyphs) + ' ', nameRole(input));
+  const clock = padStart(words.clock, layout.clock);
+  const left = padStart(words.left, 6);
+  if (layout.shape === 'narrow') {
+    const told = [
+      spaces(tagCells),
+      fitEnd(words.words, layout.state, glyphs),
+      ' ',
+      clock,
+      ' ',
+      left,
+    ].join('');
+    return [[tag(input), name, ...bar(input)], [segment(told, words.role)]];
+  }
+  const told = [fitEnd(words.words, layout.state, glyphs), ' ', clock, ' ', left, ' '].join('');
+  return [[tag(input), name, segment(told, words.role), ...bar(input)]];
+}
+
+/** The line under a row. */
+export const drawSecond = ({ words, view }: RowInput): Line => [
+  segment(
+    spaces(tagCells) + fitEnd(words.then, view.columns - tagCells, view.theme.glyphs),
+    'quiet',
+  ),
+];
+
+function tag({ standing, selected, view }: RowInput): { text: string; role: Role } {
+  const signs = glyphSets[view.theme.glyphs];
+  const marker = standing.session === null ? ' ' : signs.inHand;
+  const number = standing.piece === null ? '-' : String(standing.piece.number ?? '');
+  const shown = selected ? `[${number}]` : ` ${number} `;
+  const role = selected || standing.session !== null ? 'strong' : 'text';
+  return segment(marker + fitEnd(shown, tagCells - 1), role);
+}
+
+const nameRole = ({ standing, selected }: RowInput): Role =>
+  selected || standing.session !== null ? 'strong' : 'text';
+
+function bar({ standing, layout, farEnd, view }: RowInput): Line {
+  const { window } = standing;
+  return timeBar({
+    now: view.now,
+    stretches: window?.stretches ?? [],
+    closed: window === null,
+    width: layout.bar,
+    farEnd,
+    glyphs: view.theme.glyphs,
+    uncertain: window?.assumed ?? false,
+  });
+}

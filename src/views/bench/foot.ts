@@ -1,0 +1,110 @@
+import {
+  bringBackName,
+  nextAct,
+  sessionHolding,
+  takeBackName,
+  type Standing,
+} from '../../tracker/bench/index.ts';
+import { lineOf, segment, type Line } from '../drawing/index.ts';
+import { dayWords, whenInWords } from '../format/index.ts';
+import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
+import type { View } from '../screen.ts';
+import type { BenchRows, BenchState } from './bench-state.ts';
+
+/** The three foot rows: hold and cure; the selected piece and what keys do to it, or a message; the help line. */
+export function footLines(state: BenchState, rows: BenchRows, view: View): readonly Line[] {
+  const keys = keyMapWith(view.snapshot.settings.keys);
+  const { obstacle } = view.snapshot;
+  const help = lineOf(
+    view.columns < 80
+      ? helpLine(keys, narrowHelp, view.columns)
+      : `1-9 piece  ${helpLine(keys, view.columns >= 120 ? wideHelp : normalHelp, view.columns - 11)}`,
+    'quiet',
+  );
+  if (obstacle !== null)
+    return [refusalLine(obstacle.says), lineOf(`   ${obstacle.todo}`, 'refusal'), help];
+  const { message } = view;
+  const middle =
+    message === null
+      ? selectedLine(state, rows.selected, view)
+      : message.refused
+        ? refusalLine(message.text)
+        : lineOf(message.text, 'strong');
+  return [quietLine(rows, view), middle, help];
+}
+
+const normalHelp: readonly Act[] = ['pick up', 'ready', 'not yet', 'trouble', 'all keys'];
+const wideHelp: readonly Act[] = [
+  'pick up',
+  'next stamp',
+  'ready',
+  'not yet',
+  'trouble',
+  'earlier',
+  'back to',
+  'all keys',
+];
+const narrowHelp: readonly Act[] = ['ready', 'not yet', 'trouble', 'all keys'];
+
+/** A refusal begins with "Not"; that word stands out. */
+export function refusalLine(text: string): Line {
+  const not = /^Not\b/.exec(text)?.[0];
+  return not === undefined
+    ? lineOf(text, 'refusal')
+    : [segment(not, 'inverse'), segment(text.slice(not.length), 'refusal')];
+}
+
+/** What waits without hands: holds and cures, and how the machine is kept awake. */
+function quietLine({ hold, curing }: BenchRows, view: View): Line {
+  const told: string[] = [];
+  const narrow = view.columns < 80;
+  if (view.snapshot.awake?.kept === false) told.push(view.snapshot.awake.says);
+  const notice = view.snapshot.notices.at(-1);
+  if (notice !== undefined && told.length === 0 && hold.length + curing.length === 0)
+    return lineOf(notice, 'quiet');
+  if (hold.length > 0) {
+    const each = hold.map(({ piece }) => {
+      if (piece?.hold == null) return '';
+      const ask =
+        piece.hold.askAgain === null || narrow ? '' : `, ask ${dayWords(piece.hold.askAgain)}`;
+      return `${piece.number} ${piece.name}${narrow ? '' : `: ${piece.hold.reason}`}${ask}`;
+    });
+    told.push(`hold ${each.join(', ')}`);
+  }
+  if (curing.length > 0) {
+    const each = curing.map(({ piece, orderAt }) => {
+      const till = narrow ? '' : ` till ${whenInWords(orderAt, view.now, view.snapshot.shop)}`;
+      return `${piece?.number} ${piece?.name}${till}`;
+    });
+    told.push(`curing ${each.join(', ')}`);
+  }
+  return lineOf(told.join('   '), 'quiet');
+}
+
+/** The selected piece and what the next keys would do to it. */
+function selectedLine(state: BenchState, selected: Standing | null, view: View): Line {
+  const { bench, settings } = view.snapshot;
+  const keys = keyMapWith(settings.keys);
+  const narrow = view.columns < 80;
+  if (selected === null) return lineOf('');
+  const { piece, timer } = selected;
+  if (piece === null)
+    return lineOf(`[-] ${timer?.label ?? ''}.  ${keyOf(keys, 'done')}: close it`, 'strong');
+  const part = piece.parts.find((each) => each.id === state.part);
+  const next = nextAct(bench, piece, part?.id ?? null);
+  const held = sessionHolding(bench, piece.id) !== null;
+  const waiting = view.snapshot.unwritten.has(piece.id) ? '…' : '';
+  const name = narrow
+    ? `[${piece.number}]`
+    : `[${piece.number}] ${piece.name}${part === undefined ? '' : `, ${part.name}`}.`;
+  const acts = [
+    next.act === 'nothing left' ? next.says : `${keyOf(keys, 'next stamp')}: ${next.says}`,
+    `${keyOf(keys, 'pick up')}: ${held ? 'put down' : 'pick up'}`,
+  ];
+  const back = takeBackName(bench);
+  if (!narrow && back !== null) acts.push(`${keyOf(keys, 'take back')}: take back: ${back}`);
+  const forth = bringBackName(bench);
+  if (!narrow && view.columns >= 120 && forth !== null)
+    acts.push(`${keyOf(keys, 'bring back')}: bring back: ${forth}`);
+  return [segment(`${name}${waiting}  `, 'strong'), segment(acts.join(narrow ? '  ' : '.  '))];
+}

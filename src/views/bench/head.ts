@@ -1,0 +1,196 @@
+import { inHand, piecesOnBench, sessionHolding, type Standing } from '../../tracker/bench/index.ts';
+import { expectedMinutes } from '../../tracker/estimate/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
+import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
+import { fitLine, largeFigures, lineOf, segment, spread, type Line } from '../drawing/index.ts';
+import {
+  callWords,
+  clock,
+  day,
+  humidity,
+  minutesSpent,
+  rangeInWords,
+  temperature,
+  timeLeft,
+  whenInWords,
+} from '../format/index.ts';
+import type { ShownPing } from '../port.ts';
+import type { View } from '../screen.ts';
+import type { BenchRows } from './bench-state.ts';
+
+/** A reading older than this is called old. */
+const oldReading = 4 * 3_600_000;
+const tenMinutes = 600_000;
+const quietPingStands = 60_000;
+
+/** Row 1: clock and day at the left, the air in the shop at the right. */
+export function dateLine(view: View): Line {
+  const { now, snapshot } = view;
+  const { shop } = snapshot;
+  const reading = snapshot.readings.at(-1);
+  const narrow = view.columns < 80;
+  const left = [segment(clock(now, shop)), segment(`${narrow ? ' ' : '  '}${day(now, shop)}`)];
+  if (reading === undefined)
+    return spread(
+      left,
+      lineOf(narrow ? 'no reading: c' : 'no reading yet: c', 'quiet'),
+      view.columns,
+    );
+  const old = now - reading.at > oldReading;
+  const when = `${narrow ? 'at' : 'read'} ${whenInWords(reading.at, now, shop)}${old && !narrow ? ', old' : ''}`;
+  const gap = narrow ? ' ' : '  ';
+  const told = [temperature(reading.tempC, shop.temperature), humidity(reading.rh), when].join(gap);
+  return spread(left, lineOf(told, old ? 'quiet' : 'text'), view.columns);
+}
+
+/** Rows 2 and 3: what calls, else what is next; row 4: what is in hand. Large figures at their right while something is short. */
+export function callLines(
+  rows: BenchRows,
+  view: View,
+): { readonly lines: readonly Line[]; readonly ticking: boolean } {
+  const large = largeCountdown(rows.all, view);
+  const width = large === null ? view.columns : view.columns - (large[0]?.length ?? 0) - 1;
+  const calls = [...pingLines(view), ...nextLines(rows, view)];
+  const lines = [calls[0] ?? lineOf(''), calls[1] ?? lineOf(''), inHandLine(view)];
+  return {
+    ticking: large !== null,
+    lines: lines.map((line, index) => {
+      const role = line[0]?.role === 'loud' ? 'loud' : 'text';
+      const fitted = fitLine(line, width, view.theme.glyphs, role);
+      if (large === null) return fitted;
+      return [
+        ...fitted,
+        segment(' ', role),
+        segment(large[index] ?? '', role === 'loud' ? 'loud' : 'spoils'),
+      ];
+    }),
+  };
+}
+
+/** Loud pings until a key is pressed, and a quiet one for a minute. Their text breaks after the first sentence. */
+function pingLines(view: View): readonly Line[] {
+  const loud = loudPings(view);
+  const worst = loud[0];
+  if (worst !== undefined) {
+    const [first = '', ...rest] = worst.text.split(/(?<=\.) /);
+    const second = loud[1]?.text.split(/(?<=\.) /)[0] ?? rest.join(' ');
+    return [lineOf(`!! ${first.replace(/\.$/, '')}`, 'loud'), lineOf(`!! ${second}`, 'loud')];
+  }
+  const quiet = view.snapshot.pings.findLast(
+    (ping) =>
+      !ping.loud &&
+      ping.seenAt === null &&
+      view.now - ping.at < quietPingStands &&
+      view.now >= ping.at,
+  );
+  return quiet === undefined ? [] : [lineOf(quiet.text, 'strong')];
+}
+
+/** Loud pings that no key has silenced, worst (latest) first. */
+export const loudPings = (view: View): readonly ShownPing[] =>
+  view.snapshot.pings.filter((ping) => ping.loud && ping.seenAt === null).toReversed();
+
+function nextLines(rows: BenchRows, view: View): readonly Line[] {
+  const { now, snapshot } = view;
+  const called = rows.all
+    .filter(
+      (standing) =>
+        standing.window !== null && standing.rank !== 'in hand' && isToCome(standing.window, now),
+    )
+    .toSorted((a, b) => urgency(a, now) - urgency(b, now))
+    .slice(0, 2);
+  if (called.length > 0) {
+    return called.map((standing, index) => {
+      const closing = standing.window !== null && stateAt(standing.window, now) === 'closing';
+      const words = standing.window === null ? '' : callWords(standing.window, now, snapshot.shop);
+      const head =
+        index === 0
+          ? view.columns < 80
+            ? 'next    '
+            : 'next     '
+          : ' '.repeat(view.columns < 80 ? 8 : 9);
+      return [
+        segment(head, 'quiet'),
+        segment(`${calledRow(standing)}: ${words}`, closing ? 'strong' : 'text'),
+      ];
+    });
+  }
+  const waiting = rows.rows.find((standing) => standing.rank === 'waits');
+  if (waiting === undefined || inHand(snapshot.bench).length > 0) return [];
+  return [
+    [
+      segment(view.columns < 80 ? 'next    ' : 'next     ', 'quiet'),
+      segment(`${calledRow(waiting)}: ${waiting.step?.name ?? ''}`),
+    ],
+  ];
+}
+
+const calledRow = ({ piece, timer }: Standing): string =>
+  piece === null ? (timer?.label ?? '') : `${piece.number} ${piece.name}`;
+
+/** A window that asks for hands now or will; one that can only be waited out doesn't. */
+const isToCome = (window: Window, now: Instant): boolean =>
+  stateAt(window, now) !== 'done' && (opensAt(window) !== null || stateAt(window, now) === 'late');
+
+/** What is open and will cost something comes by its closing, before what is still to open, by its opening. */
+function urgency({ window, rank }: Standing, now: Instant): number {
+  if (window === null) return Number.MAX_SAFE_INTEGER;
+  if (rank === 'spoils') return closesAt(window, now)?.at ?? 0;
+  if (rank === 'costs work') return closesAt(window, now)?.at ?? now;
+  const opening = opensAt(window) ?? Number.MAX_SAFE_INTEGER;
+  return Math.max(now, opening);
+}
+
+function inHandLine(view: View): Line {
+  const { bench } = view.snapshot;
+  const held = inHand(bench);
+  const label = view.columns < 80 ? 'in hand ' : 'in hand  ';
+  if (held.length === 0) {
+    const anything = piecesOnBench(bench).length > 0;
+    return [segment(label, 'quiet'), segment(anything ? 'nothing' : '', 'quiet')];
+  }
+  const told = held.map((session) =>
+    session.targets
+      .map(({ piece: id, step: stepId }) => {
+        const piece = bench.pieces.get(id);
+        const step = piece?.steps.find((each) => each.id === stepId);
+        if (piece === undefined || sessionHolding(bench, id) === null) return '';
+        const minutes = minutesSpent(view.now - session.start);
+        const name = `${piece.number} ${piece.name}`;
+        if (view.columns < 80) return `${name}, ${minutes}`;
+        const expected = step === undefined ? null : expectedMinutes(step, piece);
+        const range =
+          expected === null || view.columns < 120
+            ? ''
+            : `; expected ${rangeInWords(expected.low, expected.high)}, 4 times in 5`;
+        return `${name}: ${step?.name ?? 'other work'}, ${minutes}${range}`;
+      })
+      .join(' and '),
+  );
+  return [segment(label, 'quiet'), segment(told.join('   '), 'strong')];
+}
+
+/** The count-down of what is lost first, in three rows, if that is within ten minutes; null otherwise. */
+function largeCountdown(all: readonly Standing[], view: View): readonly string[] | null {
+  const short = shortest(all, view.now);
+  if (short === null || view.columns < 60) return null;
+  return largeFigures(timeLeft(short.until, view.now, view.snapshot.shop), 3, view.theme.glyphs);
+}
+
+/** What is lost first within ten minutes: a closing that costs something, or the moment at which a dwell is to be followed. */
+export function shortest(
+  all: readonly Standing[],
+  now: Instant,
+): { readonly standing: Standing; readonly until: Instant } | null {
+  const found = all.flatMap((standing) => {
+    const until = decidingEdge(standing, now);
+    return until !== null && until > now && until - now <= tenMinutes ? [{ standing, until }] : [];
+  });
+  return found.toSorted((a, b) => a.until - b.until)[0] ?? null;
+}
+
+function decidingEdge({ window, rank }: Standing, now: Instant): Instant | null {
+  if (window === null || (rank !== 'spoils' && rank !== 'costs work')) return null;
+  if (stateAt(window, now) === 'before') return opensAt(window);
+  return closesAt(window, now)?.at ?? null;
+}

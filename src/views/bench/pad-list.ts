@@ -1,0 +1,47 @@
+import { lineOf, type Line } from '../drawing/index.ts';
+import { keyMapWith, keyOf, type Act, type KeyMap } from '../keys/key-map.ts';
+import type { Frame, View } from '../screen.ts';
+import type { BenchRows, BenchState } from './bench-state.ts';
+import { dateLine } from './head.ts';
+
+/** The acts behind "more", for a bare numeric pad: two presses, and no letters. */
+export const moreActs: readonly Act[] = [
+  'open piece',
+  'add',
+  'odd timer',
+  'hold',
+  'conditions',
+  'minutes',
+  'job card',
+  'overnight',
+  'leave',
+];
+
+/** The acts of the first page, by their number. */
+export const listedActs = (keys: KeyMap): readonly (Act | null)[] =>
+  [1, 2, 3, 4, 5, 6, 7, 8].map(
+    (number) => keys.find(({ listed }) => listed === number)?.act ?? null,
+  );
+
+export function drawList(state: BenchState, rows: BenchRows, view: View): Frame {
+  const keys = keyMapWith(view.snapshot.settings.keys);
+  const piece = rows.selected?.piece ?? null;
+  const says = (act: Act | null): string => keys.find((binding) => binding.act === act)?.says ?? '';
+  const acts = state.list === 'first' ? [...listedActs(keys), null] : moreActs;
+  const items: readonly Line[] = acts.map((act, index) => {
+    const text = state.list === 'first' && index === 8 ? 'more' : says(act);
+    return lineOf(`  ${index + 1}  ${text}`);
+  });
+  const back = keyOf(keys, 'list');
+  return {
+    lines: [
+      dateLine(view),
+      lineOf(''),
+      lineOf(piece === null ? 'keys' : `keys, on [${piece.number}] ${piece.name}`, 'strong'),
+      lineOf(''),
+      ...items,
+      lineOf(''),
+      lineOf(`1-9: that one   ${back} or Esc: the bench`, 'quiet'),
+    ],
+  };
+}

@@ -1,0 +1,108 @@
+import { stepMinutes, stepPlace, type Standing } from '../../tracker/bench/index.ts';
+import { expectedMinutes } from '../../tracker/estimate/index.ts';
+import type { Window } from '../../tracker/windows/index.ts';
+import type { Role } from '../drawing/index.ts';
+import {
+  clock,
+  dayWords,
+  minutesSpent,
+  rangeInWords,
+  thenWords,
+  timeSince,
+  windowWords,
+} from '../format/index.ts';
+import type { View } from '../screen.ts';
+
+/** What one row says: the words that a clock completes, the clock, and how long. */
+export type RowWords = {
+  readonly name: string;
+  readonly words: string;
+  readonly clock: string;
+  readonly left: string;
+  readonly role: Role;
+  /** The second line. */
+  readonly then: string;
+  readonly window: Window | null;
+  /** The figure shows seconds. */
+  readonly ticking: boolean;
+};
+
+const tenMinutes = 600_000;
+
+export function rowWords(standing: Standing, view: View): RowWords {
+  const { now, snapshot } = view;
+  const { shop } = snapshot;
+  const name = standing.piece?.name ?? standing.timer?.label ?? '';
+  const { window } = standing;
+  const base = { name, window, then: secondLine(standing, view) };
+  if (standing.rank === 'in hand' && standing.session !== null) {
+    const { start } = standing.session;
+    const shown = {
+      words: 'in hand since',
+      clock: clock(start, shop),
+      left: timeSince(start, now, shop),
+    };
+    return { ...base, ...shown, role: 'strong', ticking: window !== null && ticks(window, view) };
+  }
+  if (window !== null) {
+    const told = windowWords(window, now, shop);
+    return {
+      ...base,
+      words: told.words,
+      clock: told.clock,
+      left: told.left,
+      role: told.role,
+      ticking: ticks(window, view),
+    };
+  }
+  const words = standing.rank === 'finished' ? 'every step done' : 'waits for hands';
+  return {
+    ...base,
+    words,
+    clock: '',
+    left: '',
+    role: standing.rank === 'finished' ? 'quiet' : 'text',
+    ticking: false,
+  };
+}
+
+/** A window's figure shows seconds while it counts down below ten minutes. */
+function ticks(window: Window, { now, snapshot }: View): boolean {
+  const told = windowWords(window, now, snapshot.shop);
+  return told.counts === 'down' && told.at !== null && told.at - now <= tenMinutes;
+}
+
+/** What is next, and what comes after that or what it costs. */
+function secondLine(standing: Standing, view: View): string {
+  const { piece, window, step, session, rank, timer } = standing;
+  const { bench, shop } = view.snapshot;
+  if (timer !== null) return 'odd timer';
+  if (piece === null) return '';
+  if (rank === 'in hand' && session !== null) {
+    const target = session.targets.find((each) => each.piece === piece.id);
+    const worked = piece.steps.find((each) => each.id === target?.step);
+    if (worked === undefined) return 'other work';
+    const place = stepPlace(piece, worked.id);
+    const expected = expectedMinutes(worked, piece);
+    const done = standing.step?.id === worked.id ? '' : ', done';
+    return `${worked.name}${done}, ${place.place} of ${place.of}; expected ${rangeInWords(expected.low, expected.high)}`;
+  }
+  if (window !== null) {
+    const from =
+      piece.steps.find((each) => each.id === window.subject.stepId)?.name ?? window.rule.verb;
+    const part = piece.parts.find((each) => each.id === window.subject.partId);
+    const what = part === undefined ? from : `${part.name}, ${from}`;
+    const then = thenWords(window, view.now, shop);
+    return then === '' ? what : `${what}; ${then}`;
+  }
+  if (rank === 'hold' && piece.hold !== null) {
+    const ask = piece.hold.askAgain === null ? '' : `, ask ${dayWords(piece.hold.askAgain)}`;
+    return `hold: ${piece.hold.reason}${ask}`;
+  }
+  if (step === null) return 'j: job card; y: off the bench';
+  const expected = expectedMinutes(step, piece);
+  const spent = stepMinutes(bench, piece, step.id, view.now);
+  const place = stepPlace(piece, step.id);
+  const soFar = spent >= 1 ? `${minutesSpent(spent * 60_000)} so far, ` : '';
+  return `${step.name}, ${place.place} of ${place.of}; ${soFar}expected ${rangeInWords(expected.low, expected.high)} min`;
+}

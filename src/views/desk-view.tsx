@@ -1,0 +1,84 @@
+import { Box, Text, useInput, usePaste, useWindowSize } from 'ink';
+import SelectInput from 'ink-select-input';
+import { useCallback, useState, useSyncExternalStore, type ReactNode } from 'react';
+import type { Desk } from './desk.ts';
+import { readPresses } from './keys/press.ts';
+import type { Frame, Pick } from './screen.ts';
+import { paint, type Theme } from './theme/index.ts';
+
+type Props = { readonly desk: Desk; readonly theme: () => Theme };
+
+/**
+ * Draws the desk with Ink: the whole screen is one text, which is cheap to lay out, and it is drawn again only if a
+ * character of it has changed.
+ */
+export function DeskView({ desk, theme }: Props): ReactNode {
+  const { columns, rows } = useWindowSize();
+  const [screen] = useState(() => remembering(desk, theme));
+  const drawn = useSyncExternalStore(
+    desk.subscribe,
+    useCallback(() => screen(columns, rows), [screen, columns, rows]),
+  );
+  const isPicking = drawn.frame.pick !== undefined;
+  useInput((input, key) => {
+    const presses = readPresses(input, key);
+    // The list has the arrows, Enter and digits; the screen beneath hears only what leaves it.
+    const heard = isPicking ? presses.filter((press) => press.name === 'escape') : presses;
+    if (heard.length > 0) desk.press(heard);
+  });
+  usePaste((text) => desk.paste(text));
+  return (
+    <Box width={columns} height={rows} overflow="hidden" flexDirection="column">
+      {drawn.frame.pick === undefined ? (
+        <Text wrap="truncate">{drawn.text}</Text>
+      ) : (
+        <PickList pick={drawn.frame.pick} text={drawn.text} onPick={desk.picked} />
+      )}
+    </Box>
+  );
+}
+
+function PickList({
+  pick,
+  text,
+  onPick,
+}: {
+  pick: Pick;
+  text: string;
+  onPick: (value: string) => void;
+}): ReactNode {
+  const lines = text.split('\n');
+  return (
+    <>
+      <Box flexShrink={0} height={pick.row}>
+        <Text wrap="truncate">{lines.slice(0, pick.row).join('\n')}</Text>
+      </Box>
+      <Box flexShrink={0} height={pick.height} overflow="hidden" paddingLeft={2}>
+        <SelectInput
+          items={pick.items.map(({ label, value }) => ({ label, value, key: value }))}
+          initialIndex={pick.from}
+          limit={Math.min(pick.height, pick.items.length)}
+          onSelect={(item) => onPick(item.value)}
+        />
+      </Box>
+      <Text wrap="truncate">{lines.slice(pick.row + pick.height).join('\n')}</Text>
+    </>
+  );
+}
+
+type Drawn = { readonly text: string; readonly frame: Frame };
+
+/** Gives the same object as long as nothing visible has changed, so that nothing is drawn again. */
+function remembering(desk: Desk, theme: () => Theme): (columns: number, rows: number) => Drawn {
+  let last: Drawn | null = null;
+  return (columns, rows) => {
+    const frame = desk.frame(columns, rows);
+    const text = frame.lines.map((line) => paint(line, theme())).join('\n');
+    const isSame = last !== null && last.text === text && samePick(last.frame.pick, frame.pick);
+    if (!isSame || last === null) last = { text, frame };
+    return last;
+  };
+}
+
+const samePick = (a: Pick | undefined, b: Pick | undefined): boolean =>
+  a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));

@@ -1,0 +1,39 @@
+import { addPieceScreen } from './add-piece/index.ts';
+import { benchScreen } from './bench/index.ts';
+import { conditionsScreen } from './conditions/index.ts';
+import { confirmScreen } from './confirm/index.ts';
+import { holdScreen } from './hold/index.ts';
+import { hoursScreen } from './hours/index.ts';
+import { jobCardScreen } from './job-card/index.ts';
+import { keysScreen } from './keys-sheet/index.ts';
+import { leaveScreen } from './leave/index.ts';
+import { noteScreen } from './note/index.ts';
+import { oddTimerScreen } from './odd-timer/index.ts';
+import { pastScreen } from './past-pieces/index.ts';
+import { pieceScreen } from './piece/index.ts';
+import { pingsScreen } from './pings/index.ts';
+import type { ScreenRegistry } from './screens.ts';
+import { settingsScreen } from './settings/index.ts';
+import { shutScreen } from './shut-up-shop/index.ts';
+import { troubleScreen } from './trouble/index.ts';
+
+/** Which module draws a screen and hears its keys. A new screen is one more line here and one more state in screens.ts. */
+export const modules: ScreenRegistry = {
+  bench: benchScreen,
+  'add piece': addPieceScreen,
+  piece: pieceScreen,
+  trouble: troubleScreen,
+  confirm: confirmScreen,
+  hold: holdScreen,
+  note: noteScreen,
+  conditions: conditionsScreen,
+  'odd timer': oddTimerScreen,
+  keys: keysScreen,
+  pings: pingsScreen,
+  settings: settingsScreen,
+  'shut up shop': shutScreen,
+  leave: leaveScreen,
+  hours: hoursScreen,
+  'job card': jobCardScreen,
+  'past pieces': pastScreen,
+};

@@ -1,0 +1,88 @@
+import type { Bench, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
+import type { SettingName, Settings } from '../tracker/settings/index.ts';
+import type { Instant, Milliseconds } from '../tracker/time/index.ts';
+import type { Climate, FinishingSchedule } from '../tracker/trade/index.ts';
+
+/** Zone, clock and units of the shop, settled. */
+export type Shop = {
+  /** Name in the IANA list. */
+  readonly zone: string;
+  readonly hours: '12' | '24';
+  readonly temperature: 'C' | 'F';
+  readonly lengths: 'mm' | 'in';
+};
+
+/** A ping as the screen and the log show it. */
+export type ShownPing = {
+  readonly claim: string;
+  readonly at: Instant;
+  readonly text: string;
+  readonly loud: boolean;
+  readonly piece: string | null;
+  /** When a key or a command took note of it. */
+  readonly seenAt: Instant | null;
+  /** By which ways it went out, once it did. */
+  readonly ways: readonly string[] | null;
+  readonly failures: readonly string[];
+};
+
+/** Something that stands in the way of recording; stays until it is mended. */
+export type Obstacle = { readonly says: string; readonly todo: string };
+
+/** All that screens draw from, but the present moment. A new one whenever anything changed. */
+export type Snapshot = {
+  readonly bench: Bench;
+  readonly settings: Settings;
+  readonly shop: Shop;
+  readonly sense: PingSense;
+  /** Readings of the conditions, oldest first. */
+  readonly readings: readonly Reading[];
+  /** Oldest first. */
+  readonly pings: readonly ShownPing[];
+  /** Pieces with a key press that is not on the disk yet. */
+  readonly unwritten: ReadonlySet<string>;
+  readonly obstacle: Obstacle | null;
+  /** Said once, when something was noticed: a file set aside, no desktop notifications. Newest last. */
+  readonly notices: readonly string[];
+  /** Whether the machine is kept awake while something spoils, or why not; null while nothing does. */
+  readonly awake: { readonly kept: boolean; readonly says: string } | null;
+  /** Where data lives, for the messages that name it. */
+  readonly folder: string | null;
+};
+
+export type ActReply =
+  | { readonly ok: true; readonly says: string; readonly piece: string | null }
+  | { readonly ok: false; readonly says: string; readonly nearest: readonly string[] };
+
+export type SchedulesReply = {
+  readonly schedules: readonly FinishingSchedule[];
+  /** What is wrong with files that were left out, a line each. */
+  readonly problems: readonly string[];
+};
+
+/** What screens ask of the program. */
+export type BenchPort = {
+  readonly subscribe: (listener: () => void) => () => void;
+  readonly snapshot: () => Snapshot;
+  /** Answers at once; the snapshot marks it unwritten until it is on the disk. `at` for what happened earlier. */
+  readonly act: (intent: Intent, at?: Instant) => ActReply;
+  readonly takeReading: (climate: Climate) => ActReply;
+  readonly acknowledge: (claim: string) => void;
+  readonly choose: (name: SettingName | 'keys', text: string) => ActReply;
+  readonly schedules: () => Promise<SchedulesReply>;
+  /** Pieces that have left the bench, also in years gone by. */
+  readonly past: () => Promise<{ readonly bench: Bench; readonly problems: readonly string[] }>;
+  /** Which ways a ping has on this machine, in words; null while it isn't known. */
+  readonly pingWays: () => { readonly desktop: boolean | null; readonly says: string };
+};
+
+/** The one clock that screens follow: it ticks for all at once, on the second or on the minute. */
+export type Ticks = {
+  readonly subscribe: (listener: () => void) => () => void;
+  /** The instant of the last tick or key, the same for everything in a frame. */
+  readonly now: () => Instant;
+  /** The present, for stamping what a key recorded. */
+  readonly present: () => Instant;
+  /** How often the screen wants to be told: each second while a figure below ten minutes shows, else each minute. */
+  readonly pace: (every: Milliseconds) => void;
+};
