@@ -1,0 +1,92 @@
+import { crc32 } from 'node:zlib';
+import type { ContentsName } from '../folder/names.ts';
+
+/**
+ * A file of the store: `{"recoat": <form>, "facts": [...], "sum": "..."}`, settings with "settings" in place of
+ * "facts". One fact a line, so that a line number names a fact.
+ *
+ * The sum (CRC-32 of all bytes before it, in hexadecimal) says that the program itself wrote these bytes, and it
+ * writes nothing that was not checked against the schemas. A reader that finds the sum right therefore doesn't check
+ * again: full checking of 300 kB would cost half an empty Node start, the sum costs a twentieth. Any other
+ * hand's change makes the sum wrong; such a file is checked in full, and is as good as any if it passes.
+ */
+export type Document = {
+  readonly form: number;
+  /** A list of facts, or a record of settings; not yet checked unless `vouched`. */
+  readonly contents: unknown;
+  /** The program wrote exactly this. */
+  readonly vouched: boolean;
+};
+
+/** What is wrong inside a file. `line` counts from 1; null where it can't be told. */
+export type Damage = { readonly says: string; readonly line: number | null };
+
+const sumLength = ',"sum":"00000000"}\n'.length;
+const sumShape = /^,"sum":"([0-9a-f]{8})"\}\n$/;
+
+const sumOf = (bytes: Uint8Array | string): string => crc32(bytes).toString(16).padStart(8, '0');
+
+const withSum = (text: string): string => `${text},"sum":"${sumOf(text)}"}\n`;
+
+const linesOfFacts = new WeakMap<object, string>();
+
+/** Facts never change, so the text of each is made once. */
+function lineOf(fact: object): string {
+  const known = linesOfFacts.get(fact);
+  if (known !== undefined) return known;
+  const line = JSON.stringify(fact);
+  linesOfFacts.set(fact, line);
+  return line;
+}
+
+export function factsText(form: number, facts: readonly object[]): string {
+  const lines = facts.map((fact) => `\n${lineOf(fact)}`).join(',');
+  return withSum(`{"recoat":${form},"facts":[${lines}\n]`);
+}
+
+export function settingsText(form: number, settings: Readonly<Record<string, unknown>>): string {
+  return withSum(`{"recoat":${form},"settings":${JSON.stringify(settings)}`);
+}
+
+export function readDocument(bytes: Buffer, holds: ContentsName): Document | Damage {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(bytes.toString('utf8').replace(/^\uFEFF/, ''));
+  } catch (error) {
+    return syntaxDamage(bytes, error);
+  }
+  if (!isRecord(parsed))
+    return { says: 'it does not hold an object with "recoat" in it', line: null };
+  const form = parsed.recoat;
+  if (typeof form !== 'number' || !Number.isInteger(form) || form < 1) {
+    return {
+      says: '"recoat", the number of the file\'s form, is missing or no whole number',
+      line: null,
+    };
+  }
+  const field = holds === 'settings' ? 'settings' : 'facts';
+  return { form, contents: parsed[field], vouched: hasRightSum(bytes) };
+}
+
+export const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+function hasRightSum(bytes: Buffer): boolean {
+  const written = sumShape.exec(bytes.toString('latin1', Math.max(0, bytes.length - sumLength)));
+  return written !== null && written[1] === sumOf(bytes.subarray(0, -sumLength));
+}
+
+function syntaxDamage(bytes: Buffer, error: unknown): Damage {
+  if (bytes.length === 0) return { says: 'it is empty', line: null };
+  if (bytes.every((byte) => byte === 0))
+    return { says: 'it holds nothing but zero bytes', line: null };
+  const said = error instanceof Error ? error.message : '';
+  const place = /line (\d+) column (\d+)/.exec(said);
+  const at = /at position (\d+)/.exec(said);
+  const line = place ? Number(place[1]) : lineAt(bytes, at ? Number(at[1]) : bytes.length);
+  if (/^Unexpected end|^Unterminated/.test(said)) return { says: 'it is cut short', line };
+  return { says: 'it is not JSON', line };
+}
+
+const lineAt = (bytes: Buffer, position: number): number =>
+  bytes.toString('utf8').slice(0, position).split('\n').length;

@@ -1,0 +1,67 @@
+import { accessSync, constants } from 'node:fs';
+import type { FileForm } from '../file/form.ts';
+import type { Contents, ContentsName, StoreFile } from '../folder/names.ts';
+import { openLock } from '../lock/lock.ts';
+import { good, type Notice, type Result } from '../result.ts';
+import type { StoreClock } from '../store.ts';
+import { readParts, type Parts } from './assemble.ts';
+import { loadFile } from './load-file.ts';
+
+export type ReadingPlace = {
+  readonly folder: string;
+  readonly form: FileForm;
+  readonly clock: Pick<StoreClock, 'now'>;
+};
+
+type WithNotices<T> = { readonly value: T; readonly notices: readonly Notice[] };
+
+/** A reader waits a second at most to mend; then it reads what it can and leaves mending to others. */
+const readerTries = 20;
+
+/** Reads the live files, of which some need checking or mending. */
+export const readLiveCarefully = (place: ReadingPlace): Result<WithNotices<Parts>> =>
+  readCarefully(place, (mayWrite) => {
+    const notices: Notice[] = [];
+    const parts = readParts<never>((file) => {
+      const read = loadFile({ ...place, mayWrite }, file);
+      if (read.ok && read.value.notice) notices.push(read.value.notice);
+      return read;
+    });
+    return parts.ok ? good({ value: parts.value, notices }) : parts;
+  });
+
+export const readOneCarefully = <Name extends ContentsName>(
+  place: ReadingPlace,
+  file: StoreFile<Name>,
+): Result<WithNotices<Contents[Name]>> =>
+  readCarefully(place, (mayWrite) => {
+    const read = loadFile({ ...place, mayWrite }, file);
+    if (!read.ok) return read;
+    const { contents, notice } = read.value;
+    return good({ value: contents, notices: notice ? [notice] : [] });
+  });
+
+/** Only reads at first. What needs mending is read again under the lock and mended, where that can be. */
+function readCarefully<T>(
+  { folder }: ReadingPlace,
+  read: (mayWrite: boolean) => Result<WithNotices<T>>,
+): Result<WithNotices<T>> {
+  const asItIs = read(false);
+  if (!asItIs.ok || asItIs.value.notices.length === 0 || !isWritable(folder)) return asItIs;
+  const lock = openLock(folder);
+  try {
+    const mended = lock.hold(() => read(true), readerTries);
+    return mended.ok ? mended : asItIs;
+  } finally {
+    lock.close();
+  }
+}
+
+export function isWritable(folder: string): boolean {
+  try {
+    accessSync(folder, constants.W_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,53 @@
+import * as z from 'zod/mini';
+import { drivers, stepClasses, type Product, type Step } from '../../tracker/trade/index.ts';
+import { matches } from './same.ts';
+import { climate, id } from './values.ts';
+import { chemistry, milestone, stampEvent, windowRule } from './windows.ts';
+
+const plannedStamp = z.strictObject({
+  event: stampEvent,
+  agent: z.exactOptional(z.string()),
+  says: z.string(),
+  perSection: z.exactOptional(z.boolean()),
+});
+
+export const step = z.strictObject({
+  id,
+  name: z.string(),
+  stepClass: z.enum(stepClasses),
+  minutes: z.strictObject({ typical: z.number(), low: z.number(), high: z.number() }),
+  driver: z.enum(drivers),
+  setupMinutes: z.number(),
+  product: z.exactOptional(z.string()),
+  passes: z.exactOptional(z.number()),
+  stamps: z.array(plannedStamp),
+  windows: z.array(windowRule),
+  needs: z.array(milestone),
+  grit: z.exactOptional(z.number()),
+  dusty: z.exactOptional(z.boolean()),
+  cleanAir: z.exactOptional(z.boolean()),
+  fumes: z.exactOptional(z.boolean()),
+  untilRight: z.exactOptional(z.boolean()),
+  cautions: z.array(z.string()),
+});
+
+export const product = z.strictObject({
+  id,
+  name: z.string(),
+  productClass: z.string(),
+  chemistry,
+  statedFor: climate,
+  windows: z.array(windowRule),
+  cautions: z.array(z.string()),
+  deadly: z.exactOptional(z.boolean()),
+  byWood: z.exactOptional(
+    z.strictObject({
+      soft: z.exactOptional(z.array(windowRule)),
+      hard: z.exactOptional(z.array(windowRule)),
+    }),
+  ),
+  selfHeatingRags: z.exactOptional(z.boolean()),
+});
+
+matches<Step, z.infer<typeof step>>(true);
+matches<Product, z.infer<typeof product>>(true);
