@@ -2,7 +2,7 @@ import {homedir} from 'node:os'
 import {harmlessLine} from './harmless-text.ts'
 
 const noCommand = /not found|must be installed|ENOENT/i
-const noService = /d-?bus|StartServiceByName|ServiceUnknown|org\.freedesktop\.Notifications|connection refused/i
+const noService = /d-?bus|StartServiceByName|ServiceUnknown|org\.freedesktop\.Notifications|could not connect|connection refused/i
 
 /** The sentence for a notification that got no answer in time. */
 export const noAnswer = (seconds: number): string => `the desktop's notification service gave no answer within ${seconds} s.`

@@ -1,0 +1,170 @@
+import {Message, sessionBus, type Variant} from '@jellybrick/dbus-next'
+import {spawn, spawnSync} from 'node:child_process'
+import {once} from 'node:events'
+import {mkdtempSync, rmSync, writeFileSync} from 'node:fs'
+import {tmpdir} from 'node:os'
+import {join} from 'node:path'
+import {describe, expect, it, onTestFinished} from 'vitest'
+import {createDesktop} from '../../src/shell/ping/desktop.ts'
+import {createPinger} from '../../src/shell/ping/pinger.ts'
+import {isRunning, setVariable} from '../shell/ping/support/fake-commands.ts'
+
+/*
+ * A real desktop notification, seen from the other side: a session bus of our own, on it a notification service of
+ * our own (Desktop Notifications Specification 1.2, org.freedesktop.Notifications), and before it the real notify-send.
+ */
+
+const service = 'org.freedesktop.Notifications'
+
+/** Without service folders, so that no service of this machine is started to answer. */
+const busSettings = `<busconfig>
+  <type>session</type>
+  <listen>unix:tmpdir=/tmp</listen>
+  <policy context="default"><allow send_destination="*"/><allow receive_sender="*"/><allow own="*"/></policy>
+</busconfig>`
+
+/** Why no notification can be shown and seen here; null where it can. */
+function whyNot(): string | null {
+  if (process.platform !== 'linux') return 'D-Bus notifications are a matter of Linux desktops'
+  if (!runs('notify-send', '--version')) return 'no notify-send (package libnotify-bin, or libnotify)'
+  if (!runs('dbus-run-session', '--version')) return 'no dbus-run-session (package dbus, or dbus-daemon)'
+  return runs('dbus-run-session', '--', 'true') ? null : 'dbus-run-session starts no session bus here'
+}
+
+function runs(command: string, ...words: string[]): boolean {
+  return spawnSync(command, words, {stdio: 'ignore', timeout: 10_000}).status === 0
+}
+
+/** A session bus that ends with the test, or with this process. */
+async function privateBus(): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'recoat-bus-'))
+  const settings = join(folder, 'bus.conf')
+  writeFileSync(settings, busSettings)
+  const session = ['--config-file', settings, '--', 'sh', '-c', 'echo "$DBUS_SESSION_BUS_ADDRESS"; exec cat']
+  const bus = spawn('dbus-run-session', session, {stdio: ['pipe', 'pipe', 'ignore']})
+  onTestFinished(async () => {
+    bus.stdin.end()
+    if (bus.exitCode === null) await once(bus, 'exit')
+    rmSync(folder, {recursive: true})
+  })
+  const [address] = (await once(bus.stdout, 'data')) as [Buffer]
+  return address.toString().trim()
+}
+
+type Notification = {
+  readonly appName: string
+  readonly title: string
+  readonly message: string
+  readonly urgency: number
+  readonly senderPid: number
+  readonly expireMs: number
+}
+
+/** `susssasa{sv}i`: name, id replaced, icon, summary, body, actions, hints, time until it expires. */
+type NotifyArguments = [string, number, string, string, string, string[], Record<string, Variant | undefined>, number]
+
+const notificationFrom = ([appName, , , title, message, , hints, expireMs]: NotifyArguments): Notification => ({
+  appName,
+  title,
+  message,
+  urgency: Number(hints['urgency']?.value),
+  senderPid: Number(hints['sender-pid']?.value),
+  expireMs,
+})
+
+/** A notification service that keeps what it was sent; a silent one never answers. */
+async function notificationService(address: string, {silent = false} = {}): Promise<readonly Notification[]> {
+  const shown: Notification[] = []
+  const bus = sessionBus({busAddress: address})
+  onTestFinished(() => bus.disconnect())
+  bus.addMethodHandler((call) => {
+    if (call.interface !== service) return false
+    if (call.member === 'Notify') shown.push(notificationFrom(call.body as NotifyArguments))
+    const answers: Record<string, [string, unknown[]]> = {
+      Notify: ['u', [shown.length]],
+      GetCapabilities: ['as', [['body']]],
+      GetServerInformation: ['ssss', ['trial', 'trial', '1', '1.2']],
+    }
+    const answer = answers[call.member ?? '']
+    if (answer && !(silent && call.member === 'Notify')) bus.send(Message.newMethodReturn(call, ...answer))
+    return true
+  })
+  await bus.requestName(service, 0)
+  return shown
+}
+
+const reason = whyNot()
+if (reason !== null) console.log(`Skipped: no desktop notification can be seen here: ${reason}.`)
+
+describe.skipIf(reason !== null)(`a desktop notification${reason === null ? '' : ` (skipped: ${reason})`}`, () => {
+  const ping = {id: 'c1', title: '4 Oak chest: B on by 14:29', body: 'A dries. Late: rinse, dry, start over.', loud: true}
+  const settings = {desktop: true, bell: 'never', terminal: 'off'} as const
+
+  it('arrives at the desktop as sent', async () => {
+    const address = await privateBus()
+    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
+    const shown = await notificationService(address)
+    const pinger = createPinger({settings: () => settings, write: null, platform: 'linux', env: process.env})
+    expect(await pinger.send(ping)).toEqual({ways: ['desktop'], failures: []})
+    expect(await pinger.send({...ping, title: '2 Chair: scuff', loud: false})).toEqual({ways: ['desktop'], failures: []})
+    const senderPid = expect.any(Number) as number
+    expect(shown).toEqual([
+      {appName: 'recoat', title: ping.title, message: ping.body, urgency: 2, senderPid, expireMs: 0},
+      {appName: 'recoat', title: '2 Chair: scuff', message: ping.body, urgency: 1, senderPid, expireMs: 20_000},
+    ])
+  })
+
+  it('shows any name as plain text', async () => {
+    const address = await privateBus()
+    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
+    const shown = await notificationService(address)
+    const {send} = createDesktop({platform: 'linux'})
+    const name = '--version $(id) `id` "q" \u001b[31mé 👩‍🔧 %s'
+    expect(await send({title: name, message: `${name}\nTable & <b>chairs</b> \\n`, loud: true})).toEqual({ok: true})
+    expect(shown).toEqual([
+      expect.objectContaining({
+        title: '–version $(id) `id` "q" é 👩‍🔧 %s',
+        message: '–version $(id) `id` "q" é 👩‍🔧 %s - Table and ‹b›chairs‹/b› /n',
+      }),
+    ])
+  })
+
+  it('is reported as impossible while no service answers, and arrives once one does', async () => {
+    const address = await privateBus()
+    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
+    const notices: string[] = []
+    const pinger = createPinger({
+      settings: () => settings,
+      write: null,
+      platform: 'linux',
+      env: process.env,
+      onNotice: (text) => void notices.push(text),
+    })
+    const {ways, failures} = await pinger.send(ping)
+    expect(ways).toEqual([])
+    expect(failures[0]).toMatch(/^desktop: no notification service answers on this desktop\./)
+    expect(notices).toHaveLength(1)
+    const shown = await notificationService(address)
+    expect((await pinger.send(ping)).ways).toEqual(['desktop'])
+    expect(shown).toHaveLength(1)
+  })
+
+  it('is reported as impossible without a session bus', async () => {
+    setVariable('DBUS_SESSION_BUS_ADDRESS', `unix:path=${join(tmpdir(), 'recoat-no-such-bus')}`)
+    expect(await createDesktop({platform: 'linux'}).send({title: 'a', message: 'b', loud: false})).toEqual({
+      ok: false,
+      why: expect.stringMatching(/^no notification service answers on this desktop\./),
+    })
+  })
+
+  it('is given up when the service hangs, and leaves no process behind', async () => {
+    const address = await privateBus()
+    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
+    const shown = await notificationService(address, {silent: true})
+    const outcome = await createDesktop({platform: 'linux', timeLimit: 1000}).send({title: 'a', message: 'b', loud: true})
+    expect(outcome).toEqual({ok: false, why: 'the desktop\'s notification service gave no answer within 1 s.'})
+    const [hung] = shown
+    expect(hung?.senderPid).toBeGreaterThan(0)
+    await expect.poll(() => isRunning(hung?.senderPid ?? 0), {timeout: 3000}).toBe(false)
+  })
+})
