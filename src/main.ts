@@ -1,14 +1,40 @@
 import { readFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { runCommandLine } from './commands/index.ts';
+import { systemClock } from './shell/clock.ts';
+import { newId } from './shell/ids.ts';
+import { localeOf } from './shell/shop.ts';
+import type { World } from './shell/world.ts';
 
-/** The package's own manifest; dist/ and src/ both lie one folder below it. */
-function packageVersion(): string {
-  const manifest: unknown = JSON.parse(
-    readFileSync(new URL('../package.json', import.meta.url), 'utf8'),
-  );
-  if (manifest === null || typeof manifest !== 'object' || !('version' in manifest)) return 'unknown';
-  return String(manifest.version);
-}
+/** The package's own folder; dist/ and src/ both lie one folder below it. */
+const packageFolder = join(dirname(fileURLToPath(import.meta.url)), '..');
 
-if (process.argv.includes('--version')) {
-  console.log(packageVersion());
-}
+const world: World = {
+  clock: systemClock(),
+  newId,
+  env: process.env,
+  platform: process.platform,
+  home: homedir(),
+  cwd: process.cwd(),
+  here: {
+    // TZ first: asking Intl costs a quick command half its time.
+    zone: () => process.env['TZ'] || new Intl.DateTimeFormat().resolvedOptions().timeZone,
+    locale: localeOf(process.env),
+  },
+  packageFolder,
+  get version() {
+    const manifest = JSON.parse(readFileSync(join(packageFolder, 'package.json'), 'utf8')) as {
+      version: string;
+    };
+    return manifest.version;
+  },
+  interactive: process.stdin.isTTY && process.stdout.isTTY && process.env['TERM'] !== 'dumb',
+  print: (text) => void process.stdout.write(text.endsWith('\n') ? text : `${text}\n`),
+  printError: (text) => void process.stderr.write(text.endsWith('\n') ? text : `${text}\n`),
+};
+
+void runCommandLine(process.argv.slice(2), world).then((code) => {
+  process.exitCode = code;
+});

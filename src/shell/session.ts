@@ -38,7 +38,12 @@ export type Session = {
   /** Takes over what another process has written. */
   readonly reload: () => void;
   readonly loaded: () => Loaded;
+  /** Takes note of a ping, so that it stops. */
+  readonly acknowledge: (claim: string) => void;
   readonly say: (notice: string) => void;
+  /** Something keeps the store from being opened. */
+  readonly obstruct: (problem: StoreProblem) => void;
+  readonly pingWays: () => { readonly desktop: boolean | null; readonly says: string };
   readonly setAwake: (awake: Snapshot['awake']) => void;
 };
 
@@ -217,6 +222,31 @@ export function createSession(options: SessionOptions): Session {
     flush,
     reload,
     loaded: () => loaded,
+    acknowledge: (claim) => {
+      const group = newId();
+      const now = clock.now();
+      const head = { id: `${group}.1`, group, at: now, told: now, by: 'person' as const };
+      const machine = { uptimeMs: clock.uptime(), bootId: clock.bootId };
+      store()?.change(() => ({
+        append: { pings: [{ ...head, ...machine, kind: 'ping-acknowledged', body: { claim } }] },
+        result: null,
+      }));
+      reload();
+    },
+    obstruct: (problem) => {
+      obstacle = obstacleOf(problem);
+      changed();
+    },
+    pingWays: () => {
+      const sent = shownPings(loaded.pings).findLast((ping) => ping.ways !== null);
+      const desktop = sent === undefined ? null : (sent.ways?.includes('desktop') ?? false);
+      const word = desktop === null ? 'not tried yet' : desktop ? 'yes' : 'no';
+      const bell = loaded.settings.bell === 'never' ? 'no' : 'yes';
+      return {
+        desktop,
+        says: `Pings: desktop ${loaded.settings.desktop ? word : 'off'}, bell ${bell}.`,
+      };
+    },
     say: (notice) => {
       notices = [...notices, notice];
       changed();

@@ -1,26 +1,44 @@
-import { Box, Text, useInput, usePaste, useWindowSize } from 'ink';
+import { Box, Text, useApp, useInput, usePaste, useWindowSize } from 'ink';
 import SelectInput from 'ink-select-input';
-import { useCallback, useState, useSyncExternalStore, type ReactNode } from 'react';
+import { useCallback, useEffect, useState, useSyncExternalStore, type ReactNode } from 'react';
 import type { Desk } from './desk.ts';
 import { readPresses } from './keys/press.ts';
 import type { Frame, Pick } from './screen.ts';
 import { paint, type Theme } from './theme/index.ts';
 
-type Props = { readonly desk: Desk; readonly theme: () => Theme };
+type Props = {
+  readonly desk: Desk;
+  readonly theme: () => Theme;
+  readonly suspending?: Suspending;
+};
+
+/** Stopping for a while and coming back (Ctrl+Z, or the signal for it); only the shell can do either. */
+export type Suspending = {
+  /** Resolves when the process goes on. */
+  readonly stop: () => Promise<void>;
+  /** Calls back when the signal comes; returns how to stop listening. */
+  readonly onSignal: (listener: () => void) => () => void;
+};
 
 /**
  * Draws the desk with Ink: the whole screen is one text, which is cheap to lay out, and it is drawn again only if a
  * character of it has changed.
  */
-export function DeskView({ desk, theme }: Props): ReactNode {
+export function DeskView({ desk, theme, suspending }: Props): ReactNode {
   const { columns, rows } = useWindowSize();
   const [screen] = useState(() => remembering(desk, theme));
   const drawn = useSyncExternalStore(
     desk.subscribe,
     useCallback(() => screen(columns, rows), [screen, columns, rows]),
   );
+  const { suspendTerminal } = useApp();
+  const suspend = useCallback(() => {
+    if (suspending !== undefined) void suspendTerminal(suspending.stop);
+  }, [suspending, suspendTerminal]);
+  useEffect(() => suspending?.onSignal(suspend), [suspending, suspend]);
   const isPicking = drawn.frame.pick !== undefined;
   useInput((input, key) => {
+    if (key.ctrl && input === 'z') return suspend();
     const presses = readPresses(input, key);
     // The list has the arrows, Enter and digits; the screen beneath hears only what leaves it.
     const heard = isPicking ? presses.filter((press) => press.name === 'escape') : presses;

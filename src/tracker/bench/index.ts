@@ -14,3 +14,4 @@ export * from './decide/decide.ts';
 export { freeNumber } from './decide/pieces.ts';
 export { canBeTried } from './decide/checks.ts';
 export * from './minutes.ts';
+export * from './facts-of-piece.ts';

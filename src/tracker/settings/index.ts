@@ -1,1 +1,2 @@
 export * from './settings.ts';
+export * from './choose.ts';

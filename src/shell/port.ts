@@ -1,0 +1,83 @@
+import { join } from 'node:path';
+import type { FactStore } from '../persist/index.ts';
+import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
+import { foldBench, type BenchFact } from '../tracker/bench/index.ts';
+import { chooseSetting } from '../tracker/settings/index.ts';
+import type { ActReply, BenchPort } from '../views/port.ts';
+import type { Session } from './session.ts';
+import type { World } from './world.ts';
+
+export type PortOptions = {
+  readonly session: Session;
+  readonly world: World;
+  readonly store: () => FactStore | null;
+  readonly openDemo: (() => void) | undefined;
+};
+
+/** What screens ask of the program, on top of a session. */
+export function createPort({ session, world, store, openDemo }: PortOptions): BenchPort {
+  const no = (says: string, nearest: readonly string[] = []): ActReply => ({
+    ok: false,
+    says,
+    nearest,
+  });
+  return {
+    subscribe: session.subscribe,
+    snapshot: session.snapshot,
+    act: session.act,
+    takeReading: session.takeReading,
+    acknowledge: session.acknowledge,
+    choose: (name, text) => {
+      const open = store();
+      if (open === null) return no('Not changed: the store is still being opened. Press again.');
+      const result = open.changeSettings((current) => {
+        const outcome = chooseSetting(current, name, text, isZone);
+        return { settings: outcome.ok ? outcome.settings : null, result: outcome };
+      });
+      if (!result.ok) return no(`${result.problem.says} ${result.problem.todo}`);
+      if (!result.value.ok) return no(result.value.says, result.value.nearest);
+      session.reload();
+      return { ok: true, says: `${name} set`, piece: null };
+    },
+    schedules: async () => {
+      const library = await readScheduleFolders(scheduleFolders(world, session.snapshot().folder));
+      return { schedules: library.schedules, problems: library.problems.map(tellProblem) };
+    },
+    past: async () => {
+      const open = store();
+      const problems: string[] = [];
+      const facts: BenchFact[] = [];
+      for (const year of open?.historyYears() ?? []) {
+        const history = open?.readHistory(year);
+        if (history?.ok === true) facts.push(...history.value.facts);
+        else if (history !== undefined)
+          problems.push(`${history.problem.says} ${history.problem.todo}`);
+      }
+      return { bench: foldBench(withoutDoubles(facts)), problems };
+    },
+    pingWays: session.pingWays,
+    ...(openDemo === undefined ? {} : { openDemo }),
+  };
+}
+
+/** A piece that came back and left again stands in two years. */
+const withoutDoubles = (facts: readonly BenchFact[]): readonly BenchFact[] => [
+  ...new Map(facts.map((fact) => [fact.id, fact])).values(),
+];
+
+/** Where finishing schedules are read from: the program's, and the user's own beside the data. */
+export const scheduleFolders = (world: World, folder: string | null) => ({
+  built: join(world.packageFolder, 'dist', 'templates.json'),
+  templates: join(world.packageFolder, 'templates'),
+  own: folder === null ? null : join(folder, 'schedules'),
+});
+
+/** Whether the machine knows a time zone of that name. */
+export function isZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}

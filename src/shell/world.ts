@@ -1,0 +1,22 @@
+import type { Clock } from './clock.ts';
+import type { NewId } from './ids.ts';
+import type { Whereabouts } from './shop.ts';
+
+/** Everything outside the program that it may use, made once in main.ts. */
+export type World = {
+  readonly clock: Clock;
+  readonly newId: NewId;
+  readonly env: NodeJS.ProcessEnv;
+  readonly platform: NodeJS.Platform;
+  readonly home: string;
+  /** What a relative path counts from. */
+  readonly cwd: string;
+  readonly here: Whereabouts;
+  /** The package's own folder, where templates/ lies. */
+  readonly packageFolder: string;
+  readonly version: string;
+  /** Whether a person sits at both ends. */
+  readonly interactive: boolean;
+  readonly print: (text: string) => void;
+  readonly printError: (text: string) => void;
+};

@@ -1,0 +1,76 @@
+import type { BenchFact } from './facts.ts';
+
+/** A piece's facts, and which of them other pieces need too. */
+export type PieceFacts = {
+  readonly facts: readonly BenchFact[];
+  readonly shared: ReadonlySet<string>;
+};
+
+/**
+ * All facts that make up one piece's record, self-contained: what is about it, the sessions and corrections that touch
+ * it, and the takings back of any of these. A session on several pieces, or a key press that touched another piece, is
+ * shared: it goes along with one and stays with the other.
+ */
+export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceFacts {
+  const ownerOfFact = new Map<string, Set<string>>();
+  const ownerOfSession = new Map<string, Set<string>>();
+  const groups = new Map<string, Set<string>>();
+  const owners = (fact: BenchFact): Set<string> => {
+    switch (fact.kind) {
+      case 'picked-up': {
+        const found = new Set(fact.body.targets.map((target) => target.piece));
+        ownerOfSession.set(fact.body.session, found);
+        return found;
+      }
+      case 'put-down':
+        return ownerOfSession.get(fact.body.session) ?? new Set();
+      case 'session-corrected': {
+        const known = ownerOfSession.get(fact.body.session) ?? new Set<string>();
+        for (const target of fact.body.targets) known.add(target.piece);
+        ownerOfSession.set(fact.body.session, known);
+        return known;
+      }
+      case 'stamp-moved':
+        return ownerOfFact.get(fact.body.fact) ?? new Set();
+      case 'group-withdrawn':
+        return groups.get(fact.body.withdrawn) ?? new Set();
+      case 'group-restored':
+        return groups.get(fact.body.restored) ?? new Set();
+      case 'timer-closed':
+        return ownerOfFact.get(fact.body.timer) ?? new Set();
+      case 'shop-shut':
+      case 'clock-stepped':
+        return new Set();
+      case 'timer-started': {
+        const found = new Set(fact.body.piece === null ? [] : [fact.body.piece]);
+        ownerOfFact.set(fact.body.timer, found);
+        return found;
+      }
+      default:
+        return new Set([fact.body.piece]);
+    }
+  };
+  for (const fact of facts) {
+    const found = owners(fact);
+    ownerOfFact.set(fact.id, found);
+    const group = groups.get(fact.group) ?? new Set<string>();
+    for (const owner of found) group.add(owner);
+    groups.set(fact.group, group);
+  }
+  // A correction may have moved a session to another piece after its first facts were read.
+  const own = facts.filter((fact) => ownsLate(fact, piece, ownerOfFact, ownerOfSession));
+  const shared = own.filter((fact) =>
+    allOwners(fact, ownerOfFact, ownerOfSession).size > 1 ? true : false,
+  );
+  return { facts: own, shared: new Set(shared.map((fact) => fact.id)) };
+}
+
+type Owners = ReadonlyMap<string, ReadonlySet<string>>;
+
+const allOwners = (fact: BenchFact, ofFact: Owners, ofSession: Owners): ReadonlySet<string> =>
+  'session' in fact.body
+    ? (ofSession.get(fact.body.session) ?? new Set())
+    : (ofFact.get(fact.id) ?? new Set());
+
+const ownsLate = (fact: BenchFact, piece: string, ofFact: Owners, ofSession: Owners): boolean =>
+  allOwners(fact, ofFact, ofSession).has(piece);
