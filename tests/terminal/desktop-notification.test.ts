@@ -15,6 +15,7 @@ import {isRunning, setVariable} from '../shell/ping/support/fake-commands.ts'
  */
 
 const service = 'org.freedesktop.Notifications'
+const busCommand = 'dbus-run-session'
 
 /** Without service folders, so that no service of this machine is started to answer. */
 const busSettings = `<busconfig>
@@ -27,8 +28,8 @@ const busSettings = `<busconfig>
 function whyNot(): string | null {
   if (process.platform !== 'linux') return 'D-Bus notifications are a matter of Linux desktops'
   if (!runs('notify-send', '--version')) return 'no notify-send (package libnotify-bin, or libnotify)'
-  if (!runs('dbus-run-session', '--version')) return 'no dbus-run-session (package dbus, or dbus-daemon)'
-  return runs('dbus-run-session', '--', 'true') ? null : 'dbus-run-session starts no session bus here'
+  if (!runs(busCommand, '--version')) return `no ${busCommand} (package dbus, or dbus-daemon)`
+  return runs(busCommand, '--', 'true') ? null : `${busCommand} starts no session bus here`
 }
 
 function runs(command: string, ...words: string[]): boolean {
@@ -41,7 +42,7 @@ async function privateBus(): Promise<string> {
   const settings = join(folder, 'bus.conf')
   writeFileSync(settings, busSettings)
   const session = ['--config-file', settings, '--', 'sh', '-c', 'echo "$DBUS_SESSION_BUS_ADDRESS"; exec cat']
-  const bus = spawn('dbus-run-session', session, {stdio: ['pipe', 'pipe', 'ignore']})
+  const bus = spawn(busCommand, session, {stdio: ['pipe', 'pipe', 'ignore']})
   onTestFinished(async () => {
     bus.stdin.end()
     if (bus.exitCode === null) await once(bus, 'exit')

@@ -122,19 +122,20 @@ describe.runIf(onLinux)('keeping a Linux machine awake', () => {
 
   it.each([
     ['is killed', 'stay', (child: ChildProcess) => child.kill('SIGKILL')],
-    ['leaves by itself', 'leave', () => true],
-  ] as const)('ends with its owner when that %s', async (_what, manner, end) => {
+    ['has nothing more to do', 'leave', () => true],
+  ] as const)('ends with its owner when that one %s', async (_what, manner, end) => {
     const fakes = fakeCommands({'systemd-inhibit': holder})
     const child = spawn(process.execPath, [owner, manner], {
       env: {...process.env, PATH: fakes.path},
       stdio: ['ignore', 'pipe', 'inherit'],
     })
     onTestFinished(() => void child.kill('SIGKILL'))
+    const ended = once(child, 'exit')
     await once(child.stdout, 'data')
     const pid = Number(fakes.read('pids'))
     if (manner === 'stay') expect(isRunning(pid)).toBe(true)
     end(child)
-    await once(child, 'exit')
+    await ended
     await expect.poll(() => isRunning(pid), {timeout: 3000}).toBe(false)
   })
 })
