@@ -1,0 +1,13 @@
+import type { TemperatureUnit } from '../../tracker/settings/index.ts';
+import type { Climate } from '../../tracker/trade/index.ts';
+
+/** `15 C`, `59 F`; given in degrees Celsius. */
+export const temperature = (celsius: number, unit: TemperatureUnit): string =>
+  `${Math.round(unit === 'C' ? celsius : (celsius * 9) / 5 + 32)} ${unit}`;
+
+/** `65 %` */
+export const humidity = (percent: number): string => `${Math.round(percent)} %`;
+
+/** `15 C 65 %` */
+export const air = (climate: Climate, unit: TemperatureUnit): string =>
+  `${temperature(climate.tempC, unit)} ${humidity(climate.rh)}`;

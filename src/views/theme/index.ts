@@ -1,0 +1,3 @@
+export * from './palette.ts';
+export * from './theme.ts';
+export * from './paint.ts';
