@@ -125,3 +125,11 @@ function nextOfSection(
     says: `section ${number} ${planned.says}`,
   };
 }
+
+/** How many stamps of a step's sequence are still to come before "done"; sections count as one on and one off. */
+export function expectedAhead(step: PlannedStep, made: readonly Stamp[]): number {
+  const passes = step.passes ?? 1;
+  const perPass = step.stamps.length + (passes > 1 ? 1 : 0);
+  const all = passes * perPass - (passes > 1 ? 1 : 0);
+  return Math.max(0, all - made.length);
+}

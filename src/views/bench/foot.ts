@@ -5,7 +5,7 @@ import {
   takeBackName,
   type Standing,
 } from '../../tracker/bench/index.ts';
-import { lineOf, segment, type Line } from '../drawing/index.ts';
+import { lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { dayWords, whenInWords } from '../format/index.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { View } from '../screen.ts';
@@ -58,7 +58,7 @@ export function refusalLine(text: string): Line {
 function quietLine({ hold, curing }: BenchRows, view: View): Line {
   const told: string[] = [];
   const narrow = view.columns < 80;
-  if (view.snapshot.awake?.kept === false) told.push(view.snapshot.awake.says);
+  if (view.snapshot.awake?.kept === false) told.push(firstSentence(view.snapshot.awake.says));
   const notice = view.snapshot.notices.at(-1);
   if (notice !== undefined && told.length === 0 && hold.length + curing.length === 0)
     return lineOf(notice, 'quiet');
@@ -81,6 +81,8 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
   return lineOf(told.join('   '), 'quiet');
 }
 
+const firstSentence = (text: string): string => /^.*?\.(?= |$)/.exec(text)?.[0] ?? text;
+
 /** The selected piece and what the next keys would do to it. */
 function selectedLine(state: BenchState, selected: Standing | null, view: View): Line {
   const { bench, settings } = view.snapshot;
@@ -101,10 +103,17 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     next.act === 'nothing left' ? next.says : `${keyOf(keys, 'next stamp')}: ${next.says}`,
     `${keyOf(keys, 'pick up')}: ${held ? 'put down' : 'pick up'}`,
   ];
-  const back = takeBackName(bench);
-  if (!narrow && back !== null) acts.push(`${keyOf(keys, 'take back')}: take back: ${back}`);
-  const forth = bringBackName(bench);
-  if (!narrow && view.columns >= 120 && forth !== null)
-    acts.push(`${keyOf(keys, 'bring back')}: bring back: ${forth}`);
-  return [segment(`${name}${waiting}  `, 'strong'), segment(acts.join(narrow ? '  ' : '.  '))];
+  const head = `${name}${waiting}  `;
+  const room = view.columns - width(head);
+  const named = (act: 'take back' | 'bring back', what: string | null): void => {
+    if (narrow || what === null) return;
+    const joined = acts.join('.  ').length;
+    const full = `${keyOf(keys, act)}: ${act}: ${what}`;
+    const short = `${keyOf(keys, act)}: ${act}`;
+    if (joined + 3 + width(full) <= room) acts.push(full);
+    else if (joined + 3 + short.length <= room) acts.push(short);
+  };
+  named('take back', takeBackName(bench));
+  if (view.columns >= 120) named('bring back', bringBackName(bench));
+  return [segment(head, 'strong'), segment(acts.join(narrow ? '  ' : '.  '))];
 }

@@ -1,0 +1,154 @@
+import { headFacts } from '../../shell/head-facts.ts';
+import type { Clock } from '../../shell/clock.ts';
+import {
+  currentStep,
+  decide,
+  expectedAhead,
+  foldBench,
+  nextStamp,
+  stampsOf,
+  windowsOfPiece,
+  type BenchFact,
+  type Intent,
+  type PieceDescription,
+  type PingSense,
+} from '../../tracker/bench/index.ts';
+import { expectedMinutes } from '../../tracker/estimate/index.ts';
+import { minute, type Instant } from '../../tracker/time/index.ts';
+import type { FinishingSchedule } from '../../tracker/trade/index.ts';
+import { opensAt } from '../../tracker/windows/index.ts';
+import { shopDay, type Zone } from '../../views/format/index.ts';
+import type { Chance } from './chance.ts';
+import type { Hands } from './working-hours.ts';
+
+export type InventedPiece = {
+  readonly name: string;
+  readonly schedule: FinishingSchedule;
+  readonly describe: PieceDescription;
+  readonly addedAt: Instant;
+};
+
+export type Invention = {
+  readonly sense: PingSense;
+  readonly zone: Zone;
+  readonly chance: Chance;
+  readonly hands: Hands;
+};
+
+/** How this invented refinisher runs against the schedules' minutes, by class of step. */
+const leanings: Readonly<Record<string, number>> = {
+  strip: 1.4,
+  'sand bare, first grit': 1.1,
+  'sand bare, next grit': 1.1,
+  'coat, brushed': 0.9,
+  bleach: 0.95,
+  reglue: 1.2,
+};
+
+/** Writes the facts of one invented piece, as if its keys had been pressed, through the same door as everything else. */
+export function inventPiece(
+  piece: InventedPiece,
+  number: number,
+  { sense, zone, chance, hands }: Invention,
+) {
+  const id = `demo${number}`;
+  let facts: readonly BenchFact[] = [];
+  let presses = 0;
+  const clockAt = (at: Instant): Clock => ({ now: () => at, uptime: () => null, bootId: null });
+
+  const act = (intent: Intent, at: Instant): void => {
+    presses += 1;
+    const group = presses === 1 ? id : `${id}-${presses}`;
+    const outcome = decide(foldBench(facts), intent, {
+      now: at,
+      group,
+      hands: 1,
+      air: { tempC: 17 + 3 * chance.part(), rh: 48 + 14 * chance.part(), readAt: at - 40 * minute },
+      sense,
+      today: shopDay(at, zone),
+    });
+    if (!outcome.ok) throw new Error(`${piece.name}: ${outcome.refusal.says}`);
+    facts = [...facts, ...headFacts(outcome.facts, group, at, clockAt(at))];
+  };
+  const state = () => {
+    const found = foldBench(facts).pieces.get(id);
+    if (found === undefined) throw new Error(`${piece.name} was not added`);
+    return found;
+  };
+
+  /** When the step's windows let it begin. */
+  const reachedAt = (from: Instant): Instant => {
+    const step = currentStep(state(), null);
+    const windows = windowsOfPiece(state(), foldBench(facts).sessions, sense).filter(
+      ({ rule, closedAt }) =>
+        closedAt === null && rule.milestone !== undefined && step?.needs.includes(rule.milestone),
+    );
+    return Math.max(from, ...windows.map((window) => opensAt(window) ?? from));
+  };
+
+  /** Does the current step in one session; returns when it was put down. */
+  const workStep = (from: Instant): Instant => {
+    const step = currentStep(state(), null);
+    if (step === null) return from;
+    const lean = leanings[step.stepClass] ?? 1;
+    const minutes = Math.max(
+      3,
+      expectedMinutes(step, state()).minutes * lean * chance.factor(0.22),
+    );
+    const setup = step.setupMinutes * chance.factor(0.2);
+    const begins = hands.book(reachedAt(from), (minutes + setup) * minute);
+    act({ do: 'pick up', targets: [{ piece: id, part: null }] }, begins);
+    const ends = begins + (minutes + setup) * minute;
+    let at = begins + (setup / 2) * minute;
+    let left = Math.min(60, stampsLeft());
+    const gap = (minutes * minute) / (left + 1);
+    while (left > 0) {
+      act({ do: 'next stamp', piece: id, part: null }, Math.min(at, ends));
+      at += gap;
+      left = sectional() && left > 1 ? left - 1 : Math.min(left - 1, stampsLeft());
+    }
+    act({ do: 'done', piece: id, part: null }, begins + (minutes + setup / 2) * minute);
+    act({ do: 'put down', piece: id }, ends);
+    return ends;
+  };
+  const sectional = (): boolean =>
+    currentStep(state(), null)?.stamps.some((planned) => planned.perSection === true) ?? false;
+  /** Stamps until the step is done; six for one that is worked in three sections. */
+  const stampsLeft = (): number => {
+    const step = currentStep(state(), null);
+    if (step === null) return 0;
+    if (sectional()) return 6;
+    const next = nextStamp(step, stampsOf(state(), step.id, null));
+    return next.kind === 'done' ? 0 : expectedAhead(step, stampsOf(state(), step.id, null));
+  };
+
+  act(
+    { do: 'add piece', name: piece.name, schedule: piece.schedule, describe: piece.describe },
+    piece.addedAt,
+  );
+  return {
+    id,
+    act,
+    state,
+    workStep,
+    /** Works on until that step is next (null: until every step is done). */
+    workUntil: (step: string | null, from: Instant): Instant => {
+      let at = from;
+      for (
+        let next = currentStep(state(), null);
+        next !== null && next.id !== step;
+        next = currentStep(state(), null)
+      ) {
+        at = workStep(at);
+      }
+      return at;
+    },
+    /** All facts, wearing that number. */
+    facts: (worn: number): readonly BenchFact[] =>
+      facts.map((fact) =>
+        fact.kind === 'piece-added' ? { ...fact, body: { ...fact.body, number: worn } } : fact,
+      ),
+  };
+}
+
+export type InventedRecord = ReturnType<typeof inventPiece>;

@@ -1,0 +1,152 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { spawn, type IPty } from '@lydell/node-pty';
+import xterm from '@xterm/headless';
+import { onTestFinished } from 'vitest';
+
+export const packageFolder = join(import.meta.dirname, '..', '..', '..');
+export const startFile = join(packageFolder, 'dist', 'start.cjs');
+
+export const keys = {
+  enter: '\r',
+  space: ' ',
+  escape: '\u001b',
+  tab: '\t',
+  backspace: '\u007f',
+  up: '\u001b[A',
+  down: '\u001b[B',
+  right: '\u001b[C',
+  left: '\u001b[D',
+  controlC: '\u0003',
+} as const;
+
+export type TerminalOptions = {
+  readonly args?: readonly string[];
+  readonly folder?: string;
+  readonly columns?: number;
+  readonly rows?: number;
+  readonly env?: Readonly<Record<string, string>>;
+};
+
+/** Presses closer than the guards' gap would count as a held key. */
+const betweenPresses = 150;
+const patience = 15_000;
+
+/** The real program in a pseudo-terminal, and a terminal emulator that shows what a person would see. */
+export function openTerminal({
+  args = [],
+  folder,
+  columns = 80,
+  rows = 24,
+  env = {},
+}: TerminalOptions = {}) {
+  const store = folder ?? temporaryFolder();
+  const emulator = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true });
+  const child: IPty = spawn(process.execPath, [startFile, ...args], {
+    name: 'xterm-256color',
+    cols: columns,
+    rows,
+    cwd: packageFolder,
+    env: { ...cleanEnvironment(), RECOAT_FOLDER: store, ...env },
+  });
+  let raw = '';
+  let ended: { readonly code: number; readonly signal: number | undefined } | null = null;
+  child.onData((data) => {
+    raw += data;
+    emulator.write(data);
+  });
+  child.onExit(({ exitCode, signal }) => {
+    ended = { code: exitCode, signal };
+  });
+  const lines = (): readonly string[] =>
+    Array.from(
+      { length: emulator.rows },
+      (_, row) =>
+        emulator.buffer.active
+          .getLine(emulator.buffer.active.baseY + row)
+          ?.translateToString(true) ?? '',
+    );
+  const screen = (): string => lines().join('\n');
+  const until = async (what: string, isSo: () => boolean): Promise<void> => {
+    const began = Date.now();
+    while (!isSo()) {
+      if (Date.now() - began > patience)
+        throw new Error(`waited in vain for ${what}; the screen shows\n${screen()}`);
+      await wait(20);
+    }
+  };
+  const terminal = {
+    folder: store,
+    pid: child.pid,
+    lines,
+    screen,
+    /** Everything that was written, with its escape sequences. */
+    raw: () => raw,
+    isAlternateScreen: () => emulator.buffer.active.type === 'alternate',
+    /** The emulator's own buffer, for colours and pictures. */
+    emulator,
+    press: async (...presses: readonly string[]): Promise<void> => {
+      for (const press of presses) {
+        child.write(press);
+        await wait(betweenPresses);
+      }
+    },
+    /** Writes at once, as a held key or a leaning glove does. */
+    write: (text: string) => child.write(text),
+    type: async (text: string): Promise<void> => {
+      for (const character of text) {
+        child.write(character);
+        await wait(15);
+      }
+    },
+    resize: async (toColumns: number, toRows: number): Promise<void> => {
+      emulator.resize(toColumns, toRows);
+      child.resize(toColumns, toRows);
+      await wait(200);
+    },
+    shows: (words: string) => until(`"${words}"`, () => screen().includes(words)),
+    showsNot: (words: string) => until(`no "${words}"`, () => !screen().includes(words)),
+    settles: async (): Promise<void> => {
+      let before = '';
+      while (before !== raw) {
+        before = raw;
+        await wait(200);
+      }
+    },
+    kill: (signal: string) => child.kill(signal),
+    ends: async (): Promise<{ readonly code: number; readonly signal: number | undefined }> => {
+      await until('the end of the program', () => ended !== null);
+      if (ended === null) throw new Error('the program has not ended');
+      return ended;
+    },
+  };
+  onTestFinished(() => {
+    if (ended === null) child.kill('SIGKILL');
+    emulator.dispose();
+  });
+  return terminal;
+}
+
+export type OpenedTerminal = ReturnType<typeof openTerminal>;
+
+export function temporaryFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'recoat-terminal-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true, maxRetries: 3 }));
+  return join(folder, 'store');
+}
+
+/** What a shell on a plain machine would pass on, without what the test runner sets. */
+export function cleanEnvironment(): Record<string, string> {
+  const { PATH = '', HOME = '/', USER = '' } = process.env;
+  return {
+    PATH,
+    HOME,
+    USER,
+    LANG: 'en_GB.UTF-8',
+    TZ: 'Europe/London',
+    TERM: 'xterm-256color',
+    COLORTERM: 'truecolor',
+  };
+}
