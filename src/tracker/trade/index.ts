@@ -1,3 +1,4 @@
 export * from './climate.ts';
 export * from './schedule.ts';
 export * from './nearest.ts';
+export * from './read-climate.ts';

@@ -1,0 +1,102 @@
+import type { Climate } from './climate.ts';
+
+/** What `readClimate` makes of a text. */
+export type ClimateReading =
+  { readonly ok: true; readonly climate: Climate } | { readonly ok: false; readonly says: string };
+
+/** The unit in which the shop reads its temperatures. */
+type Unit = 'C' | 'F';
+
+/** A figure as it was written; `unit` null where none stood beside it. */
+type Figure = { readonly value: number; readonly unit: Unit | '%' | null; readonly typed: string };
+
+const examples = { C: 'Write 19C 55%.', F: 'Write 66F 55%.' } as const;
+
+/** Air in which somebody works: beyond these it was a slip of the finger (common practice, no source). */
+const coldest = -40;
+const hottest = 60;
+const driest = 1;
+const dampest = 100;
+
+/** A bare figure up to here looks like Celsius to a shop that reads Fahrenheit, and one from there on like Fahrenheit to the other. */
+const likeCelsius = 40;
+const likeFahrenheit = 45;
+
+const figure =
+  /([+-]?\d+(?:[.,]\d+)?)\s*(?:°|º|deg(?:rees?)?)?\s*(?:(celsius|fahrenheit|percent|rh|%|c|f)(?![a-z%])|(?![a-z\d%]))/iy;
+
+/**
+ * Reads temperature and relative humidity as a person writes them, in either order: `66F 55%`, `19 C 55 %`, `66 55`,
+ * `18.5c, 60`, `18,5 60`. A temperature without a unit is taken in `unit`, unless it looks like the other one: then it
+ * asks, because 19 read as Fahrenheit would move every window of the day.
+ */
+export function readClimate(text: string, unit: Unit): ClimateReading {
+  const refuse = (says: string): ClimateReading => ({
+    ok: false,
+    says: `${says} ${examples[unit]}`,
+  });
+  const figures = readFigures(text.trim());
+  if (figures === null) return refuse(`"${text.trim()}" is no temperature and humidity.`);
+  const temperatures = figures.filter(({ unit: written }) => written === 'C' || written === 'F');
+  const humidities = figures.filter(({ unit: written }) => written === '%');
+  const bare = figures.filter(({ unit: written }) => written === null);
+  if (figures.length > 2 || temperatures.length > 1 || humidities.length > 1)
+    return refuse(`"${text.trim()}" has more than one temperature and one humidity.`);
+  const warmth = temperatures[0] ?? bare.shift();
+  const damp = humidities[0] ?? bare.shift();
+  if (warmth === undefined)
+    return refuse(figures.length === 0 ? 'Nothing was given.' : 'The temperature is missing.');
+  if (damp === undefined) return refuse('The humidity is missing.');
+  if (warmth.unit === null && looksLikeOther(warmth.value, unit))
+    return refuse(
+      `${warmth.typed} could be ${warmth.value} F or ${warmth.value} C: put the letter to it.`,
+    );
+  const tempC = inCelsius(
+    warmth.value,
+    warmth.unit === 'C' || warmth.unit === 'F' ? warmth.unit : unit,
+  );
+  if (!canBeWorkedIn(tempC))
+    return refuse(`${warmth.value} ${warmth.unit ?? unit} is no air that anybody works in.`);
+  if (damp.value < driest || damp.value > dampest)
+    return refuse(`A humidity of ${damp.value} % can't be: ${driest} to ${dampest}.`);
+  return { ok: true, climate: { tempC, rh: damp.value } };
+}
+
+/** All figures of a text, or null if anything else stands in it but what separates them. */
+function readFigures(text: string): readonly Figure[] | null {
+  const found: Figure[] = [];
+  let at = 0;
+  while (at < text.length) {
+    const between = /^(?:[\s,;/]|and\b|at\b)+/i.exec(text.slice(at))?.[0] ?? '';
+    at += between.length;
+    if (at === text.length) break;
+    figure.lastIndex = at;
+    const match = figure.exec(text);
+    if (match === null) return null;
+    const [typed, digits = '', written] = match;
+    found.push({
+      value: Number(digits.replace(',', '.')),
+      unit: unitOf(written),
+      typed: typed.trim(),
+    });
+    at += typed.length;
+  }
+  return found;
+}
+
+function unitOf(written: string | undefined): Figure['unit'] {
+  const first = written?.[0]?.toUpperCase();
+  if (first === undefined) return null;
+  return first === 'C' || first === 'F' ? first : '%';
+}
+
+const inCelsius = (value: number, unit: Unit): number =>
+  unit === 'F' ? ((value - 32) * 5) / 9 : value;
+
+const canBeWorkedIn = (tempC: number): boolean => tempC >= coldest && tempC <= hottest;
+
+/** Whether a figure without a letter was more likely meant in the unit that is not the shop's. */
+function looksLikeOther(value: number, unit: Unit): boolean {
+  const looksSo = unit === 'F' ? value <= likeCelsius : value >= likeFahrenheit;
+  return looksSo && canBeWorkedIn(inCelsius(value, unit === 'F' ? 'C' : 'F'));
+}
