@@ -1,0 +1,33 @@
+import * as z from 'zod/mini';
+import { cautions, chemistry, climate, group, id, text, yes } from './fields.ts';
+import { coat, sourceName, windows } from './window-form.ts';
+
+/** A product as it is written: a generic class, or somebody's own can with the times of its label. */
+export const product = group('a product', {
+  name: text('a name'),
+  class: text('a generic class, such as "waterborne polyurethane"'),
+  dries: chemistry,
+  'stated for': climate,
+  source: sourceName,
+  coat: z.optional(coat),
+  windows: z.optional(windows),
+  cautions: z.optional(cautions),
+  deadly: z.optional(yes),
+  'rags self-heat': z.optional(yes),
+});
+export type ProductForm = z.infer<typeof product>;
+
+export const products = z.record(id, product, { error: 'products by their ids' });
+
+/** Publications by short names, or `common practice, no source`. */
+export const sources = z.record(
+  text('the short name of a source'),
+  text('a publication, or "common practice, no source"'),
+  {
+    error: 'sources by their short names',
+  },
+);
+
+/** A file of products that schedules can use. */
+export const productsFile = group('a products file', { sources, products });
+export type ProductsFile = z.infer<typeof productsFile>;

@@ -1,0 +1,188 @@
+import * as z from 'zod/mini';
+import type { FinishingSchedule, Product } from '../../tracker/trade/index.ts';
+import { crossChecks, steps as rawSteps } from './cross-checks.ts';
+import { explainIssue, isGroup, unknownName, wrong } from './explain-issue.ts';
+import { makeProduct, windowsOf, type SourcedProduct } from './make-product.ts';
+import { makeSchedule } from './make-schedule.ts';
+import { byPlace, type Problem } from './problem.ts';
+import { productsFile } from './product-form.ts';
+import { scheduleFile, type ScheduleFile } from './schedule-form.ts';
+import { readYaml, type YamlSource } from './yaml-source.ts';
+
+/** A file as it was read from disk; `path` is what problems call it. */
+export type TextFile = { readonly path: string; readonly text: string };
+
+export type FileReading<Value> =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+export type Products = Readonly<Record<string, SourcedProduct>>;
+
+/** A schedule with the products that its own file brings along. */
+export type ReadSchedule = { readonly schedule: FinishingSchedule; readonly ownProducts: Products };
+
+/** What a file is, told by its fields: a products file has no steps. */
+export function isProductsFile(source: YamlSource): boolean {
+  return (
+    isGroup(source.value) &&
+    'products' in source.value &&
+    !('steps' in source.value) &&
+    !('id' in source.value)
+  );
+}
+
+/** Reads a products file; all of its problems, or all of its products. */
+export function readProducts(source: YamlSource): FileReading<Products> {
+  const form = conform(productsFile, source);
+  return form.ok
+    ? { ok: true, value: makeProducts(form.value.products, form.value.sources) }
+    : form;
+}
+
+/**
+ * Reads one finishing schedule from its text.
+ * @param shared products that its steps may name, beside those of its own file
+ * @param withheld ids of products whose file has problems, by that file: a step that names one is told which file to mend
+ */
+export function readScheduleFile(
+  file: TextFile,
+  shared: Products,
+  withheld: ReadonlyMap<string, string> = new Map(),
+): FileReading<ReadSchedule> {
+  const reading = readYaml(file.path, file.text);
+  return reading.ok ? readSchedule(reading.source, shared, withheld) : reading;
+}
+
+export function readSchedule(
+  source: YamlSource,
+  shared: Products,
+  withheld: ReadonlyMap<string, string>,
+): FileReading<ReadSchedule> {
+  const form = conform(scheduleFile, source);
+  const root = isGroup(source.value) ? source.value : {};
+  const ownIds = isGroup(root['products']) ? Object.keys(root['products']) : [];
+  const unknown = unknownProducts(source, root, [...ownIds, ...Object.keys(shared)], withheld);
+  if (!form.ok) return { ok: false, problems: [...form.problems, ...unknown].sort(byPlace) };
+  if (unknown.length > 0) return { ok: false, problems: unknown };
+  const ownProducts = makeProducts(form.value.products ?? {}, form.value.sources);
+  const available = Object.fromEntries(
+    Object.entries({ ...shared, ...ownProducts }).map(([id, { product }]) => [id, product]),
+  );
+  const problems = [
+    ...unmetNeeds(source, form.value, available),
+    ...doubledWindows(source, form.value, available),
+  ];
+  if (problems.length > 0) return { ok: false, problems: problems.sort(byPlace) };
+  return { ok: true, value: { schedule: makeSchedule(form.value, available), ownProducts } };
+}
+
+/** Holds a file against its form and the checks between fields; nothing of it is taken if anything is wrong. */
+function conform<Form extends z.core.$ZodType>(
+  form: Form,
+  source: YamlSource,
+): FileReading<z.output<Form>> {
+  if (!isGroup(source.value) || Array.isArray(source.value)) {
+    return {
+      ok: false,
+      problems: [wrong(source, [], source.value, 'fields with their values, one a line')],
+    };
+  }
+  const parsed = z.safeParse(form, source.value);
+  const between = crossChecks(source);
+  if (parsed.success && between.length === 0) return { ok: true, value: parsed.data };
+  const issues = parsed.success
+    ? []
+    : parsed.error.issues.flatMap((issue) => explainIssue(issue, source));
+  return { ok: false, problems: [...issues, ...between].sort(byPlace) };
+}
+
+function makeProducts(
+  forms: NonNullable<ScheduleFile['products']>,
+  named: Readonly<Record<string, string>>,
+): Products {
+  return Object.fromEntries(
+    Object.entries(forms).map(([id, form]) => [id, makeProduct(id, form, named)]),
+  );
+}
+
+function unknownProducts(
+  source: YamlSource,
+  root: Record<string, unknown>,
+  known: readonly string[],
+  withheld: ReadonlyMap<string, string>,
+): readonly Problem[] {
+  return rawSteps(root).flatMap(({ path, step }) => {
+    const name = step['product'];
+    if (typeof name !== 'string' || known.includes(name)) return [];
+    const problem = unknownName(source, [...path, 'product'], name, 'a product', [
+      ...known,
+      ...withheld.keys(),
+    ]);
+    const file = withheld.get(name);
+    if (file === undefined) return [problem];
+    const { nearest: _, ...rest } = problem;
+    const says = `"${name}" can't be used because its file has problems.`;
+    return [{ ...rest, says, todo: `Mend ${file} first.` }];
+  });
+}
+
+/** A step that needs a milestone which no step before it can reach would wait for ever. */
+function unmetNeeds(
+  source: YamlSource,
+  form: ScheduleFile,
+  available: Readonly<Record<string, Product>>,
+): readonly Problem[] {
+  const reachable = new Set<string>();
+  const problems: Problem[] = [];
+  for (const [index, step] of form.steps.entries()) {
+    for (const [place, need] of (step.needs ?? []).entries()) {
+      if (reachable.has(need)) continue;
+      const problem = wrong(
+        source,
+        ['steps', index, 'needs', place],
+        need,
+        'a milestone that a step before it starts',
+      );
+      problems.push({
+        ...problem,
+        says: `No step before this one starts "${need}".`,
+        todo:
+          reachable.size > 0
+            ? `Take it out, or need one of: ${[...reachable].join(', ')}.`
+            : 'Take it out, or put the step after the one it waits for.',
+      });
+    }
+    const product = step.product === undefined ? undefined : available[step.product];
+    for (const { milestone } of product === undefined ? [] : windowsOf(product)) {
+      if (milestone !== undefined) reachable.add(milestone);
+    }
+    for (const { milestone } of Object.values(step.windows ?? {})) {
+      if (milestone !== undefined) reachable.add(milestone);
+    }
+  }
+  return problems;
+}
+
+/** Windows of one step are told apart by their ids, those of its product included. */
+function doubledWindows(
+  source: YamlSource,
+  form: ScheduleFile,
+  available: Readonly<Record<string, Product>>,
+): readonly Problem[] {
+  return form.steps.flatMap((step, index) => {
+    const product = step.product === undefined ? undefined : available[step.product];
+    const taken = new Set(product === undefined ? [] : windowsOf(product).map((rule) => rule.id));
+    return Object.keys(step.windows ?? {})
+      .filter((id) => taken.has(id))
+      .map((id) => ({
+        ...wrong(
+          source,
+          ['steps', index, 'windows', id],
+          id,
+          'an id that the product has no window for',
+        ),
+        says: `The step's product already has a window "${id}".`,
+        todo: `Give this one another id, such as ${id}-2.`,
+      }));
+  });
+}

@@ -1,0 +1,219 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { expect, test } from 'vitest';
+import { parse } from 'yaml';
+import * as z from 'zod/mini';
+import { builtTemplates } from '../scripts/build-templates.mjs';
+import { schemaTexts } from '../scripts/schemas.mjs';
+import { readScheduleFolders } from '../src/persist/schedules/index.ts';
+import { product as storedProduct, step as storedStep } from '../src/persist/schemas/schedule.ts';
+import { nextAct, type Wood } from '../src/tracker/bench/index.ts';
+import { minute } from '../src/tracker/time/index.ts';
+import { opensAt, stateAt } from '../src/tracker/windows/index.ts';
+import { monday, Work } from './outside/work.ts';
+
+const root = new URL('../', import.meta.url).pathname;
+const templates = `${root}templates/`;
+const library = await readScheduleFolders({ built: null, templates, own: null });
+const schedules = library.schedules.map((schedule) => [schedule.id, schedule] as const);
+
+const files = ['products', 'schedules'].flatMap((folder) =>
+  readdirSync(`${templates}${folder}`).map((name) => ({
+    folder,
+    name,
+    text: readFileSync(`${templates}${folder}/${name}`, 'utf8'),
+  })),
+);
+
+test('every template is read without a problem', () => {
+  expect(library.problems).toEqual([]);
+  expect(library.replacements).toEqual([]);
+  expect(schedules.map(([id]) => id)).toEqual([
+    'aerosol-enamel',
+    'bleach-and-clear',
+    'glue-up-repair',
+    'paint-and-wax',
+    'strip-stain-varnish',
+  ]);
+});
+
+test.each(files)(
+  '$folder/$name begins with the schema that an editor checks it by',
+  ({ folder, text }) => {
+    const schema = folder === 'products' ? 'products' : 'schedule';
+    expect(text.split('\n')[0]).toBe(`# yaml-language-server: $schema=../schema/${schema}.json`);
+  },
+);
+
+test('the JSON Schemas are those made from the forms; npm run schemas makes them anew', async () => {
+  for (const [name, text] of await schemaTexts()) {
+    expect(readFileSync(`${templates}schema/${name}`, 'utf8')).toBe(text);
+  }
+});
+
+// ajv is a validator that knows nothing of the program: what an editor would say about the files.
+test('every template passes its JSON Schema, and a misspelt field does not', () => {
+  const ajv = new Ajv2020({ strict: true, allowUnionTypes: true });
+  const schemaOf = (name: string) =>
+    ajv.compile(JSON.parse(readFileSync(`${templates}schema/${name}.json`, 'utf8')));
+  const forms = { products: schemaOf('products'), schedules: schemaOf('schedule') };
+  for (const { folder, name, text } of files) {
+    const check = folder === 'products' ? forms.products : forms.schedules;
+    check(parse(text, { merge: true }));
+    expect([name, check.errors]).toEqual([name, null]);
+    check(parse(text.replace('\nsources:', '\nsauces:'), { merge: true }));
+    expect(check.errors?.length).toBeGreaterThan(0);
+  }
+});
+
+test('what the build writes beside the program is what the YAML says', async () => {
+  const { schedules: read, products, sources } = library;
+  expect(JSON.parse(await builtTemplates(root))).toEqual({ schedules: read, products, sources });
+});
+
+test.each(schedules)('%s can be stored with a piece', (_, schedule) => {
+  for (const step of schedule.steps) expect(z.safeParse(storedStep, step).error).toBeUndefined();
+  for (const product of Object.values(schedule.products)) {
+    expect(z.safeParse(storedProduct, product).error).toBeUndefined();
+  }
+});
+
+test.each(schedules)("%s goes in the trade's order", (_, { steps }) => {
+  const classes = steps.map((step) => step.stepClass);
+  expect(classes.slice(0, 2)).toEqual(['look over', 'lead test']);
+  expect(classes.at(-1)).toBe('refit, wrap');
+  const firstCoat = classes.findIndex((name) => /coat|prime|stain|wax/.test(name));
+  const lastBareGrit = classes.findLastIndex((name) => name.startsWith('sand bare'));
+  if (firstCoat >= 0) expect(firstCoat).toBeGreaterThan(lastBareGrit);
+  // Grits get finer until something is put on.
+  const grits = steps
+    .slice(0, firstCoat < 0 ? steps.length : firstCoat)
+    .flatMap((step) => step.grit ?? []);
+  expect(grits).toEqual([...grits].sort((one, other) => one - other));
+  const inside = steps.findIndex(
+    (step) => /insides|undersides? and back/.test(step.name) && step.cleanAir === true,
+  );
+  const show = steps.findIndex(
+    (step) => /top last|show faces/.test(step.name) && /coat|enamel on show/.test(step.name),
+  );
+  if (inside >= 0) expect(inside).toBeLessThan(show);
+});
+
+test.each(schedules)(
+  '%s: steps that raise dust, want clean air or give off fumes say so',
+  (_, { steps, products }) => {
+    for (const step of steps) {
+      if (step.grit !== undefined) expect([step.id, step.dusty]).toEqual([step.id, true]);
+      if (/^(coat|stain|prime)/.test(step.stepClass))
+        expect([step.id, step.cleanAir]).toEqual([step.id, true]);
+      const product = step.product === undefined ? undefined : products[step.product];
+      if (product?.selfHeatingRags === true) expect([step.id, step.fumes]).toEqual([step.id, true]);
+    }
+  },
+);
+
+test('nothing is called what no shop can promise', () => {
+  for (const { text } of files) expect(text).not.toMatch(/\bsafe/i);
+});
+
+/**
+ * Works a piece through the whole schedule with Space alone, as a person would: waits for what the next step needs, then
+ * presses. A sectional step is worked in two sections and finished outright.
+ */
+function workThrough(work: Work): readonly string[] {
+  const pressed: string[] = [];
+  let now = monday + minute;
+  let begun = '';
+  for (let presses = 0; presses < 200; presses += 1) {
+    const next = nextAct(work.bench, work.piece, null);
+    if (next.act === 'nothing left') return pressed;
+    // What the step needs is asked once, before its first stroke: after that it starts milestones of its own.
+    for (const need of next.step.id === begun ? [] : next.step.needs) {
+      const waited = work
+        .windows()
+        .filter((window) => window.rule.milestone === need && window.closedAt === null);
+      expect([next.step.id, need, waited.length]).toEqual([next.step.id, need, 1]);
+      for (const window of waited) now = Math.max(now, opensAt(window) ?? now);
+      for (const window of waited) expect(['open', 'closing']).toContain(stateAt(window, now));
+    }
+    begun = next.step.id;
+    now += 2 * minute;
+    const twoSectionsOff = next.act === 'stamp' && next.next.section === 3;
+    if (twoSectionsOff) work.done(now);
+    else work.press(now);
+    pressed.push(next.act === 'done' || twoSectionsOff ? `done ${next.step.id}` : next.says);
+  }
+  throw new Error('the schedule has no end');
+}
+
+const woods: readonly (Wood | null)[] = ['soft', 'hard', null];
+
+test.each(schedules)('%s can be worked from its first step to its last', (_, schedule) => {
+  for (const wood of woods) {
+    const work = new Work(schedule, wood);
+    const pressed = workThrough(work);
+    expect(pressed.filter((says) => says.startsWith('done')).length).toBe(schedule.steps.length);
+    // What is left running at the end is cure, nothing that waits for hands.
+    const left = work.windows().filter((window) => window.closedAt === null);
+    const waiting = left.filter((window) => window.rule.milestone === undefined);
+    expect(waiting.map((window) => window.key)).toEqual([]);
+    const cures = left.filter(
+      (window) => window.rule.kind === 'cure' && window.rule.milestone === 'full cure',
+    );
+    const coats = schedule.steps.filter((step) =>
+      schedule.products[step.product ?? '']?.windows.some((rule) => rule.milestone === 'full cure'),
+    );
+    expect(cures.map((window) => window.subject.stepId)).toEqual(
+      coats.slice(-1).map((step) => step.id),
+    );
+  }
+});
+
+test('Space asks for A, then B, then done; glue, clamps, done; a stain section on and wiped', () => {
+  const pressesOf = (id: string): readonly string[] => {
+    const schedule = library.schedules.find((each) => each.id === id);
+    if (schedule === undefined) throw new Error(`no schedule ${id}`);
+    return workThrough(new Work(schedule));
+  };
+  const bleach = pressesOf('bleach-and-clear');
+  expect(bleach.slice(bleach.indexOf('A, first stroke on'))).toMatchObject({
+    0: 'A, first stroke on',
+    1: 'B, first stroke on',
+    2: 'done bleach',
+  });
+  const glue = pressesOf('glue-up-repair');
+  expect(glue.slice(glue.indexOf('glue on'))).toMatchObject({
+    0: 'glue on',
+    1: 'in clamps',
+    2: 'done glue-up',
+  });
+  const stain = pressesOf('strip-stain-varnish');
+  expect(stain.slice(stain.indexOf('section 1 on'))).toMatchObject({
+    0: 'section 1 on',
+    1: 'section 1 wiped',
+    2: 'section 2 on',
+    3: 'section 2 wiped',
+    4: 'done stain',
+  });
+  expect(pressesOf('aerosol-enamel')).toEqual(
+    expect.arrayContaining([
+      'pass 1, first stroke on',
+      'pass 1, last stroke',
+      'pass 3, first stroke on',
+    ]),
+  );
+});
+
+test('a second round of bleach within the step starts its own dwell', () => {
+  const schedule = library.schedules.find((each) => each.id === 'bleach-and-clear');
+  if (schedule === undefined) throw new Error('no schedule');
+  const bleach = schedule.steps.filter((step) => step.id === 'bleach');
+  const work = new Work({ ...schedule, steps: bleach });
+  work.press(monday);
+  work.press(monday + 10 * minute);
+  work.act({ do: 'first stroke', piece: work.piece.id, part: null }, monday + 60 * minute);
+  const dwell = work.window('b-on');
+  expect(dwell.begunAt).toBe(monday + 60 * minute);
+  expect(dwell.closedAt).toBeNull();
+  expect(opensAt(dwell)).toBe(monday + 70 * minute);
+});
