@@ -1,4 +1,3 @@
-import {Message, sessionBus, type Variant} from '@jellybrick/dbus-next'
 import {spawn, spawnSync} from 'node:child_process'
 import {once} from 'node:events'
 import {mkdtempSync, rmSync, writeFileSync} from 'node:fs'
@@ -8,19 +7,19 @@ import {describe, expect, it, onTestFinished} from 'vitest'
 import {createDesktop} from '../../src/shell/ping/desktop.ts'
 import {createPinger} from '../../src/shell/ping/pinger.ts'
 import {isRunning, setVariable} from '../shell/ping/support/fake-commands.ts'
+import {notificationService} from '../shell/ping/support/notification-service.ts'
 
 /*
  * A real desktop notification, seen from the other side: a session bus of our own, on it a notification service of
  * our own (Desktop Notifications Specification 1.2, org.freedesktop.Notifications), and before it the real notify-send.
  */
 
-const service = 'org.freedesktop.Notifications'
 const busCommand = 'dbus-run-session'
 
 /** Without service folders, so that no service of this machine is started to answer. */
-const busSettings = `<busconfig>
+const busSettings = (socket: string): string => `<busconfig>
   <type>session</type>
-  <listen>unix:tmpdir=/tmp</listen>
+  <listen>unix:path=${socket}</listen>
   <policy context="default"><allow send_destination="*"/><allow receive_sender="*"/><allow own="*"/></policy>
 </busconfig>`
 
@@ -36,11 +35,12 @@ function runs(command: string, ...words: string[]): boolean {
   return spawnSync(command, words, {stdio: 'ignore', timeout: 10_000}).status === 0
 }
 
-/** A session bus that ends with the test, or with this process. */
+/** A session bus behind a socket, found by notify-send, until the test or this process ends. */
 async function privateBus(): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'recoat-bus-'))
+  const socket = join(folder, 'bus')
   const settings = join(folder, 'bus.conf')
-  writeFileSync(settings, busSettings)
+  writeFileSync(settings, busSettings(socket))
   const session = ['--config-file', settings, '--', 'sh', '-c', 'echo "$DBUS_SESSION_BUS_ADDRESS"; exec cat']
   const bus = spawn(busCommand, session, {stdio: ['pipe', 'pipe', 'ignore']})
   onTestFinished(async () => {
@@ -49,49 +49,8 @@ async function privateBus(): Promise<string> {
     rmSync(folder, {recursive: true})
   })
   const [address] = (await once(bus.stdout, 'data')) as [Buffer]
-  return address.toString().trim()
-}
-
-type Notification = {
-  readonly appName: string
-  readonly title: string
-  readonly message: string
-  readonly urgency: number
-  readonly senderPid: number
-  readonly expireMs: number
-}
-
-/** `susssasa{sv}i`: name, id replaced, icon, summary, body, actions, hints, time until it expires. */
-type NotifyArguments = [string, number, string, string, string, string[], Record<string, Variant | undefined>, number]
-
-const notificationFrom = ([appName, , , title, message, , hints, expireMs]: NotifyArguments): Notification => ({
-  appName,
-  title,
-  message,
-  urgency: Number(hints['urgency']?.value),
-  senderPid: Number(hints['sender-pid']?.value),
-  expireMs,
-})
-
-/** A notification service that keeps what it was sent; a silent one never answers. */
-async function notificationService(address: string, {silent = false} = {}): Promise<readonly Notification[]> {
-  const shown: Notification[] = []
-  const bus = sessionBus({busAddress: address})
-  onTestFinished(() => bus.disconnect())
-  bus.addMethodHandler((call) => {
-    if (call.interface !== service) return false
-    if (call.member === 'Notify') shown.push(notificationFrom(call.body as NotifyArguments))
-    const answers: Record<string, [string, unknown[]]> = {
-      Notify: ['u', [shown.length]],
-      GetCapabilities: ['as', [['body']]],
-      GetServerInformation: ['ssss', ['trial', 'trial', '1', '1.2']],
-    }
-    const answer = answers[call.member ?? '']
-    if (answer && !(silent && call.member === 'Notify')) bus.send(Message.newMethodReturn(call, ...answer))
-    return true
-  })
-  await bus.requestName(service, 0)
-  return shown
+  setVariable('DBUS_SESSION_BUS_ADDRESS', address.toString().trim())
+  return socket
 }
 
 const reason = whyNot()
@@ -102,9 +61,8 @@ describe.skipIf(reason !== null)(`a desktop notification${reason === null ? '' :
   const settings = {desktop: true, bell: 'never', terminal: 'off'} as const
 
   it('arrives at the desktop as sent', async () => {
-    const address = await privateBus()
-    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
-    const shown = await notificationService(address)
+    const bus = await privateBus()
+    const shown = await notificationService(bus)
     const pinger = createPinger({settings: () => settings, write: null, platform: 'linux', env: process.env})
     expect(await pinger.send(ping)).toEqual({ways: ['desktop'], failures: []})
     expect(await pinger.send({...ping, title: '2 Chair: scuff', loud: false})).toEqual({ways: ['desktop'], failures: []})
@@ -116,9 +74,8 @@ describe.skipIf(reason !== null)(`a desktop notification${reason === null ? '' :
   })
 
   it('shows any name as plain text', async () => {
-    const address = await privateBus()
-    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
-    const shown = await notificationService(address)
+    const bus = await privateBus()
+    const shown = await notificationService(bus)
     const {send} = createDesktop({platform: 'linux'})
     const name = '--version $(id) `id` "q" \u001b[31mé 👩‍🔧 %s'
     expect(await send({title: name, message: `${name}\nTable & <b>chairs</b> \\n`, loud: true})).toEqual({ok: true})
@@ -131,8 +88,7 @@ describe.skipIf(reason !== null)(`a desktop notification${reason === null ? '' :
   })
 
   it('is reported as impossible while no service answers, and arrives once one does', async () => {
-    const address = await privateBus()
-    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
+    const bus = await privateBus()
     const notices: string[] = []
     const pinger = createPinger({
       settings: () => settings,
@@ -145,7 +101,7 @@ describe.skipIf(reason !== null)(`a desktop notification${reason === null ? '' :
     expect(ways).toEqual([])
     expect(failures[0]).toMatch(/^desktop: no notification service answers on this desktop\./)
     expect(notices).toHaveLength(1)
-    const shown = await notificationService(address)
+    const shown = await notificationService(bus)
     expect((await pinger.send(ping)).ways).toEqual(['desktop'])
     expect(shown).toHaveLength(1)
   })
@@ -159,9 +115,8 @@ describe.skipIf(reason !== null)(`a desktop notification${reason === null ? '' :
   })
 
   it('is given up when the service hangs, and leaves no process behind', async () => {
-    const address = await privateBus()
-    setVariable('DBUS_SESSION_BUS_ADDRESS', address)
-    const shown = await notificationService(address, {silent: true})
+    const bus = await privateBus()
+    const shown = await notificationService(bus, {silent: true})
     const outcome = await createDesktop({platform: 'linux', timeLimit: 1000}).send({title: 'a', message: 'b', loud: true})
     expect(outcome).toEqual({ok: false, why: 'the desktop\'s notification service gave no answer within 1 s.'})
     const [hung] = shown
