@@ -80,13 +80,30 @@ function syntaxDamage(bytes: Buffer, error: unknown): Damage {
   if (bytes.length === 0) return { says: 'it is empty', line: null };
   if (bytes.every((byte) => byte === 0))
     return { says: 'it holds nothing but zero bytes', line: null };
+  const text = bytes.toString('utf8');
   const said = error instanceof Error ? error.message : '';
-  const place = /line (\d+) column (\d+)/.exec(said);
-  const at = /at position (\d+)/.exec(said);
-  const line = place ? Number(place[1]) : lineAt(bytes, at ? Number(at[1]) : bytes.length);
-  if (/^Unexpected end|^Unterminated/.test(said)) return { says: 'it is cut short', line };
-  return { says: 'it is not JSON', line };
+  if (/^Unexpected end|^Unterminated/.test(said)) {
+    return { says: 'it is cut short', line: text.trimEnd().split('\n').length };
+  }
+  const place = /line (\d+) column/.exec(said);
+  return { says: 'it is not JSON', line: place ? Number(place[1]) : firstBrokenLine(text) };
 }
 
-const lineAt = (bytes: Buffer, position: number): number =>
-  bytes.toString('utf8').slice(0, position).split('\n').length;
+/** Where the JSON parser names no place: the first line that is none of those the program writes. */
+function firstBrokenLine(text: string): number | null {
+  const lines = text.split('\n');
+  if (lines.length < 3 || !lines[0]?.startsWith('{"recoat":')) return null;
+  const broken = lines.findIndex(
+    (line, index) =>
+      !(index === 0 ? /^\{"recoat":\d+,"facts":\[$/ : /^\],"sum":"|^$/).test(line) && !isFact(line),
+  );
+  return broken < 0 ? null : broken + 1;
+}
+
+function isFact(line: string): boolean {
+  try {
+    return isRecord(JSON.parse(line.replace(/,$/, '')));
+  } catch {
+    return false;
+  }
+}

@@ -2,8 +2,8 @@ import { lstatSync, type Stats } from 'node:fs';
 import { bad, good, type Result } from '../result.ts';
 
 /**
- * Tells one generation of a file from the next without reading it. Every write makes a new inode, and the one before
- * stays in use as the previous generation, so its number can't come again at once.
+ * Tells one generation of a file from the next without reading it. Every write makes a new inode. Its number can come
+ * again two writes later, when the first generation is let go; by then time and nearly always size differ.
  */
 export type Identity = string;
 

@@ -4,9 +4,8 @@ import { dirname, join } from 'node:path';
 /** Folder names that programs which keep folders alike on several machines give to theirs. */
 const names = [
   /^(my )?(dropbox|nextcloud|owncloud|seafile|syncthing|pclouddrive|pcloud drive|megasync|mega)( ?\(.+\))?$/,
-  /^(onedrive|google ?drive|googledrive-.+|onedrive( ?-.+)|dropbox( ?-.+))$/,
-  /^(my drive|icloud ?drive|mobile documents|com~apple~clouddocs|cloudstorage)$/,
-  /^(box|box sync|sync|yandex\.?disk|proton ?drive)$/,
+  /^(onedrive( ?- ?.+)?|google ?drive|googledrive-.+|my drive|box|box sync|sync|proton ?drive)$/,
+  /^(icloud ?drive|mobile documents|com~apple~clouddocs|cloudstorage|yandex\.?disk)$/,
 ];
 
 /** What they leave in the folder that they keep. */

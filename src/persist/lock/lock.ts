@@ -47,7 +47,8 @@ export function openLock(folder: string): Lock {
       const database = new (loadSqlite().DatabaseSync)(path);
       open = { database, inode: statSync(path).ino };
       chmodSync(path, 0o600);
-      database.exec(`PRAGMA busy_timeout = ${waitMs}`);
+      // Without a journal on the disk the lock works on a full one, and a killed holder leaves nothing behind.
+      database.exec(`PRAGMA journal_mode = MEMORY; PRAGMA busy_timeout = ${waitMs}`);
     }
     open?.database.exec('BEGIN IMMEDIATE');
     if (isStillThere()) return true;

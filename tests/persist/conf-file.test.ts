@@ -1,0 +1,33 @@
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it, vi } from 'vitest';
+import { note } from './facts.ts';
+import { appendBench, newFolder, openWriter, textOf, valueOf } from './places.ts';
+
+it('never writes into a file in place, also in a terminal that was started from a snap', async () => {
+  vi.stubEnv('SNAP', '/snap/terminal/1');
+  const folder = newFolder();
+  const store = await openWriter(folder);
+  const inodeOf = (name: string) => statSync(join(folder, name)).ino;
+  for (const id of ['a', 'b', 'c']) {
+    valueOf(appendBench(store, note(id)));
+  }
+  expect(inodeOf('bench.json')).not.toBe(inodeOf('bench.prev.json'));
+  expect(JSON.parse(textOf(folder, 'bench.prev.json')).facts).toEqual([note('a'), note('b')]);
+  expect(process.env.SNAP).toBe('/snap/terminal/1');
+  vi.unstubAllEnvs();
+});
+
+it("puts one fact on a line, and nothing of conf's own", async () => {
+  const folder = newFolder();
+  const store = await openWriter(folder);
+  for (const id of ['a', 'b']) valueOf(appendBench(store, note(id)));
+  const lines = textOf(folder, 'bench.json').split('\n');
+  expect(lines).toEqual([
+    '{"recoat":1,"facts":[',
+    `${JSON.stringify(note('a'))},`,
+    JSON.stringify(note('b')),
+    expect.stringMatching(/^\],"sum":"[0-9a-f]{8}"\}$/),
+    '',
+  ]);
+});
