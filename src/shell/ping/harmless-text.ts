@@ -1,8 +1,8 @@
-import {stripVTControlCharacters} from 'node:util'
+import { stripVTControlCharacters } from 'node:util';
 
-const lineBreaks = /\s*[\n\v\f\r\u0085\u2028\u2029]+\s*/g
+const lineBreaks = /\s*[\n\v\f\r\u0085\u2028\u2029]+\s*/g;
 /** Control characters, marks that turn the writing direction, the byte order mark. */
-const unseen = /[\p{Cc}\p{Bidi_Control}\ufeff]/gu
+const unseen = /[\p{Cc}\p{Bidi_Control}\ufeff]/gu;
 
 /**
  * Text of a person, fit to leave the program: one line, no control characters, no half characters, at most `most`
@@ -14,7 +14,12 @@ export function harmlessLine(text: string, most: number): string {
     .replace(lineBreaks, ' - ')
     .replaceAll('\t', ' ')
     .replace(unseen, '')
-    .trim()
-  const characters = Array.from(line)
-  return characters.length <= most ? line : `${characters.slice(0, most - 1).join('').trimEnd()}…`
+    .trim();
+  const characters = Array.from(line);
+  return characters.length <= most
+    ? line
+    : `${characters
+        .slice(0, most - 1)
+        .join('')
+        .trimEnd()}…`;
 }

@@ -1,10 +1,10 @@
-import type {ChildProcess} from 'node:child_process'
-import {Socket} from 'node:net'
+import type { ChildProcess } from 'node:child_process';
+import { Socket } from 'node:net';
 
 /** From here on neither the child nor its pipes keep this process running. */
 export function letGo(child: ChildProcess): void {
-  child.unref()
+  child.unref();
   for (const stream of [child.stdin, child.stdout, child.stderr]) {
-    if (stream instanceof Socket) stream.unref()
+    if (stream instanceof Socket) stream.unref();
   }
 }

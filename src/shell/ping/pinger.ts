@@ -1,92 +1,123 @@
-import {createDesktop, type Desktop, type DesktopOutcome, type DesktopPing, type SendDesktop} from './desktop.ts'
-import {harmlessLine} from './harmless-text.ts'
-import type {PingSettings} from './ping-settings.ts'
-import {bell, terminalPing, type TerminalPing} from './terminal.ts'
+import {
+  createDesktop,
+  type Desktop,
+  type DesktopOutcome,
+  type DesktopPing,
+  type SendDesktop,
+} from './desktop.ts';
+import { harmlessLine } from './harmless-text.ts';
+import type { PingSettings } from './ping-settings.ts';
+import { bell, terminalPing, type TerminalPing } from './terminal.ts';
 
 /** A ping to be sent now. `repeat` marks a loud one that was sent before: it only rings again. */
-export type Ping = TerminalPing & {readonly repeat?: boolean}
+export type Ping = TerminalPing & { readonly repeat?: boolean };
 
-export type PingWay = 'bell' | 'terminal' | 'desktop'
+export type PingWay = 'bell' | 'terminal' | 'desktop';
 
 /** By which ways it left the program, and a sentence for each way that failed. */
-export type PingReport = {readonly ways: readonly PingWay[]; readonly failures: readonly string[]}
+export type PingReport = {
+  readonly ways: readonly PingWay[];
+  readonly failures: readonly string[];
+};
 
 export type Pinger = {
-  readonly send: (ping: Ping) => Promise<PingReport>
+  readonly send: (ping: Ping) => Promise<PingReport>;
   /** Loads what the first ping needs; for an idle moment after the first frame. */
-  readonly warmUp: () => Promise<void>
-}
+  readonly warmUp: () => Promise<void>;
+};
 
 export type PingerOptions = {
-  readonly settings: () => PingSettings
+  readonly settings: () => PingSettings;
   /** Writes to the terminal, whole and between frames; null where there is none. */
-  readonly write: ((bytes: string) => void) | null
-  readonly platform: NodeJS.Platform
-  readonly env: NodeJS.ProcessEnv
-  readonly sendDesktop?: SendDesktop
+  readonly write: ((bytes: string) => void) | null;
+  readonly platform: NodeJS.Platform;
+  readonly env: NodeJS.ProcessEnv;
+  readonly sendDesktop?: SendDesktop;
   /** Told once, when a desktop notification first fails. */
-  readonly onNotice?: (text: string) => void
-}
+  readonly onNotice?: (text: string) => void;
+};
 
 /** Carries pings out. Never throws; bell and terminal go at once, the desktop's answer takes 5 seconds at most. */
-export function createPinger({settings, write, platform, env, sendDesktop, onNotice}: PingerOptions): Pinger {
-  const desktop: Desktop = sendDesktop ? {send: sendDesktop, warmUp: async () => {}} : createDesktop({platform})
-  let noticed = false
+export function createPinger({
+  settings,
+  write,
+  platform,
+  env,
+  sendDesktop,
+  onNotice,
+}: PingerOptions): Pinger {
+  const desktop: Desktop = sendDesktop
+    ? { send: sendDesktop, warmUp: async () => {} }
+    : createDesktop({ platform });
+  let noticed = false;
 
-  const writeTo = (terminal: (bytes: string) => void, ping: Ping, chosen: PingSettings): PingReport => {
-    const rings = chosen.bell === 'every' || (chosen.bell === 'loud' && ping.loud)
-    const sequences = ping.repeat ? '' : terminalPing(chosen.terminal, ping, env)
-    const ways: PingWay[] = []
-    if (rings) ways.push('bell')
-    if (sequences !== '') ways.push('terminal')
-    if (ways.length === 0) return {ways, failures: []}
+  const writeTo = (
+    terminal: (bytes: string) => void,
+    ping: Ping,
+    chosen: PingSettings,
+  ): PingReport => {
+    const rings = chosen.bell === 'every' || (chosen.bell === 'loud' && ping.loud);
+    const sequences = ping.repeat ? '' : terminalPing(chosen.terminal, ping, env);
+    const ways: PingWay[] = [];
+    if (rings) ways.push('bell');
+    if (sequences !== '') ways.push('terminal');
+    if (ways.length === 0) return { ways, failures: [] };
     try {
-      terminal((rings ? bell : '') + sequences)
-      return {ways, failures: []}
+      terminal((rings ? bell : '') + sequences);
+      return { ways, failures: [] };
     } catch (error) {
-      return {ways: [], failures: ways.map((way) => `${way}: the terminal takes no more output (${nameOf(error)}).`)}
+      return {
+        ways: [],
+        failures: ways.map(
+          (way) => `${way}: the terminal takes no more output (${nameOf(error)}).`,
+        ),
+      };
     }
-  }
+  };
 
   const show = async (ping: DesktopPing): Promise<DesktopOutcome> => {
     try {
-      return await desktop.send(ping)
+      return await desktop.send(ping);
     } catch (error) {
-      return {ok: false, why: `the notifier broke (${nameOf(error)}).`}
+      return { ok: false, why: `the notifier broke (${nameOf(error)}).` };
     }
-  }
+  };
 
   const notice = (why: string, chosen: PingSettings): void => {
-    if (noticed) return
-    noticed = true
-    onNotice?.(`No desktop ping: ${why} ${otherWays(chosen, write !== null)}`)
-  }
+    if (noticed) return;
+    noticed = true;
+    onNotice?.(`No desktop ping: ${why} ${otherWays(chosen, write !== null)}`);
+  };
 
   return {
     warmUp: async () => {
-      if (settings().desktop) await desktop.warmUp()
+      if (settings().desktop) await desktop.warmUp();
     },
     send: async (ping) => {
-      const chosen = settings()
-      const written = write ? writeTo(write, ping, chosen) : {ways: [], failures: []}
-      if (!chosen.desktop || ping.repeat) return written
-      const outcome = await show({title: ping.title, message: ping.body, loud: ping.loud})
-      if (outcome.ok) return {...written, ways: [...written.ways, 'desktop']}
-      notice(outcome.why, chosen)
-      return {...written, failures: [...written.failures, `desktop: ${outcome.why}`]}
+      const chosen = settings();
+      const written = write ? writeTo(write, ping, chosen) : { ways: [], failures: [] };
+      if (!chosen.desktop || ping.repeat) return written;
+      const outcome = await show({ title: ping.title, message: ping.body, loud: ping.loud });
+      if (outcome.ok) return { ...written, ways: [...written.ways, 'desktop'] };
+      notice(outcome.why, chosen);
+      return { ...written, failures: [...written.failures, `desktop: ${outcome.why}`] };
     },
-  }
+  };
 }
 
 function otherWays(chosen: PingSettings, hasTerminal: boolean): string {
-  if (!hasTerminal) return 'Nothing else here can ping.'
-  const sounds = {every: 'ring the bell', loud: 'ring the bell when loud', never: null}[chosen.bell]
-  const sequence = chosen.terminal === 'off' ? null : `go out through the terminal (${chosen.terminal})`
-  const acts = ['show on this screen', sounds, sequence].filter((act) => act !== null)
-  return `Pings still ${acts.length > 1 ? `${acts.slice(0, -1).join(', ')} and ${acts.at(-1)}` : acts[0]}.`
+  if (!hasTerminal) return 'Nothing else here can ping.';
+  const sounds = { every: 'ring the bell', loud: 'ring the bell when loud', never: null }[
+    chosen.bell
+  ];
+  const sequence =
+    chosen.terminal === 'off' ? null : `go out through the terminal (${chosen.terminal})`;
+  const acts = ['show on this screen', sounds, sequence].filter((act) => act !== null);
+  return `Pings still ${acts.length > 1 ? `${acts.slice(0, -1).join(', ')} and ${acts.at(-1)}` : acts[0]}.`;
 }
 
 function nameOf(error: unknown): string {
-  if (error instanceof Error && 'code' in error && typeof error.code === 'string') return error.code
-  return harmlessLine(error instanceof Error ? error.message : String(error), 80)
+  if (error instanceof Error && 'code' in error && typeof error.code === 'string')
+    return error.code;
+  return harmlessLine(error instanceof Error ? error.message : String(error), 80);
 }

@@ -1,11 +1,11 @@
-import {AsyncLocalStorage} from 'node:async_hooks'
-import {ChildProcess} from 'node:child_process'
-import {subscribe} from 'node:diagnostics_channel'
+import { AsyncLocalStorage } from 'node:async_hooks';
+import { ChildProcess } from 'node:child_process';
+import { subscribe } from 'node:diagnostics_channel';
 
-type OnChild = (child: ChildProcess) => void
+type OnChild = (child: ChildProcess) => void;
 
-const listeners = new AsyncLocalStorage<OnChild>()
-let subscribed = false
+const listeners = new AsyncLocalStorage<OnChild>();
+let subscribed = false;
 
 /**
  * Runs `act` and hands over every child process that it starts, now or later, itself or through the libraries it calls.
@@ -14,13 +14,13 @@ let subscribed = false
  */
 export function watchChildren<Result>(onChild: OnChild, act: () => Result): Result {
   if (!subscribed) {
-    subscribed = true
-    subscribe('child_process', announce)
+    subscribed = true;
+    subscribe('child_process', announce);
   }
-  return listeners.run(onChild, act)
+  return listeners.run(onChild, act);
 }
 
 function announce(message: unknown): void {
-  if (typeof message !== 'object' || message === null || !('process' in message)) return
-  if (message.process instanceof ChildProcess) listeners.getStore()?.(message.process)
+  if (typeof message !== 'object' || message === null || !('process' in message)) return;
+  if (message.process instanceof ChildProcess) listeners.getStore()?.(message.process);
 }

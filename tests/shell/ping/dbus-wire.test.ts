@@ -1,14 +1,14 @@
-import {describe, expect, it} from 'vitest'
-import {completeTypes, messageBytes, readMessage, type DbusMessage} from './support/dbus-wire.ts'
+import { describe, expect, it } from 'vitest';
+import { completeTypes, messageBytes, readMessage, type DbusMessage } from './support/dbus-wire.ts';
 
 /* What the notification test stands on: the reader must not be the reason that a notification looks right. */
 
 describe('the wire format of D-Bus', () => {
   it('splits a signature into its complete types', () => {
-    expect(completeTypes('susssasa{sv}i')).toEqual(['s', 'u', 's', 's', 's', 'as', 'a{sv}', 'i'])
-    expect(completeTypes('aa(ya{sv})u')).toEqual(['aa(ya{sv})', 'u'])
-    expect(() => completeTypes('a{s')).toThrow('ends within a type')
-  })
+    expect(completeTypes('susssasa{sv}i')).toEqual(['s', 'u', 's', 's', 's', 'as', 'a{sv}', 'i']);
+    expect(completeTypes('aa(ya{sv})u')).toEqual(['aa(ya{sv})', 'u']);
+    expect(() => completeTypes('a{s')).toThrow('ends within a type');
+  });
 
   it('reads a big-endian call laid out by hand', () => {
     const bytes = Buffer.from(
@@ -22,13 +22,13 @@ describe('the wire format of D-Bus', () => {
         .join('')
         .replaceAll(' ', ''),
       'hex',
-    )
+    );
     expect(readMessage(bytes)).toEqual({
       length: 56,
-      message: {type: 'call', serial: 7, path: '/a', signature: 'yay', body: [5, []]},
-    })
-    expect(readMessage(bytes.subarray(0, 55))).toBeNull()
-  })
+      message: { type: 'call', serial: 7, path: '/a', signature: 'yay', body: [5, []] },
+    });
+    expect(readMessage(bytes.subarray(0, 55))).toBeNull();
+  });
 
   it('reads back what it writes', () => {
     const message: DbusMessage = {
@@ -38,8 +38,8 @@ describe('the wire format of D-Bus', () => {
       destination: ':1.7',
       signature: 'usas',
       body: [3, 'Stühle 🪑', ['body', 'x']],
-    }
-    const bytes = messageBytes(message)
-    expect(readMessage(Buffer.concat([bytes, bytes]))).toEqual({message, length: bytes.length})
-  })
-})
+    };
+    const bytes = messageBytes(message);
+    expect(readMessage(Buffer.concat([bytes, bytes]))).toEqual({ message, length: bytes.length });
+  });
+});
