@@ -2,7 +2,8 @@ import { join } from 'node:path';
 import type { FactStore } from '../persist/index.ts';
 import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
 import { foldBench, type BenchFact } from '../tracker/bench/index.ts';
-import { chooseSetting } from '../tracker/settings/index.ts';
+import { chooseSetting, type SettingKnowledge } from '../tracker/settings/index.ts';
+import { standardKeys } from '../views/keys/key-map.ts';
 import type { ActReply, BenchPort } from '../views/port.ts';
 import type { Session } from './session.ts';
 import type { World } from './world.ts';
@@ -31,7 +32,7 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
       const open = store();
       if (open === null) return no('Not changed: the store is still being opened. Press again.');
       const result = open.changeSettings((current) => {
-        const outcome = chooseSetting(current, name, text, isZone);
+        const outcome = chooseSetting(current, name, text, settingKnowledge);
         return { settings: outcome.ok ? outcome.settings : null, result: outcome };
       });
       if (!result.ok) return no(`${result.problem.says} ${result.problem.todo}`);
@@ -81,3 +82,10 @@ export function isZone(name: string): boolean {
     return false;
   }
 }
+
+/** What choosing a setting is checked against: the machine's zones, and the acts that keys can be given to. */
+export const settingKnowledge: SettingKnowledge = {
+  isZone,
+  zones: () => Intl.supportedValuesOf('timeZone'),
+  acts: standardKeys,
+};

@@ -1,2 +1,3 @@
 export * from './settings.ts';
 export * from './choose.ts';
+export type { ActKeys } from './choose-keys.ts';

@@ -14,7 +14,13 @@ const setting = <const Value extends string | number | boolean>(
   help: string,
   choices: readonly Value[],
   standard: NoInfer<Value>,
-): Setting<Value> & { readonly choices: readonly Value[] } => ({ key, label, help, choices, standard });
+): Setting<Value> & { readonly choices: readonly Value[] } => ({
+  key,
+  label,
+  help,
+  choices,
+  standard,
+});
 
 export type TemperatureUnit = 'C' | 'F';
 
