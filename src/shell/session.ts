@@ -1,6 +1,5 @@
 import type { FactStore, Loaded, StoreProblem } from '../persist/index.ts';
 import {
-  decide,
   foldBench,
   type Bench,
   type BenchFact,
@@ -11,10 +10,11 @@ import {
 import type { Instant } from '../tracker/time/index.ts';
 import type { Climate } from '../tracker/trade/index.ts';
 import type { ActReply, Obstacle, Shop, Snapshot } from '../views/port.ts';
+import { applyIntent, type Telling } from './apply-intent.ts';
 import type { Clock } from './clock.ts';
-import { headFacts } from './head-facts.ts';
+import { factHead } from './head-facts.ts';
 import type { NewId } from './ids.ts';
-import { contextOf, readingsOf } from './intent-context.ts';
+import { readingsOf } from './intent-context.ts';
 import { senseOf, shopOf, type Whereabouts } from './shop.ts';
 import { shownPings } from './shown-pings.ts';
 
@@ -98,28 +98,18 @@ export function createSession(options: SessionOptions): Session {
     changed();
   };
 
-  const decideOn = (
-    on: Bench,
-    intent: Intent,
-    group: string,
-    now: Instant,
-    at: Instant | undefined,
-  ) => {
-    const context = contextOf({ now, at, group, settings: loaded.settings, shop, sense, readings });
-    return decide(on, intent, context);
-  };
+  const apply = (on: Bench, intent: Intent, telling: Telling) =>
+    applyIntent(on, intent, telling, { settings: loaded.settings, shop, sense, readings, clock });
 
   const act = (intent: Intent, at?: Instant): ActReply => {
-    const now = clock.now();
-    const group = newId();
-    const outcome = decideOn(bench, intent, group, now, at);
-    if (!outcome.ok)
-      return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? [] };
-    const facts = headFacts(outcome.facts, group, now, clock);
-    unwritten = [...unwritten, { intent, group, now, at, facts, piece: outcome.piece }];
+    const telling = { now: clock.now(), at, group: newId() };
+    const applied = apply(bench, intent, telling);
+    if (!applied.ok) return { ok: false, says: applied.says, nearest: applied.nearest ?? [] };
+    const { facts, says, piece } = applied;
+    unwritten = [...unwritten, { intent, ...telling, facts, piece }];
     refold();
     soon(flush);
-    return { ok: true, says: outcome.says, piece: outcome.piece };
+    return { ok: true, says, piece };
   };
 
   /**
@@ -135,10 +125,10 @@ export function createSession(options: SessionOptions): Session {
       if (current.bench === loaded.bench)
         return { append: { bench: waiting.flatMap((each) => each.facts) }, result: null };
       const facts: BenchFact[] = [];
-      for (const { intent, group, now, at } of waiting) {
-        const outcome = decideOn(foldBench([...current.bench, ...facts]), intent, group, now, at);
-        if (outcome.ok) facts.push(...headFacts(outcome.facts, group, now, clock));
-        else overtaken.push(outcome.refusal.says);
+      for (const { intent, ...telling } of waiting) {
+        const applied = apply(foldBench([...current.bench, ...facts]), intent, telling);
+        if (applied.ok) facts.push(...applied.facts);
+        else overtaken.push(applied.says);
       }
       return { append: { bench: facts }, result: null };
     });
@@ -173,23 +163,9 @@ export function createSession(options: SessionOptions): Session {
         says: 'Not noted: the store is still being opened. Press again.',
         nearest: [],
       };
-    const group = newId();
+    const head = factHead(newId(), now, clock);
     const result = open.change(() => ({
-      append: {
-        conditions: [
-          {
-            id: `${group}.1`,
-            group,
-            at: now,
-            told: now,
-            by: 'person',
-            uptimeMs: clock.uptime(),
-            bootId: clock.bootId,
-            kind: 'reading-taken',
-            body: climate,
-          },
-        ],
-      },
+      append: { conditions: [{ ...head, kind: 'reading-taken', body: climate }] },
       result: null,
     }));
     if (!result.ok)
@@ -223,12 +199,9 @@ export function createSession(options: SessionOptions): Session {
     reload,
     loaded: () => loaded,
     acknowledge: (claim) => {
-      const group = newId();
-      const now = clock.now();
-      const head = { id: `${group}.1`, group, at: now, told: now, by: 'person' as const };
-      const machine = { uptimeMs: clock.uptime(), bootId: clock.bootId };
+      const head = factHead(newId(), clock.now(), clock);
       store()?.change(() => ({
-        append: { pings: [{ ...head, ...machine, kind: 'ping-acknowledged', body: { claim } }] },
+        append: { pings: [{ ...head, kind: 'ping-acknowledged', body: { claim } }] },
         result: null,
       }));
       reload();

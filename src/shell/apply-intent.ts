@@ -1,0 +1,58 @@
+import {
+  decide,
+  type Bench,
+  type BenchFact,
+  type Intent,
+  type PingSense,
+  type Reading,
+} from '../tracker/bench/index.ts';
+import type { Settings } from '../tracker/settings/index.ts';
+import type { Instant } from '../tracker/time/index.ts';
+import type { Shop } from '../views/port.ts';
+import type { Clock } from './clock.ts';
+import { headFacts } from './head-facts.ts';
+import { contextOf } from './intent-context.ts';
+
+/** When something is told, when it happened if that was earlier, and the id that its facts are named after. */
+export type Telling = {
+  readonly now: Instant;
+  readonly at: Instant | undefined;
+  readonly group: string;
+};
+
+/** What an intent is decided by, beside the bench itself. */
+export type Surroundings = {
+  readonly settings: Settings;
+  readonly shop: Shop;
+  readonly sense: PingSense;
+  readonly readings: readonly Reading[];
+  readonly clock: Clock;
+};
+
+/** Facts ready to be stored, or a refusal. `nearest` is null where no name was unknown. */
+export type Applied =
+  | {
+      readonly ok: true;
+      readonly facts: readonly BenchFact[];
+      readonly says: string;
+      readonly piece: string | null;
+    }
+  | { readonly ok: false; readonly says: string; readonly nearest: readonly string[] | null };
+
+/** The one way from an intent to facts, for keys and commands alike. */
+export function applyIntent(
+  bench: Bench,
+  intent: Intent,
+  { now, at, group }: Telling,
+  { clock, ...around }: Surroundings,
+): Applied {
+  const outcome = decide(bench, intent, contextOf({ now, at, group, ...around }));
+  if (!outcome.ok)
+    return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? null };
+  return {
+    ok: true,
+    facts: headFacts(outcome.facts, group, now, clock),
+    says: outcome.says,
+    piece: outcome.piece,
+  };
+}
