@@ -128,17 +128,18 @@ function nextLines(rows: BenchRows, view: View): readonly Line[] {
 const calledRow = ({ piece, timer }: Standing): string =>
   piece === null ? (timer?.label ?? '') : `${piece.number} ${piece.name}`;
 
-/** A window that asks for hands now or will; one that can only be waited out doesn't. */
-const isToCome = (window: Window, now: Instant): boolean =>
-  stateAt(window, now) !== 'done' && (opensAt(window) !== null || stateAt(window, now) === 'late');
+/** A window that asks for hands now or will; one that can only be waited out, or is to be kept off, doesn't. */
+function isToCome(window: Window, now: Instant): boolean {
+  const state = stateAt(window, now);
+  return state !== 'done' && state !== 'barred' && (opensAt(window) !== null || state === 'late');
+}
 
-/** What is open and will cost something comes by its closing, before what is still to open, by its opening. */
+/** What will cost something comes by its closing, what is still to open by its opening. */
 function urgency({ window, rank }: Standing, now: Instant): number {
   if (window === null) return Number.MAX_SAFE_INTEGER;
-  if (rank === 'spoils') return closesAt(window, now)?.at ?? 0;
-  if (rank === 'costs work') return closesAt(window, now)?.at ?? now;
-  const opening = opensAt(window) ?? Number.MAX_SAFE_INTEGER;
-  return Math.max(now, opening);
+  if (stateAt(window, now) === 'before') return opensAt(window) ?? Number.MAX_SAFE_INTEGER;
+  if (rank === 'spoils' || rank === 'costs work') return closesAt(window, now)?.at ?? now;
+  return Number.MAX_SAFE_INTEGER / 2;
 }
 
 function inHandLine(view: View): Line {

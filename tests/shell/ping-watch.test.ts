@@ -1,0 +1,167 @@
+import { describe, expect, it } from 'vitest';
+import { memoryStore, type FactStore } from '../../src/persist/index.ts';
+import { createPingWatch, ringAgainAfter } from '../../src/shell/ping/ping-watch.ts';
+import type { Ping } from '../../src/shell/ping/pinger.ts';
+import { createSession } from '../../src/shell/session.ts';
+import { senseOf } from '../../src/shell/shop.ts';
+import { hour, minute, second } from '../../src/tracker/time/index.ts';
+import type { Shop } from '../../src/views/port.ts';
+import { smallSchedule } from './support/small-schedule.ts';
+import { startOfTests, steppedClock } from './support/stepped-clock.ts';
+
+const shop: Shop = { zone: 'America/New_York', hours: '24', temperature: 'C', lengths: 'mm' };
+
+/** A bench on which A has just gone on a stool, and what watches its windows. */
+function benchWithDwell(store: FactStore = memoryStore()) {
+  const clock = steppedClock(startOfTests);
+  let ids = 0;
+  const newId = (): string => `id${clock.now()}-${++ids}`;
+  const loaded = store.load();
+  if (!loaded.ok) throw new Error(loaded.problem.says);
+  const session = createSession({
+    loaded: loaded.value,
+    notices: [],
+    folder: null,
+    store: () => store,
+    clock,
+    newId,
+    here: { zone: () => shop.zone, locale: '' },
+    soon: (work) => work(),
+  });
+  const watch = () => {
+    const sent: Ping[] = [];
+    const wanted: (string | null)[] = [];
+    const made = createPingWatch({
+      store,
+      clock,
+      newId,
+      pinger: {
+        send: (ping) => {
+          sent.push(ping);
+          return Promise.resolve({ ways: ['bell'], failures: [] });
+        },
+        warmUp: () => Promise.resolve(),
+      },
+      awake: {
+        want: (reason) => wanted.push(reason),
+        state: () => ({ wanted: false, kept: false, why: '' }),
+      },
+      keepAwake: () => true,
+      diagnostics: { record: () => undefined, missed: () => 0 },
+      shop: () => shop,
+      sense: () => senseOf(shop),
+      since: startOfTests,
+    });
+    return { ...made, sent, wanted };
+  };
+  session.act({ do: 'add piece', name: 'Stool', schedule: smallSchedule });
+  const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
+  session.act({ do: 'done', piece, part: null });
+  session.act({ do: 'first stroke', piece, part: null });
+  return { clock, store, session, piece, watch };
+}
+
+/** Lets the answers of the pinger come in. */
+const settle = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
+
+describe('watching windows', () => {
+  it('pings three minutes and one minute before a dwell ends, at its end, and before it spoils', async () => {
+    const { clock, watch } = benchWithDwell();
+    const watcher = watch();
+    const times: { readonly after: number; readonly loud: boolean }[] = [];
+    for (let after = 0; after <= 10 * minute; after += 10 * second) {
+      const before = watcher.sent.length;
+      watcher.look();
+      for (const ping of watcher.sent.slice(before)) {
+        if (ping.repeat !== true) times.push({ after: after / minute, loud: ping.loud });
+      }
+      await settle();
+      clock.pass(10 * second);
+    }
+    expect(times).toEqual([
+      { after: 2, loud: false },
+      { after: 4, loud: false },
+      { after: 5, loud: true },
+      { after: 9, loud: true },
+      { after: 10, loud: true },
+    ]);
+  });
+
+  it('answers when to look again: at the next ping, and no earlier', () => {
+    const { clock, watch } = benchWithDwell();
+    const watcher = watch();
+    expect(watcher.look()).toBe(clock.now() + 2 * minute);
+  });
+
+  it('sends each ping once, whoever else is watching, also after a restart', async () => {
+    const { clock, watch } = benchWithDwell();
+    const [first, other] = [watch(), watch()];
+    clock.pass(5 * minute);
+    first.look();
+    other.look();
+    await settle();
+    const restarted = watch();
+    restarted.look();
+    expect(first.sent).toHaveLength(1);
+    expect(other.sent).toHaveLength(0);
+    expect(restarted.sent).toHaveLength(0);
+  });
+
+  it('rings again for a loud ping until a key takes note of it', async () => {
+    const { clock, session, watch } = benchWithDwell();
+    const watcher = watch();
+    clock.pass(5 * minute);
+    watcher.look();
+    await settle();
+    clock.pass(ringAgainAfter);
+    watcher.look();
+    expect(watcher.sent.map(({ repeat }) => repeat === true)).toEqual([false, true]);
+    session.reload();
+    const loud = session.snapshot().pings.at(-1);
+    expect(loud?.loud).toBe(true);
+    session.acknowledge(loud?.claim ?? '');
+    clock.pass(ringAgainAfter);
+    watcher.look();
+    expect(watcher.sent).toHaveLength(2);
+  });
+
+  it('tells in one summary what was missed while nothing ran', () => {
+    const { clock, watch } = benchWithDwell();
+    clock.pass(2 * hour);
+    const watcher = watch();
+    watcher.look();
+    expect(watcher.sent).toHaveLength(1);
+    expect(watcher.sent[0]?.title + (watcher.sent[0]?.body ?? '')).toContain('Stool');
+  });
+
+  it('sends nothing for a window that was closed in time', () => {
+    const { clock, session, piece, watch } = benchWithDwell();
+    clock.pass(90 * second);
+    session.act({ do: 'first stroke', piece, part: null });
+    clock.pass(hour);
+    const watcher = watch();
+    watcher.look();
+    expect(watcher.sent).toEqual([]);
+  });
+
+  it('wants the machine awake while the dwell can spoil, and no longer', () => {
+    const { clock, session, piece, watch } = benchWithDwell();
+    const watcher = watch();
+    watcher.look();
+    expect(watcher.wanted.at(-1)).toBe('Stool, B on');
+    clock.pass(minute);
+    session.act({ do: 'first stroke', piece, part: null });
+    watcher.look();
+    expect(watcher.wanted.at(-1)).toBeNull();
+  });
+
+  it('records by which ways a ping went out', async () => {
+    const { clock, session, watch } = benchWithDwell();
+    const watcher = watch();
+    clock.pass(2 * minute);
+    watcher.look();
+    await settle();
+    session.reload();
+    expect(session.snapshot().pings.at(-1)?.ways).toEqual(['screen', 'bell']);
+  });
+});

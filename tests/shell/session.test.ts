@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { memoryStore, type FactStore, type Loaded } from '../../src/persist/index.ts';
+import { createSession } from '../../src/shell/session.ts';
+import { minute } from '../../src/tracker/time/index.ts';
+import { smallSchedule } from './support/small-schedule.ts';
+import { startOfTests, steppedClock } from './support/stepped-clock.ts';
+
+const addStool = { do: 'add piece', name: 'Stool', schedule: smallSchedule } as const;
+
+function openSession(store: FactStore = memoryStore()) {
+  const clock = steppedClock(startOfTests);
+  const waiting: (() => void)[] = [];
+  let ids = 0;
+  let opened: FactStore | null = store;
+  const loaded = mustLoad(store);
+  const session = createSession({
+    loaded,
+    notices: [],
+    folder: null,
+    store: () => opened,
+    clock,
+    newId: () => `g${++ids}`,
+    here: { zone: () => 'America/New_York', locale: 'en-GB' },
+    soon: (work) => waiting.push(work),
+  });
+  return {
+    session,
+    clock,
+    store,
+    /** What a frame's end does. */
+    writeOut: () => waiting.splice(0).forEach((work) => work()),
+    withoutStore: () => (opened = null),
+    withStore: () => (opened = store),
+  };
+}
+
+function mustLoad(store: FactStore): Loaded {
+  const loaded = store.load();
+  if (!loaded.ok) throw new Error(loaded.problem.says);
+  return loaded.value;
+}
+
+const factsIn = (store: FactStore): readonly string[] =>
+  mustLoad(store).bench.map(({ kind }) => kind);
+
+describe('a session', () => {
+  it('shows what was pressed at once, marked until it is on the disk', () => {
+    const { session, store, writeOut } = openSession();
+    const reply = session.act(addStool);
+    expect(reply).toMatchObject({ ok: true, says: '1 Stool on the bench' });
+    const [piece] = [...session.snapshot().bench.pieces.values()];
+    expect(piece?.name).toBe('Stool');
+    expect(session.snapshot().unwritten.has(piece?.id ?? '')).toBe(true);
+    expect(factsIn(store)).toEqual([]);
+    writeOut();
+    expect(session.snapshot().unwritten.size).toBe(0);
+    expect(factsIn(store)).toEqual(['piece-added']);
+  });
+
+  it('answers a refusal in words and stores nothing', () => {
+    const { session, store, writeOut } = openSession();
+    expect(session.act({ do: 'put down' })).toMatchObject({
+      ok: false,
+      says: 'Not put down: nothing is in hand.',
+    });
+    writeOut();
+    expect(factsIn(store)).toEqual([]);
+  });
+
+  it('keeps what was pressed before the store could be opened, and writes it then', () => {
+    const { session, store, writeOut, withoutStore, withStore } = openSession();
+    withoutStore();
+    session.act(addStool);
+    writeOut();
+    expect(session.snapshot().unwritten.size).toBe(1);
+    expect(factsIn(store)).toEqual([]);
+    withStore();
+    session.flush();
+    expect(factsIn(store)).toEqual(['piece-added']);
+    expect(session.snapshot().unwritten.size).toBe(0);
+  });
+
+  it('decides anew on what another process has written meanwhile', () => {
+    const store = memoryStore();
+    const first = openSession(store);
+    first.session.act(addStool);
+    first.writeOut();
+    const second = openSession(store);
+    const piece = [...second.session.snapshot().bench.pieces.keys()][0] ?? '';
+    first.clock.pass(minute);
+    first.session.act({ do: 'pick up', targets: [{ piece, part: null }] });
+    first.writeOut();
+    second.clock.pass(2 * minute);
+    // The second screen has not heard of the pick-up yet.
+    expect(second.session.act({ do: 'pick up', targets: [{ piece, part: null }] }).ok).toBe(true);
+    second.writeOut();
+    expect(factsIn(store).filter((kind) => kind === 'picked-up')).toHaveLength(1);
+    expect(second.session.snapshot().notices.join()).toContain('in hand already');
+  });
+
+  it('undoes and says what could not be written, and writes it when it is pressed again', () => {
+    const store = memoryStore();
+    let isFull = true;
+    const failing: FactStore = {
+      ...store,
+      change: (decide) =>
+        isFull
+          ? {
+              ok: false,
+              problem: {
+                kind: 'full',
+                file: 'bench.json',
+                says: 'Not recorded: disk full.',
+                todo: 'Free 1 MB.',
+              },
+            }
+          : store.change(decide),
+    };
+    const { session, writeOut } = openSession(failing);
+    session.act(addStool);
+    writeOut();
+    expect(session.snapshot().obstacle).toEqual({
+      says: 'Not recorded: disk full.',
+      todo: 'Free 1 MB.',
+    });
+    expect(session.snapshot().bench.pieces.size).toBe(0);
+    isFull = false;
+    session.act(addStool);
+    writeOut();
+    expect(session.snapshot().obstacle).toBeNull();
+    expect(factsIn(store)).toEqual(['piece-added']);
+  });
+
+  it('keeps the air as last read with what is put on', () => {
+    const { session, store, clock, writeOut } = openSession();
+    session.takeReading({ tempC: 18, rh: 55 });
+    clock.pass(10 * minute);
+    session.act(addStool);
+    const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
+    session.act({ do: 'done', piece, part: null });
+    session.act({ do: 'first stroke', piece, part: null });
+    writeOut();
+    const stamped = mustLoad(store).bench.find(({ kind }) => kind === 'stamped');
+    expect(stamped?.body).toMatchObject({
+      agent: 'A',
+      air: { tempC: 18, rh: 55, readAt: startOfTests },
+    });
+  });
+});
