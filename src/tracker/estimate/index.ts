@@ -1,1 +1,5 @@
 export * from './expected.ts';
+export * from './hours.ts';
+export * from './finished-hours.ts';
+export * from './left-running.ts';
+export * from './sample-quantile.ts';

@@ -1,0 +1,121 @@
+import { currentStep } from '../bench/progress.ts';
+import type { Bench, Note, Piece } from '../bench/piece.ts';
+import type { Instant } from '../time/index.ts';
+import type { StepClass } from '../trade/schedule.ts';
+import { hoursWith, isCompared, type PieceHours, type StepHours } from './hours.ts';
+import { sampleQuantile } from './sample-quantile.ts';
+import { sessionsByPiece } from './worked-time.ts';
+
+/** A step that was done and timed, on a finished piece. Minutes are hands-on. */
+export type ComparedStep = StepHours & {
+  readonly minutes: number;
+  readonly piece: Piece;
+  /** Minutes by estimate: 2 is twice as long. */
+  readonly ratio: number;
+  readonly note: Note | null;
+};
+
+/** How a kind of work went, over finished pieces. */
+export type Lean = {
+  /** How many pieces tell of it. */
+  readonly pieces: number;
+  /**
+   * Minutes by estimate, of each piece: the middle one, and the range that four in five of these pieces fall into.
+   * It tells of the pieces so far, not of the next one. Null with no piece; the range also below three.
+   */
+  readonly ratio: number | null;
+  readonly range: { readonly low: number; readonly high: number } | null;
+  /** Single steps, the furthest off first, in either direction. */
+  readonly steps: readonly ComparedStep[];
+};
+
+export type ClassLean = Lean & { readonly stepClass: StepClass };
+
+/** How often the stored range held what it came to. `claimed` is the chance that the ranges claimed, 0..1. */
+export type Held = { readonly held: number; readonly of: number; readonly claimed: number | null };
+
+export type FinishedHours = {
+  readonly pieces: readonly PieceHours[];
+  readonly whole: Lean;
+  /** Also classes that only pieces in work have: there is nothing from these hands yet. */
+  readonly classes: readonly ClassLean[];
+  readonly held: Held;
+  /** When the first and the last of the pieces left the bench or were finished. */
+  readonly since: Instant | null;
+  readonly until: Instant | null;
+};
+
+const fewestForRange = 3;
+
+/**
+ * What finished pieces took, against what was estimated. `benches` are folds of different files; a piece that stands in
+ * several counts once, as the first of them has it. Finished is what has left the bench or has every step done;
+ * what was removed is left out.
+ */
+export function hoursOfFinished(benches: readonly Bench[], now: Instant): FinishedHours {
+  const seen = new Set<string>();
+  const planned = new Set<StepClass>();
+  const pieces: PieceHours[] = [];
+  for (const bench of benches) {
+    const sessions = sessionsByPiece(bench);
+    for (const piece of bench.pieces.values()) {
+      if (seen.has(piece.id)) continue;
+      seen.add(piece.id);
+      if (piece.place === 'removed') continue;
+      for (const { stepClass, skipped } of piece.steps) if (!skipped) planned.add(stepClass);
+      if (isFinished(piece)) pieces.push(hoursWith(bench, piece, sessions, now));
+    }
+  }
+  const compared = pieces.flatMap(comparedSteps);
+  const ends = pieces.map(({ piece }) => finishedAt(piece));
+  return {
+    pieces,
+    whole: leanOf(compared),
+    classes: [...planned].map((stepClass) => ({
+      stepClass,
+      ...leanOf(compared.filter(({ step }) => step.stepClass === stepClass)),
+    })),
+    held: heldBy(compared),
+    since: ends.length === 0 ? null : Math.min(...ends),
+    until: ends.length === 0 ? null : Math.max(...ends),
+  };
+}
+
+const isFinished = (piece: Piece): boolean =>
+  piece.place === 'past' || (currentStep(piece, null) === null && piece.finishes.length > 0);
+
+const finishedAt = ({ leftAt, finishes, addedAt }: Piece): Instant =>
+  leftAt ?? Math.max(addedAt, ...finishes.map(({ at }) => at));
+
+function comparedSteps({ piece, steps }: PieceHours): readonly ComparedStep[] {
+  return steps.filter(isCompared).flatMap((hours) => {
+    const ratio = hours.minutes / hours.expected.minutes;
+    const note = piece.notes.findLast(({ step }) => step === hours.step.id) ?? null;
+    return ratio > 0 && Number.isFinite(ratio) ? [{ ...hours, piece, ratio, note }] : [];
+  });
+}
+
+function leanOf(compared: readonly ComparedStep[]): Lean {
+  const ratios = [...Map.groupBy(compared, ({ piece }) => piece.id).values()].map((own) => {
+    const took = own.reduce((sum, { minutes }) => sum + minutes, 0);
+    return took / own.reduce((sum, { expected }) => sum + expected.minutes, 0);
+  });
+  const low = sampleQuantile(ratios, 0.1);
+  const high = sampleQuantile(ratios, 0.9);
+  return {
+    pieces: ratios.length,
+    ratio: sampleQuantile(ratios, 0.5),
+    range: low === null || high === null || ratios.length < fewestForRange ? null : { low, high },
+    steps: compared.toSorted((a, b) => Math.abs(Math.log(b.ratio)) - Math.abs(Math.log(a.ratio))),
+  };
+}
+
+function heldBy(compared: readonly ComparedStep[]): Held {
+  const claims = compared.map(({ expected }) => expected.chance);
+  return {
+    held: compared.filter(({ verdict }) => verdict === 'inside').length,
+    of: compared.length,
+    claimed:
+      claims.length === 0 ? null : claims.reduce((sum, chance) => sum + chance, 0) / claims.length,
+  };
+}

@@ -1,0 +1,98 @@
+import { sessionMinutes } from '../bench/minutes.ts';
+import type { Bench, Piece, Session } from '../bench/piece.ts';
+import { hour, minute, type Instant, type Milliseconds } from '../time/index.ts';
+import { expectationOf } from './worked-time.ts';
+
+/** A session that perhaps went on after the work had stopped. */
+export type LeftRunning = {
+  readonly session: Session;
+  /** From when to when no key was pressed; null where it is only long. */
+  readonly quiet: { readonly from: Instant; readonly to: Instant } | null;
+  /** Where it could be trimmed to; null where nothing tells. Nothing is trimmed by itself. */
+  readonly trimTo: Instant | null;
+};
+
+const long: Milliseconds = 3 * hour;
+const shortestQuiet: Milliseconds = hour;
+/** What is not worth asking for. */
+const smallestTrim: Milliseconds = 5 * minute;
+
+/**
+ * Looks whether a session was left running: it is longer than three hours, or for longer than its work is expected to
+ * take at most (and at least an hour) no key was pressed, on any piece. A session that was corrected once is not
+ * doubted again. The trim on offer ends it after the last key before the quiet, with the time to clean up if that was
+ * "done"; if there was only the pick-up, after the minutes expected.
+ */
+export function leftRunning(
+  bench: Bench,
+  piece: Piece,
+  session: Session,
+  now: Instant,
+): LeftRunning | null {
+  if (session.dropped || session.first !== null) return null;
+  const end = session.end ?? now;
+  const length = end - session.start;
+  if (length < shortestQuiet) return null;
+  const work = workOf(piece, session);
+  const quiet = longestQuiet(bench, session.start, end);
+  const isQuiet = quiet.to - quiet.from > Math.max(shortestQuiet, work.most);
+  if (!isQuiet && sessionMinutes(session, now) * minute <= long) return null;
+  if (!isQuiet) return { session, quiet: null, trimTo: null };
+  const doneAt = doneIn(piece, session, quiet.from);
+  const wanted =
+    doneAt !== null
+      ? Math.max(quiet.from, doneAt) + work.cleanup
+      : quiet.from > session.start
+        ? quiet.from
+        : session.start + work.usual;
+  const trimTo = Math.round(wanted / minute) * minute;
+  const isWorthIt = trimTo > session.start && end - trimTo >= smallestTrim;
+  return { session, quiet, trimTo: isWorthIt ? trimTo : null };
+}
+
+/** How long a session's work usually takes, and at most, with its setup. */
+function workOf(
+  piece: Piece,
+  session: Session,
+): { readonly usual: Milliseconds; readonly most: Milliseconds; readonly cleanup: Milliseconds } {
+  const steps = new Set(
+    session.targets.filter((target) => target.piece === piece.id).map(({ step }) => step),
+  );
+  const worked = piece.steps.filter((step) => steps.has(step.id));
+  const setup = Math.max(0, ...worked.map((step) => step.setupMinutes));
+  const expected = worked.map((step) => expectationOf(piece, step));
+  const usual = expected.reduce((sum, { minutes }) => sum + minutes, setup);
+  const most = expected.reduce((sum, { high }) => sum + high, setup);
+  return { usual: usual * minute, most: most * minute, cleanup: (setup / 2) * minute };
+}
+
+/** The longest time between two key presses, wherever they went. */
+function longestQuiet(
+  bench: Bench,
+  start: Instant,
+  end: Instant,
+): { readonly from: Instant; readonly to: Instant } {
+  const keys = new Set([start, end]);
+  for (const facts of bench.groups.values()) {
+    const told = facts[0]?.told ?? start;
+    if (told > start && told < end) keys.add(told);
+  }
+  const inOrder = [...keys].sort((a, b) => a - b);
+  let longest = { from: start, to: start };
+  for (const [index, to] of inOrder.entries()) {
+    const from = inOrder[index - 1] ?? start;
+    if (to - from > longest.to - longest.from) longest = { from, to };
+  }
+  return longest;
+}
+
+/** When the session's work was done, if that was by then. */
+function doneIn(piece: Piece, session: Session, by: Instant): Instant | null {
+  const done = piece.finishes.filter(
+    ({ step, at }) =>
+      at >= session.start &&
+      at <= by &&
+      session.targets.some((target) => target.piece === piece.id && target.step === step),
+  );
+  return done.length === 0 ? null : Math.max(...done.map(({ at }) => at));
+}

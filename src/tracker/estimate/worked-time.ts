@@ -1,0 +1,138 @@
+import type { Expectation } from '../bench/facts.ts';
+import { sessionMinutes, stepMinutes } from '../bench/minutes.ts';
+import type { Bench, Piece, PlannedStep, Session } from '../bench/piece.ts';
+import { countsFor } from '../bench/progress.ts';
+import { minutesBetween, type Instant } from '../time/index.ts';
+import { expectedMinutes } from './expected.ts';
+
+/** What was expected of a step: what was stored when it was finished; before that, what is expected now. */
+export const expectationOf = (piece: Piece, step: PlannedStep): Expectation =>
+  piece.finishes.find((finish) => finish.step === step.id)?.expectation ??
+  expectedMinutes(step, piece);
+
+/** Minutes of one session, or of all sessions on a step. */
+export type WorkedTime = {
+  /** Pick-up to put-down. */
+  readonly recorded: number;
+  /** Of these, setup and cleanup. */
+  readonly setup: number;
+  /** Where no stamp told setup or cleanup apart, the schedule's share was taken. */
+  readonly about: boolean;
+};
+
+/** Sessions by the piece they are for, so that one piece's needn't be looked for among ten years'. */
+export type SessionsByPiece = ReadonlyMap<string, readonly Session[]>;
+
+export function sessionsByPiece(bench: Bench): SessionsByPiece {
+  const byPiece = new Map<string, Session[]>();
+  for (const session of bench.sessions) {
+    if (session.dropped) continue;
+    for (const id of new Set(session.targets.map((target) => target.piece))) {
+      const known = byPiece.get(id);
+      if (known === undefined) byPiece.set(id, [session]);
+      else known.push(session);
+    }
+  }
+  return byPiece;
+}
+
+/** Setup is paid once a session, however many pieces share it; hands-on time is what remains. */
+export function workedOnStep(
+  bench: Bench,
+  piece: Piece,
+  step: string,
+  sessions: SessionsByPiece,
+  now: Instant,
+): WorkedTime & { readonly sessions: number } {
+  let recorded = 0;
+  let setup = 0;
+  let about = false;
+  let count = 0;
+  for (const session of sessions.get(piece.id) ?? []) {
+    if (!session.targets.some((target) => target.piece === piece.id && target.step === step))
+      continue;
+    const own = stepMinutes({ ...bench, sessions: [session] }, piece, step, now);
+    const whole = splitSession(bench, session, sessions, now);
+    recorded += own;
+    if (whole.recorded > 0) setup += (whole.setup * own) / whole.recorded;
+    about ||= whole.about;
+    count += 1;
+  }
+  return { recorded, setup: Math.min(setup, recorded), about, sessions: count };
+}
+
+type Work = { readonly piece: Piece; readonly step: PlannedStep; readonly part: string | null };
+
+/**
+ * Tells setup and cleanup of one session from the work itself: from pick-up to the first stroke, and from the last
+ * finish to the put-down. Where a stamp is missing, half the schedule's share of the session is taken for that end: a
+ * session of a step that is expected to take 45 minutes with 15 of setup is one quarter setup.
+ */
+function splitSession(
+  bench: Bench,
+  session: Session,
+  sessions: SessionsByPiece,
+  now: Instant,
+): WorkedTime {
+  const recorded = sessionMinutes(session, now);
+  const works = session.targets.flatMap((target): Work[] => {
+    const piece = bench.pieces.get(target.piece);
+    const step = piece?.steps.find((each) => each.id === target.step);
+    return piece === undefined || step === undefined ? [] : [{ piece, step, part: target.part }];
+  });
+  const half = (recorded * setupShare(works, sessions)) / 2;
+  const before = strokeAfter(session, works, now);
+  const after = session.end === null ? 0 : restAfterDone(session, works, session.end);
+  return {
+    recorded,
+    setup: Math.min(recorded, (before ?? half) + (after ?? half)),
+    about: half > 0 && (before === null || after === null),
+  };
+}
+
+/** The part of a session that the schedule expects to be setup, 0..1. */
+function setupShare(works: readonly Work[], sessions: SessionsByPiece): number {
+  const setup = Math.max(0, ...works.map(({ step }) => step.setupMinutes));
+  const hands = works.reduce((sum, { piece, step }) => {
+    const all = (sessions.get(piece.id) ?? []).filter(({ targets }) =>
+      targets.some((target) => target.piece === piece.id && target.step === step.id),
+    );
+    return sum + expectationOf(piece, step).minutes / Math.max(1, all.length);
+  }, 0);
+  return setup > 0 ? setup / (setup + Math.max(0, hands)) : 0;
+}
+
+/** Minutes from pick-up to the first stroke put on in the session; null where none was. */
+function strokeAfter(session: Session, works: readonly Work[], now: Instant): number | null {
+  const end = session.end ?? now;
+  const strokes = works.flatMap(({ piece, step, part }) =>
+    piece.stamps
+      .filter(
+        ({ event, step: stamped, part: stampedPart, at }) =>
+          (event === 'first-stroke' || event === 'section-on') &&
+          stamped === step.id &&
+          touches(stampedPart, part) &&
+          at >= session.start &&
+          at <= end,
+      )
+      .map(({ at }) => at),
+  );
+  return strokes.length === 0 ? null : minutesBetween(session.start, Math.min(...strokes));
+}
+
+/** Minutes from the last finish to the put-down; null unless all that was worked was finished in the session. */
+function restAfterDone(session: Session, works: readonly Work[], end: Instant): number | null {
+  const finished = works.map(({ piece, step, part }) =>
+    piece.finishes.findLast(
+      (finish) =>
+        finish.step === step.id &&
+        touches(finish.part, part) &&
+        finish.at >= session.start &&
+        finish.at <= end,
+    ),
+  );
+  const last = Math.max(...finished.map((finish) => finish?.at ?? Number.POSITIVE_INFINITY));
+  return Number.isFinite(last) ? minutesBetween(last, end) : null;
+}
+
+const touches = (a: string | null, b: string | null): boolean => countsFor(a, b) || b === null;
