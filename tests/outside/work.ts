@@ -93,12 +93,22 @@ export class Work {
   }
 }
 
-/** A schedule of the one step that uses a product. */
+/** A schedule of one step that uses a product, and one after it that waits for everything the product starts. */
 export function oneStep(
   product: Product,
   stamps: readonly PlannedStamp[] = [{ event: 'first-stroke', says: 'first stroke on' }],
   passes?: number,
 ): FinishingSchedule {
+  const step = {
+    stepClass: 'other',
+    minutes: { typical: 20, low: 10, high: 40 },
+    driver: 'area',
+    setupMinutes: 0,
+    windows: [],
+    cautions: [],
+  } as const;
+  const started = product.windows.flatMap((rule) => rule.milestone ?? []);
+  const use = { product: product.id, stamps, ...(passes === undefined ? {} : { passes }) };
   return {
     id: 'one-step',
     name: 'One step',
@@ -106,20 +116,8 @@ export function oneStep(
     hash: '0',
     products: { [product.id]: product },
     steps: [
-      {
-        id: 'it',
-        name: 'put it on',
-        stepClass: 'other',
-        minutes: { typical: 20, low: 10, high: 40 },
-        driver: 'area',
-        setupMinutes: 0,
-        product: product.id,
-        ...(passes === undefined ? {} : { passes }),
-        stamps,
-        windows: [],
-        needs: [],
-        cautions: [],
-      },
+      { ...step, id: 'it', name: 'put it on', needs: [], ...use },
+      { ...step, id: 'then', name: 'what waits for it', needs: started, stamps: [] },
     ],
   };
 }

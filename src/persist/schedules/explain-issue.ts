@@ -45,6 +45,7 @@ function branchMeant(branches: readonly (readonly Issue[])[], value: unknown): r
 function unknownField(source: YamlSource, path: Path, key: string, list: string): Problem {
   const { what, names } = listedFields(list);
   const close = nearest(key, names);
+  const hint = valueAt(source.value, [...path, key]) === null ? ` ${commaHint}` : '';
   return {
     ...at(source, [...path, key], source.placeOfName([...path, key])),
     found: key,
@@ -53,8 +54,8 @@ function unknownField(source: YamlSource, path: Path, key: string, list: string)
     says: `"${key}" is no field of ${what}.`,
     todo:
       close.length > 0
-        ? `Write ${either(close)}, or take it out.`
-        : `Take it out; there is: ${names.join(', ')}.`,
+        ? `Write ${either(close)}, or take it out.${hint}`
+        : `Take it out; there is: ${names.join(', ')}.${hint}`,
   };
 }
 
@@ -99,6 +100,9 @@ function missing(source: YamlSource, path: Path, expected: string): Problem {
   };
 }
 
+/** The usual reason for a field without a value: `{then: sand hard, then coat}` ends at its comma. */
+const commaHint = 'Text with a comma inside braces needs quotes.';
+
 /** A value that is not what its field takes. */
 export function wrong(source: YamlSource, path: Path, value: unknown, expected: string): Problem {
   return {
@@ -106,7 +110,8 @@ export function wrong(source: YamlSource, path: Path, value: unknown, expected: 
     found: shown(value),
     expected,
     says: `${nameIn(path)} is ${shown(value)}.`,
-    todo: `Write ${expected}.`,
+    todo:
+      value === null && path.length > 0 ? `Write ${expected}. ${commaHint}` : `Write ${expected}.`,
   };
 }
 

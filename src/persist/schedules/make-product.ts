@@ -1,7 +1,8 @@
 import type { Product } from '../../tracker/trade/index.ts';
 import type { WindowRule } from '../../tracker/windows/index.ts';
 import type { Provenance } from './library-types.ts';
-import { makeCoat, makeWindow, type WindowsByWood } from './make-window.ts';
+import { makeCoat } from './make-coat.ts';
+import { makeWindow, type WindowsByWood } from './make-window.ts';
 import type { ProductForm } from './product-form.ts';
 import type { rowSource } from './window-form.ts';
 import type * as z from 'zod/mini';

@@ -6,4 +6,3 @@ export { jsonSchemas } from './json-schema.ts';
 export { loadSchedules } from './library.ts';
 export type { ScheduleSourceFile } from './library.ts';
 export { readScheduleFile } from './read-file.ts';
-export type { FileReading, Products, ReadSchedule, TextFile } from './read-file.ts';

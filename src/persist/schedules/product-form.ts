@@ -30,4 +30,3 @@ export const sources = z.record(
 
 /** A file of products that schedules can use. */
 export const productsFile = group('a products file', { sources, products });
-export type ProductsFile = z.infer<typeof productsFile>;

@@ -1,12 +1,13 @@
 import * as z from 'zod/mini';
-import type { FinishingSchedule, Product } from '../../tracker/trade/index.ts';
-import { crossChecks, steps as rawSteps } from './cross-checks.ts';
-import { explainIssue, isGroup, unknownName, wrong } from './explain-issue.ts';
-import { makeProduct, windowsOf, type SourcedProduct } from './make-product.ts';
+import type { FinishingSchedule } from '../../tracker/trade/index.ts';
+import { crossChecks } from './cross-checks.ts';
+import { explainIssue, isGroup, wrong } from './explain-issue.ts';
+import { makeProduct, type SourcedProduct } from './make-product.ts';
 import { makeSchedule } from './make-schedule.ts';
 import { byPlace, type Problem } from './problem.ts';
 import { productsFile } from './product-form.ts';
 import { scheduleFile, type ScheduleFile } from './schedule-form.ts';
+import { doubledWindows, unknownProducts, unmetNeeds } from './step-checks.ts';
 import { readYaml, type YamlSource } from './yaml-source.ts';
 
 /** A file as it was read from disk; `path` is what problems call it. */
@@ -103,86 +104,4 @@ function makeProducts(
   return Object.fromEntries(
     Object.entries(forms).map(([id, form]) => [id, makeProduct(id, form, named)]),
   );
-}
-
-function unknownProducts(
-  source: YamlSource,
-  root: Record<string, unknown>,
-  known: readonly string[],
-  withheld: ReadonlyMap<string, string>,
-): readonly Problem[] {
-  return rawSteps(root).flatMap(({ path, step }) => {
-    const name = step['product'];
-    if (typeof name !== 'string' || known.includes(name)) return [];
-    const problem = unknownName(source, [...path, 'product'], name, 'a product', [
-      ...known,
-      ...withheld.keys(),
-    ]);
-    const file = withheld.get(name);
-    if (file === undefined) return [problem];
-    const { nearest: _, ...rest } = problem;
-    const says = `"${name}" can't be used because its file has problems.`;
-    return [{ ...rest, says, todo: `Mend ${file} first.` }];
-  });
-}
-
-/** A step that needs a milestone which no step before it can reach would wait for ever. */
-function unmetNeeds(
-  source: YamlSource,
-  form: ScheduleFile,
-  available: Readonly<Record<string, Product>>,
-): readonly Problem[] {
-  const reachable = new Set<string>();
-  const problems: Problem[] = [];
-  for (const [index, step] of form.steps.entries()) {
-    for (const [place, need] of (step.needs ?? []).entries()) {
-      if (reachable.has(need)) continue;
-      const problem = wrong(
-        source,
-        ['steps', index, 'needs', place],
-        need,
-        'a milestone that a step before it starts',
-      );
-      problems.push({
-        ...problem,
-        says: `No step before this one starts "${need}".`,
-        todo:
-          reachable.size > 0
-            ? `Take it out, or need one of: ${[...reachable].join(', ')}.`
-            : 'Take it out, or put the step after the one it waits for.',
-      });
-    }
-    const product = step.product === undefined ? undefined : available[step.product];
-    for (const { milestone } of product === undefined ? [] : windowsOf(product)) {
-      if (milestone !== undefined) reachable.add(milestone);
-    }
-    for (const { milestone } of Object.values(step.windows ?? {})) {
-      if (milestone !== undefined) reachable.add(milestone);
-    }
-  }
-  return problems;
-}
-
-/** Windows of one step are told apart by their ids, those of its product included. */
-function doubledWindows(
-  source: YamlSource,
-  form: ScheduleFile,
-  available: Readonly<Record<string, Product>>,
-): readonly Problem[] {
-  return form.steps.flatMap((step, index) => {
-    const product = step.product === undefined ? undefined : available[step.product];
-    const taken = new Set(product === undefined ? [] : windowsOf(product).map((rule) => rule.id));
-    return Object.keys(step.windows ?? {})
-      .filter((id) => taken.has(id))
-      .map((id) => ({
-        ...wrong(
-          source,
-          ['steps', index, 'windows', id],
-          id,
-          'an id that the product has no window for',
-        ),
-        says: `The step's product already has a window "${id}".`,
-        todo: `Give this one another id, such as ${id}-2.`,
-      }));
-  });
 }

@@ -33,7 +33,13 @@ export function readYaml(file: string, text: string): YamlReading {
   }
   const lines = new LineCounter();
   try {
-    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, merge: true });
+    const document = parseDocument(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      // Problems go to the user as values; nothing is printed on the side.
+      logLevel: 'error',
+      merge: true,
+    });
     const flaws = [...document.errors, ...document.warnings];
     if (flaws.length > 0) {
       const problems = flaws.map((flaw) =>

@@ -1,0 +1,70 @@
+import type { Chemistry } from '../../tracker/trade/index.ts';
+import type { Edge, Milestone, StampChoice, WindowRule } from '../../tracker/windows/index.ts';
+import {
+  afterwards,
+  going,
+  grows,
+  optional,
+  usualDelay,
+  waiting,
+  withChecks,
+  type Surroundings,
+} from './stretches.ts';
+import type { Coat, CoatRow } from './window-form.ts';
+
+/** A coat that was never given its first stroke counts from the pick-up. */
+const firstStroke: StampChoice = { events: ['first-stroke'], which: 'first', assume: true };
+const lastStroke: StampChoice = { events: ['last-stroke'], which: 'last' };
+
+const verbs: Partial<Record<Milestone, string>> = { recoat: 'next coat', 'dust-free': 'dust-free' };
+const cures: ReadonlySet<Milestone> = new Set(['light use', 'full cure']);
+const endsByItself: ReadonlySet<Milestone> = new Set(['dust-free', 'light use', 'full cure']);
+/** Nothing that can be felt tells when a coat can be wrapped or has cured: there the label's time stands alone. */
+const cannotBeTried: ReadonlySet<Milestone> = new Set([
+  'dust-free',
+  'wrap',
+  'light use',
+  'full cure',
+]);
+/** Where a finger or paper tells the truth. Two-part coats can feel hard before they are. */
+const tellsByTouch: ReadonlySet<Chemistry> = new Set(['waterborne', 'evaporative', 'oxidative']);
+/** Checks may teach a shorter time only for work that spoils nothing if it was a little too early. */
+const learned: ReadonlySet<Milestone> = new Set(['scuff', 'recoat']);
+
+/** The windows of a coat's milestones, in the order they are written. */
+export function makeCoat(coat: Coat, around: Surroundings): readonly WindowRule[] {
+  return Object.entries(coat).map(([name, row]) => makeMilestone(name as Milestone, row, around));
+}
+
+function makeMilestone(milestone: Milestone, row: CoatRow, around: Surroundings): WindowRule {
+  const touch = tellsByTouch.has(around.chemistry) && !cannotBeTried.has(milestone);
+  const law = { ...around, chemistry: lawOf(milestone, around.chemistry) };
+  const learnable = learned.has(milestone) && touch && row['keep off'] === undefined;
+  const opening: Edge = {
+    kind: 'stamp',
+    stamp: lastStroke,
+    plus: grows(row.opens, law, learnable),
+  };
+  const adds = cannotBeTried.has(milestone)
+    ? undefined
+    : (row['not yet adds'] ?? usualDelay(row.opens));
+  return {
+    id: milestone.replaceAll(' ', '-'),
+    kind: cures.has(milestone) ? 'cure' : 'coat',
+    verb: verbs[milestone] ?? milestone,
+    milestone,
+    scope: 'pass',
+    begins: firstStroke,
+    stretches: [
+      waiting,
+      { from: withChecks(opening, touch, adds), ...going },
+      ...afterwards(row, firstStroke, lastStroke, row.closes, law),
+    ],
+    closedBy: { by: endsByItself.has(milestone) ? 'nothing' : 'needing step' },
+    ...optional({ notYetAdds: adds, gear: row.gear }),
+  };
+}
+
+/** The last of a waterborne film's water leaves almost whatever the humidity: cure follows temperature, as in oil. */
+const lawOf = (milestone: Milestone, chemistry: Chemistry): Chemistry =>
+  cures.has(milestone) && chemistry === 'waterborne' ? 'oxidative' : chemistry;
