@@ -53,6 +53,8 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     ...size,
     theme: theme(),
     message,
+    pingWays: port.pingWays(),
+    hasDemo: port.openDemo !== undefined,
   });
 
   const load = (screen: Screen): void => {

@@ -73,8 +73,12 @@ export type BenchPort = {
   /** Pieces that have left the bench, also in years gone by. */
   readonly past: () => Promise<{ readonly bench: Bench; readonly problems: readonly string[] }>;
   /** Which ways a ping has on this machine, in words; null while it isn't known. */
-  readonly pingWays: () => { readonly desktop: boolean | null; readonly says: string };
+  readonly pingWays: () => PingWays;
+  /** Puts the invented shop in place of this one; absent where that can't be done. */
+  readonly openDemo?: () => void;
 };
+
+export type PingWays = { readonly desktop: boolean | null; readonly says: string };
 
 /** The one clock that screens follow: it ticks for all at once, on the second or on the minute. */
 export type Ticks = {

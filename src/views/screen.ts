@@ -1,7 +1,7 @@
 import type { Instant } from '../tracker/time/index.ts';
 import type { Line } from './drawing/line.ts';
 import type { Press } from './keys/press.ts';
-import type { BenchPort, Snapshot } from './port.ts';
+import type { BenchPort, PingWays, Snapshot } from './port.ts';
 import type { Screen } from './screens.ts';
 import type { Theme } from './theme/index.ts';
 
@@ -14,6 +14,10 @@ export type View = {
   readonly theme: Theme;
   /** Told by the last key, shown until the next. */
   readonly message: Message | null;
+  /** By which ways pings go out on this machine, where that is known. */
+  readonly pingWays?: PingWays;
+  /** The demo can be opened from here. */
+  readonly hasDemo?: boolean;
 };
 
 export type Message = { readonly text: string; readonly refused: boolean };
