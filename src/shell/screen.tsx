@@ -6,6 +6,7 @@ import { openForWriting } from '../persist/index.ts';
 import { createDesk } from '../views/desk.ts';
 import { DeskView, type Suspending } from '../views/desk-view.tsx';
 import { shopDay } from '../views/format/index.ts';
+import type { BenchPort } from '../views/port.ts';
 import { chooseTheme, type Theme } from '../views/theme/index.ts';
 import { createAwake } from './ping/awake.ts';
 import { createDiagnostics } from './ping/diagnostics.ts';
@@ -77,8 +78,15 @@ export async function runScreen({
     env,
     onNotice: session.say,
   });
+  const diagnostics = createDiagnostics({ folder: opened.folder });
   const awake = createAwake({ platform, env, spawn });
-  const port = createPort({ session, world, store: () => store, openDemo });
+  const port: BenchPort = {
+    ...createPort({ session, world, store: () => store, openDemo }),
+    acknowledge: (claim) => {
+      session.acknowledge(claim);
+      diagnostics.record({ at: clock.now(), what: 'acknowledged', claim });
+    },
+  };
   const desk = createDesk({ port, ticks: ticker, theme, leave: () => app.unmount() });
   const app = render(<DeskView desk={desk} theme={theme} suspending={suspending} />, {
     alternateScreen: true,
@@ -118,6 +126,7 @@ export async function runScreen({
     session.reload();
     for (const { says, todo } of open.notices()) session.say(`${says} ${todo}`);
     session.flush();
+    diagnostics.record({ at: clock.now(), what: 'began', by: 'screen', pid: process.pid });
     watch = createPingWatch({
       store: open,
       clock,
@@ -125,7 +134,7 @@ export async function runScreen({
       pinger,
       awake,
       keepAwake: () => session.snapshot().settings.awake,
-      diagnostics: createDiagnostics({ folder: open.folder ?? opened.folder }),
+      diagnostics,
       shop: () => session.snapshot().shop,
       sense: () => session.snapshot().sense,
       since: began,
@@ -159,6 +168,8 @@ export async function runScreen({
     for (const stop of stops) stop();
     ticker.stop();
     awake.want(null);
+    if (watch !== null)
+      diagnostics.record({ at: clock.now(), what: 'ended', by: 'screen', pid: process.pid });
     session.flush();
     store?.close();
   }

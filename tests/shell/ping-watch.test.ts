@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore } from '../../src/persist/index.ts';
-import { createPingWatch, ringAgainAfter } from '../../src/shell/ping/ping-watch.ts';
+import { createPingWatch } from '../../src/shell/ping/ping-watch.ts';
+import { ringAgainAfter } from '../../src/shell/ping/ringing.ts';
 import type { Ping } from '../../src/shell/ping/pinger.ts';
 import { createSession } from '../../src/shell/session.ts';
 import { senseOf } from '../../src/shell/shop.ts';
@@ -28,11 +29,11 @@ function benchWithDwell(store: FactStore = memoryStore()) {
     here: { zone: () => shop.zone, locale: '' },
     soon: (work) => work(),
   });
-  const watch = () => {
+  const watch = (watched = store) => {
     const sent: Ping[] = [];
     const wanted: (string | null)[] = [];
     const made = createPingWatch({
-      store,
+      store: watched,
       clock,
       newId,
       pinger: {
@@ -163,5 +164,31 @@ describe('watching windows', () => {
     await settle();
     session.reload();
     expect(session.snapshot().pings.at(-1)?.ways).toEqual(['screen', 'bell']);
+  });
+
+  it('pings once all the same where the store can not be written', () => {
+    const store = memoryStore();
+    const { clock, watch } = benchWithDwell(store);
+    const full: FactStore = {
+      ...store,
+      change: (decide) => {
+        const loaded = store.load();
+        if (loaded.ok) decide(loaded.value);
+        return {
+          ok: false,
+          problem: {
+            kind: 'full',
+            file: 'pings.json',
+            says: 'Not recorded: disk full.',
+            todo: 'Free 1 MB.',
+          },
+        };
+      },
+    };
+    const watcher = watch(full);
+    clock.pass(2 * minute);
+    watcher.look();
+    watcher.look();
+    expect(watcher.sent).toHaveLength(1);
   });
 });

@@ -29,6 +29,8 @@ type PingEvents = {
     readonly piece: string | null;
     readonly because: string;
   };
+  /** It went out, but the store took no note of it. */
+  unrecorded: { readonly claim: string; readonly because: string };
   /** The machine is kept awake from here on, or is not. */
   awake: { readonly kept: boolean; readonly why: string };
   /** A process that can ping began or ended. */
@@ -77,6 +79,8 @@ function details(event: PingDiagnostic): readonly string[] {
       return [named('claim', event.claim)];
     case 'dropped':
       return [list('pings', event.pings), ...piece(event.piece), named('because', event.because)];
+    case 'unrecorded':
+      return [named('claim', event.claim), named('because', event.because)];
     case 'awake':
       return [`kept=${event.kept}`, named('why', event.why)];
     case 'began':

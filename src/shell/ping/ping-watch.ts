@@ -4,23 +4,20 @@ import {
   nextPingAt,
   sendingsDue,
   spoilsRunning,
-  type Bench,
   type PingFact,
   type PingSense,
   type Sending,
 } from '../../tracker/bench/index.ts';
-import type { Instant, Milliseconds } from '../../tracker/time/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
 import { pingText } from '../../views/ping-text/index.ts';
-import type { Shop, ShownPing } from '../../views/port.ts';
+import type { Shop } from '../../views/port.ts';
 import type { Clock } from '../clock.ts';
 import type { NewId } from '../ids.ts';
 import { claimedPings, shownPings } from '../shown-pings.ts';
 import type { Awake } from './awake.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import type { Pinger } from './pinger.ts';
-
-/** A loud ping rings again after this long, until a key or a command takes note of it. */
-export const ringAgainAfter: Milliseconds = 20_000;
+import { createRinging } from './ringing.ts';
 
 export type PingWatchOptions = {
   readonly store: FactStore;
@@ -41,51 +38,22 @@ export type PingWatch = {
   readonly look: () => Instant | null;
 };
 
+type Claim = {
+  readonly fact: PingFact;
+  readonly sending: Sending;
+  readonly words: ReturnType<typeof pingText>;
+};
+
 /**
  * Carries out what the core says is due. Each ping is claimed in the store, with every other process kept out, before
- * it goes out: whoever claims it sends it, and nobody else does.
+ * it goes out: whoever claims it sends it, and nobody else does. Where the store can't be written it goes out all the
+ * same, once from this process: a ping twice is better than none.
  */
 export function createPingWatch(options: PingWatchOptions): PingWatch {
-  const { store, clock, newId, pinger, diagnostics } = options;
-  const rang = new Map<string, Instant>();
-
-  const claim = (
-    now: Instant,
-  ): readonly { readonly fact: PingFact; readonly sending: Sending }[] => {
-    const result = store.change((current) => {
-      const bench = foldBench(current.bench);
-      const due = sendingsDue(bench, claimedPings(current.pings), now, options.sense());
-      const claims = due.map((sending) => ({ sending, fact: claimFact(sending, now) }));
-      return { append: { pings: claims.map(({ fact }) => fact) }, result: claims };
-    });
-    if (!result.ok) {
-      diagnostics.record({
-        at: now,
-        what: 'dropped',
-        pings: [],
-        piece: null,
-        because: result.problem.says,
-      });
-      return [];
-    }
-    return result.value;
-  };
-
-  const claimFact = (sending: Sending, now: Instant): PingFact => {
-    const group = newId();
-    const words = pingText(sending, now, options.shop(), options.since);
-    const first = sending.pings[0];
-    return {
-      ...headOf(group, now),
-      kind: 'ping-claimed',
-      body: {
-        pings: sending.settles,
-        text: words.text,
-        loud: sending.loud,
-        piece: first?.piece?.id ?? null,
-      },
-    };
-  };
+  const { store, clock, newId, pinger, diagnostics, awake } = options;
+  const claimedHere = new Set<string>();
+  const ringing = createRinging(pinger);
+  let toldAwake = '';
 
   const headOf = (group: string, now: Instant) => ({
     id: `${group}.1`,
@@ -97,64 +65,70 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     bootId: clock.bootId,
   });
 
-  const send = (fact: PingFact, sending: Sending, now: Instant): void => {
+  const claimOf = (sending: Sending, now: Instant): Claim => {
     const words = pingText(sending, now, options.shop(), options.since);
+    const piece = sending.pings[0]?.piece?.id ?? null;
+    const body = { pings: sending.settles, text: words.text, loud: sending.loud, piece };
+    return { sending, words, fact: { ...headOf(newId(), now), kind: 'ping-claimed', body } };
+  };
+
+  const claimDue = (now: Instant): readonly Claim[] => {
+    let due: readonly Claim[] = [];
+    const result = store.change((current) => {
+      const claimed = new Set([...claimedPings(current.pings), ...claimedHere]);
+      due = sendingsDue(foldBench(current.bench), claimed, now, options.sense()).map((sending) =>
+        claimOf(sending, now),
+      );
+      return { append: { pings: due.map(({ fact }) => fact) }, result: null };
+    });
+    for (const { fact, sending } of due) {
+      for (const key of sending.settles) claimedHere.add(key);
+      if (!result.ok) unrecorded(fact.id, result.problem.says);
+    }
+    return due;
+  };
+
+  const unrecorded = (claim: string, because: string): void =>
+    diagnostics.record({ at: clock.now(), what: 'unrecorded', claim, because });
+
+  const send = ({ fact, sending, words }: Claim, now: Instant): void => {
+    const { settles, loud, lateBy, pings } = sending;
+    const piece = pings[0]?.piece?.name ?? null;
+    const dueAt = now - lateBy;
+    diagnostics.record({ at: now, what: 'due', pings: settles, piece, loud, dueAt });
     diagnostics.record({
       at: now,
       what: 'claimed',
       claim: fact.id,
-      pings: sending.settles,
-      lateMs: sending.lateBy,
+      pings: settles,
+      lateMs: lateBy,
     });
-    rang.set(fact.id, now);
-    const ping = { id: fact.id, title: words.title, body: words.body, loud: sending.loud };
-    void pinger.send(ping).then(({ ways, failures }) => {
-      const at = clock.now();
-      const piece = sending.pings[0]?.piece?.name ?? null;
-      diagnostics.record({
-        at,
-        what: 'sent',
-        claim: fact.id,
-        piece,
-        ways,
-        failures,
-        lateMs: sending.lateBy,
-      });
-      const sent: PingFact = {
-        ...headOf(newId(), at),
-        kind: 'ping-sent',
-        body: { claim: fact.id, ways: ['screen', ...ways], failures },
-      };
-      const written = store.change(() => ({ append: { pings: [sent] }, result: null }));
-      if (!written.ok)
+    if (loud) ringing.rang(fact.id, now);
+    void pinger
+      .send({ id: fact.id, title: words.title, body: words.body, loud })
+      .then(({ ways, failures }) => {
+        const at = clock.now();
         diagnostics.record({
           at,
-          what: 'dropped',
-          pings: [],
+          what: 'sent',
+          claim: fact.id,
           piece,
-          because: written.problem.says,
+          ways,
+          failures,
+          lateMs: lateBy,
         });
-    });
+        const body = { claim: fact.id, ways: ['screen', ...ways], failures };
+        const sent: PingFact = { ...headOf(newId(), at), kind: 'ping-sent', body };
+        const written = store.change(() => ({ append: { pings: [sent] }, result: null }));
+        if (!written.ok) unrecorded(fact.id, written.problem.says);
+      });
   };
 
-  /** Rings again for what is loud and not silenced, as long as its window still runs. */
-  const ringAgain = (bench: Bench, pings: readonly ShownPing[], now: Instant): Instant | null => {
-    const standing = pings.filter(
-      (ping) => ping.loud && ping.seenAt === null && rang.has(ping.claim),
-    );
-    if (standing.length === 0 || spoilsRunning(bench, now, options.sense()).length === 0)
-      return null;
-    let next: Instant | null = null;
-    for (const ping of standing) {
-      const last = rang.get(ping.claim) ?? now;
-      if (now - last >= ringAgainAfter) {
-        rang.set(ping.claim, now);
-        void pinger.send({ id: ping.claim, title: ping.text, body: '', loud: true, repeat: true });
-      }
-      const again = (rang.get(ping.claim) ?? now) + ringAgainAfter;
-      next = next === null ? again : Math.min(next, again);
-    }
-    return next;
+  const tellAwake = (now: Instant): void => {
+    const { wanted, kept, why } = awake.state();
+    const told = wanted ? `${kept} ${why}` : '';
+    if (told !== toldAwake && wanted) diagnostics.record({ at: now, what: 'awake', kept, why });
+    toldAwake = told;
   };
 
   return {
@@ -163,20 +137,20 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
       const loaded = store.load();
       if (!loaded.ok) return null;
       const bench = foldBench(loaded.value.bench);
-      const claimed = claimedPings(loaded.value.pings);
-      if (sendingsDue(bench, claimed, now, options.sense()).length > 0) {
-        for (const { fact, sending } of claim(now)) send(fact, sending, now);
+      const claimed = new Set([...claimedPings(loaded.value.pings), ...claimedHere]);
+      const sense = options.sense();
+      if (sendingsDue(bench, claimed, now, sense).length > 0) {
+        for (const claim of claimDue(now)) send(claim, now);
       }
-      const spoiling = spoilsRunning(bench, now, options.sense())[0];
-      const piece = spoiling === undefined ? undefined : bench.pieces.get(spoiling.subject.pieceId);
-      options.awake.want(
-        spoiling === undefined || !options.keepAwake()
-          ? null
-          : `${piece?.name ?? 'a window'}, ${spoiling.rule.verb}`,
-      );
-      const ring = ringAgain(bench, shownPings(loaded.value.pings), now);
-      const next = nextPingAt(bench, claimed, now, options.sense());
-      return next === null ? ring : ring === null ? next : Math.min(next, ring);
+      const spoiling = spoilsRunning(bench, now, sense)[0];
+      const piece = spoiling && bench.pieces.get(spoiling.subject.pieceId);
+      const reason = spoiling && `${piece?.name ?? 'a window'}, ${spoiling.rule.verb}`;
+      awake.want(options.keepAwake() ? (reason ?? null) : null);
+      tellAwake(now);
+      const again =
+        spoiling === undefined ? null : ringing.ring(shownPings(loaded.value.pings), now);
+      const next = nextPingAt(bench, claimed, now, sense);
+      return next === null ? again : again === null ? next : Math.min(next, again);
     },
   };
 }

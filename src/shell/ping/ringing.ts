@@ -1,0 +1,31 @@
+import type { Instant, Milliseconds } from '../../tracker/time/index.ts';
+import type { ShownPing } from '../../views/port.ts';
+import type { Pinger } from './pinger.ts';
+
+/** A loud ping rings again after this long, until a key or a command takes note of it. */
+export const ringAgainAfter: Milliseconds = 20_000;
+
+export type Ringing = {
+  /** A loud ping has just gone out from here. */
+  readonly rang: (claim: string, now: Instant) => void;
+  /** Rings again for what this process sent and nobody has silenced; answers when the next one is to ring. */
+  readonly ring: (pings: readonly ShownPing[], now: Instant) => Instant | null;
+};
+
+export function createRinging(pinger: Pinger): Ringing {
+  const last = new Map<string, Instant>();
+  return {
+    rang: (claim, now) => void last.set(claim, now),
+    ring: (pings, now) => {
+      const standing = pings.filter(({ claim, seenAt }) => seenAt === null && last.has(claim));
+      const times = standing.map(({ claim, text }) => {
+        const rangAt = last.get(claim) ?? now;
+        if (now - rangAt < ringAgainAfter) return rangAt + ringAgainAfter;
+        last.set(claim, now);
+        void pinger.send({ id: claim, title: text, body: '', loud: true, repeat: true });
+        return now + ringAgainAfter;
+      });
+      return times.length === 0 ? null : Math.min(...times);
+    },
+  };
+}
