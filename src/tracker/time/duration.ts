@@ -4,12 +4,12 @@ import { day, hour, minute, type Milliseconds } from './instant.ts';
 export type DurationReading =
   { readonly ok: true; readonly ms: Milliseconds } | { readonly ok: false; readonly says: string };
 
-const unitLengths: Readonly<Record<string, Milliseconds>> = {
-  m: minute,
-  min: minute,
-  h: hour,
-  d: day,
-};
+const unitLengths: ReadonlyMap<string, Milliseconds> = new Map([
+  ['m', minute],
+  ['min', minute],
+  ['h', hour],
+  ['d', day],
+]);
 
 const longest = 366 * day;
 const examples = 'Write 35, 35 min, 1:20, 2 h or 3 d.';
@@ -20,8 +20,12 @@ const refuse = (says: string): DurationReading => ({ ok: false, says });
  * `2 h`, `2.5 h`, `1 h 20` (hours, then minutes), `3 d`. Refuses what is none (`-5`, `90x`, `1:99`), zero, and more than a year.
  */
 export function readDuration(text: string): DurationReading {
-  const words = text.trim().toLowerCase().replaceAll(',', '.');
-  if (words === '') return refuse(`No length of time given. ${examples}`);
+  const typed = text.trim().toLowerCase();
+  if (typed === '') return refuse(`No length of time given. ${examples}`);
+  // A thousand to one person, one to another.
+  if (/\d,\d{3}(?!\d)/.test(typed))
+    return refuse(`"${text}": write large figures without a comma. ${examples}`);
+  const words = typed.replaceAll(',', '.');
   const clock = /^(\d{1,4}):(\d{1,2})$/.exec(words);
   if (clock) {
     const minutes = Number(clock[2]);
@@ -36,7 +40,7 @@ export function readDuration(text: string): DurationReading {
   let total = 0;
   let previousUnit: Milliseconds = Number.POSITIVE_INFINITY;
   for (const [, figure, name] of parts) {
-    const unit = name === '' ? minute : unitLengths[name ?? ''];
+    const unit = name === '' ? minute : unitLengths.get(name ?? '');
     if (unit === undefined)
       return refuse(`"${text}": "${name}" is no unit of time here. ${examples}`);
     if (unit >= previousUnit) return refuse(`"${text}" names its units out of order. ${examples}`);
@@ -46,8 +50,9 @@ export function readDuration(text: string): DurationReading {
   return within(text, total);
 }
 
-function within(text: string, ms: Milliseconds): DurationReading {
+function within(text: string, exact: Milliseconds): DurationReading {
+  const ms = Math.round(exact);
   if (ms <= 0) return refuse(`"${text}" is no time at all. ${examples}`);
   if (ms > longest) return refuse(`"${text}" is longer than a year. ${examples}`);
-  return { ok: true, ms: Math.round(ms) };
+  return { ok: true, ms };
 }

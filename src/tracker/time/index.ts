@@ -1,2 +1,3 @@
 export * from './instant.ts';
+export * from './calendar-day.ts';
 export * from './duration.ts';

@@ -4,9 +4,6 @@ export type Instant = number;
 /** A length of time in milliseconds. */
 export type Milliseconds = number;
 
-/** A calendar day of the shop, `2026-11-28`. */
-export type CalendarDay = string;
-
 export const second: Milliseconds = 1000;
 export const minute: Milliseconds = 60 * second;
 export const hour: Milliseconds = 60 * minute;
