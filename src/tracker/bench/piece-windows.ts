@@ -1,9 +1,17 @@
 import type { Instant } from '../time/index.ts';
-import type { Happenings } from '../windows/edges.ts';
+import { chooseStamp, type Happenings, type SubjectStamp } from '../windows/edges.ts';
 import { workOutWindow } from '../windows/evaluate.ts';
-import type { EdgeSense, Milestone, Stretch, Window, WindowRule } from '../windows/model.ts';
-import type { Piece, PlannedStep, Session, Stamp } from './piece.ts';
+import type {
+  EdgeSense,
+  Milestone,
+  StampChoice,
+  Stretch,
+  Window,
+  WindowRule,
+} from '../windows/model.ts';
+import type { Finish, Piece, PlannedStep, Session, Stamp } from './piece.ts';
 import { countsFor, passUnderWay } from './progress.ts';
+import { windowOwners } from './worked-apart.ts';
 
 /** All windows that a piece's stamps have begun, also those that are over. */
 export function windowsOfPiece(
@@ -34,7 +42,7 @@ function windowsOfStep(
   const finishes = piece.finishes.filter((finish) => finish.step === step.id);
   if (rules.length === 0 || (stamps.length === 0 && finishes.length === 0)) return [];
   const windows: Window[] = [];
-  for (const part of partsTouched(stamps, finishes)) {
+  for (const { part, keyPart } of windowOwners(piece, step)) {
     const own = stamps.filter((stamp) => countsFor(stamp.part, part));
     const passes = passUnderWay(own);
     for (const rule of rules) {
@@ -42,8 +50,18 @@ function windowsOfStep(
         // Between passes there is something to wait for only while another pass is to come.
         if (rule.closedBy.by === 'next pass' && pass >= (step.passes ?? 1)) continue;
         const subject = { pieceId: piece.id, stepId: step.id, partId: part, pass, section };
-        const key = [piece.id, step.id, rule.id, part ?? '', pass, section ?? ''].join('/');
-        const happenings = happeningsOf(piece, step, sessions, rule, key, part, pass, section);
+        const keyFor = (owner: string): string =>
+          [piece.id, step.id, rule.id, owner, pass, section ?? ''].join('/');
+        const key = keyFor(keyPart);
+        // What was tried before the parts went separate ways was tried on the whole.
+        const checks = piece.checks.filter(
+          ({ window, part: tried }) =>
+            (window === key || window === keyFor('')) && countsFor(tried, part),
+        );
+        const happenings = {
+          ...happeningsOf(piece, step, sessions, rule, part, pass, section),
+          checks,
+        };
         const begun = workOutWindow(rule, subject, key, happenings, null, sense);
         if (begun === null) continue;
         const closedAt = closing(piece, step, begun, own, happenings) ?? begun.closedAt;
@@ -52,16 +70,6 @@ function windowsOfStep(
     }
   }
   return windows;
-}
-
-/** The whole piece where something was recorded for it, and every part that has a record of its own. */
-function partsTouched(
-  stamps: readonly { readonly part: string | null }[],
-  finishes: readonly { readonly part: string | null }[],
-): readonly (string | null)[] {
-  const inStamps = new Set(stamps.map((stamp) => stamp.part));
-  if (inStamps.size > 0) return [...inStamps];
-  return [...new Set(finishes.map((finish) => finish.part))];
 }
 
 function subjectsOf(
@@ -89,11 +97,10 @@ function happeningsOf(
   step: PlannedStep,
   sessions: readonly Session[],
   rule: WindowRule,
-  key: string,
   part: string | null,
   pass: number,
   section: number | null,
-): Happenings {
+): Omit<Happenings, 'checks'> {
   const inScope = (stamp: { readonly pass: number; readonly section: number | null }): boolean =>
     rule.scope === 'step' ||
     (stamp.pass === pass && (rule.scope === 'pass' || stamp.section === section));
@@ -103,11 +110,20 @@ function happeningsOf(
   const finish = piece.finishes.findLast(
     (each) => each.step === step.id && countsFor(each.part, part),
   );
-  const happened = stamps.map(({ event, agent, at, fact }) => ({ event, agent, at, fact }));
+  const happened: SubjectStamp[] = stamps.map(({ event, agent, at, fact }) => ({
+    event,
+    agent,
+    at,
+    fact,
+  }));
   if (finish !== undefined && (rule.scope === 'step' || finish.pass === pass)) {
     // Finishing a step is the last stroke of its last pass, and takes the last section off.
     const agent = step.stamps.findLast((planned) => planned.agent !== undefined)?.agent ?? null;
-    if (!happened.some((stamp) => stamp.event === 'last-stroke' && stamp.agent === agent)) {
+    const hasLastStroke = stamps.some(
+      (stamp) =>
+        stamp.event === 'last-stroke' && stamp.agent === agent && stamp.pass === finish.pass,
+    );
+    if (!hasLastStroke) {
       happened.push({ event: 'last-stroke', agent, at: finish.at, fact: finish.fact });
     }
     if (rule.scope === 'section' && !happened.some((stamp) => stamp.event === 'section-off')) {
@@ -116,11 +132,7 @@ function happeningsOf(
   }
   return {
     stamps: happened,
-    checks: piece.checks.filter((check) => check.window === key),
-    assumedStart:
-      finish === undefined
-        ? null
-        : pickUpBefore(sessions, piece.id, step.id, finish.at, finish.fact),
+    assumedStart: finish === undefined ? null : pickUpBefore(sessions, piece.id, part, finish),
   };
 }
 
@@ -128,17 +140,23 @@ function happeningsOf(
 function pickUpBefore(
   sessions: readonly Session[],
   piece: string,
-  step: string,
-  finishedAt: Instant,
-  fact: string,
+  part: string | null,
+  finish: Finish,
 ): { readonly at: Instant; readonly fact: string } {
   const session = sessions.findLast(
     (each) =>
       !each.dropped &&
-      each.start <= finishedAt &&
-      each.targets.some((target) => target.piece === piece && target.step === step),
+      each.start <= finish.at &&
+      each.targets.some(
+        (target) =>
+          target.piece === piece &&
+          target.step === finish.step &&
+          (part === null || countsFor(target.part, part)),
+      ),
   );
-  return session ? { at: session.start, fact: session.startFact } : { at: finishedAt, fact };
+  return session
+    ? { at: session.start, fact: session.startFact }
+    : { at: finish.at, fact: finish.fact };
 }
 
 /** What ended a window, by its rule or because a later step has taken its place. */
@@ -151,15 +169,27 @@ function closing(
 ): Instant | null {
   const { rule, subject } = window;
   const ends: Instant[] = [];
+  const finish = piece.finishes.findLast(
+    (each) => each.step === step.id && countsFor(each.part, subject.partId),
+  );
   if (rule.closedBy.by === 'stamp') {
-    const { events, agent } = rule.closedBy.stamp;
-    for (const stamp of happenings.stamps) {
-      const isIt =
-        events.some((event) => event === stamp.event) &&
-        (agent === undefined || agent === stamp.agent);
-      if (isIt && stamp.at >= window.begunAt) ends.push(stamp.at);
+    const { stamp: wanted } = rule.closedBy;
+    const beginning = chooseStamp(rule.begins, happenings);
+    const begun = happenings.stamps.findIndex(
+      (stamp) => beginning.known && stamp.fact === beginning.fact,
+    );
+    for (const [index, stamp] of happenings.stamps.entries()) {
+      // Told later is later too: a clock that was set back must not keep a window from closing.
+      const isLater = stamp.at >= window.begunAt || (begun >= 0 && index > begun);
+      if (isChosen(wanted, stamp.event, stamp.agent) && isLater) ends.push(stamp.at);
     }
+    const isPlanned = step.stamps.some((planned) =>
+      isChosen(wanted, planned.event, planned.agent ?? null),
+    );
+    // A finished step leaves no stamp of its own to wait for, but a pot has still to be washed out.
+    if (finish !== undefined && isPlanned && rule.kind !== 'pot') ends.push(finish.at);
   }
+  if (rule.closedBy.by === 'next pass' && finish !== undefined) ends.push(finish.at);
   if (rule.scope === 'pass') {
     const next = stepStamps.find((stamp) => stamp.pass === subject.pass + 1);
     if (next) ends.push(next.at);
@@ -174,6 +204,10 @@ function closing(
   }
   return ends.length === 0 ? null : Math.min(...ends);
 }
+
+const isChosen = (choice: StampChoice, event: string, agent: string | null): boolean =>
+  choice.events.some((each) => each === event) &&
+  (choice.agent === undefined || choice.agent === agent);
 
 const laterSteps = (piece: Piece, step: PlannedStep): readonly PlannedStep[] =>
   piece.steps.slice(piece.steps.findIndex((each) => each.id === step.id) + 1);

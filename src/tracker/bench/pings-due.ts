@@ -29,7 +29,7 @@ export type Sending = {
   readonly lateBy: Milliseconds;
 };
 
-/** Pings that fall within this time of each other go out as one. */
+/** Pings that fall within this time of each other go out as one; what is loud or a dwell's is never told early for it. */
 export const mergeWithin: Milliseconds = 45 * second;
 /** A ping later than this was missed, and is told in a summary. */
 export const missedAfter: Milliseconds = 2 * 60 * second;
@@ -80,25 +80,36 @@ export function sendingsDue(
   now: Instant,
   sense: PingSense,
 ): readonly Sending[] {
-  const due = pingsOfBench(bench, now, sense).filter(
-    (ping) => ping.at <= now && !claimed.has(ping.key),
-  );
+  const open = pingsOfBench(bench, now, sense).filter((ping) => !claimed.has(ping.key));
+  const due = open.filter((ping) => ping.at <= now);
   const latest = new Map<string, BenchPing>();
   for (const ping of due) latest.set(subjectOf(ping), ping);
-  const told = [...latest.values()];
+  const told = [...latest.values()].sort((a, b) => a.at - b.at);
+  const soon = new Map<string, BenchPing>();
+  for (const ping of open) {
+    const subject = subjectOf(ping);
+    const isNew = !latest.has(subject) && !soon.has(subject);
+    if (ping.at > now && isNew && mayBeEarly(ping)) soon.set(subject, ping);
+  }
   const missed = told.filter((ping) => now - ping.at > missedAfter);
   const fresh = told.filter((ping) => now - ping.at <= missedAfter);
   const settled = (pings: readonly BenchPing[]): readonly string[] => {
     const subjects = new Set(pings.map(subjectOf));
-    return due.filter((ping) => subjects.has(subjectOf(ping))).map((ping) => ping.key);
+    const overtaken = due.filter((ping) => subjects.has(subjectOf(ping)));
+    return [...new Set([...overtaken, ...pings].map((ping) => ping.key))];
   };
-  return [...(missed.length > 0 ? [missed] : []), ...together(fresh)].map((pings) => ({
+  const heaps = fresh.length > 0 ? together([...fresh, ...soon.values()]) : [];
+  const sent = heaps.filter((heap) => heap.some((ping) => ping.at <= now));
+  return [...(missed.length > 0 ? [missed] : []), ...sent].map((pings) => ({
     pings: [...pings].sort(worstFirst),
     settles: settled(pings),
     loud: pings.some((ping) => ping.loud),
     lateBy: Math.max(0, now - Math.min(...pings.map((ping) => ping.at))),
   }));
 }
+
+const mayBeEarly = (ping: BenchPing): boolean =>
+  !ping.loud && (ping.about === 'hold' || ping.window.rule.kind !== 'chemical');
 
 const subjectOf = (ping: BenchPing): string =>
   ping.about === 'window' ? ping.window.key : ping.key;

@@ -48,6 +48,13 @@ export function chooseStamp(choice: StampChoice, happenings: Happenings): Placed
   return { known: false, by: 'stamp' };
 }
 
+/**
+ * The check that counts. A later finding takes the place of an earlier one: after "ready" the last "not yet" no longer
+ * holds back, and the reverse. Trouble says nothing about time.
+ */
+export const latestFinding = (happenings: Happenings): SubjectCheck | undefined =>
+  happenings.checks.findLast((check) => check.finding !== 'trouble');
+
 /** Works out where an edge lies. Unknown as long as a stamp it needs has not been made. */
 export function placeEdge(edge: Edge, happenings: Happenings, sense: EdgeSense): Placed {
   switch (edge.kind) {
@@ -57,8 +64,7 @@ export function placeEdge(edge: Edge, happenings: Happenings, sense: EdgeSense):
       return { ...stamp, at: sense.spanEnd(edge.plus, stamp.at) };
     }
     case 'check': {
-      // A later finding takes the place of an earlier one: after "ready" the last "not yet" no longer holds back, and the reverse.
-      const check = happenings.checks.findLast((each) => each.finding !== 'trouble');
+      const check = latestFinding(happenings);
       if (check?.finding !== edge.finding) return { known: false, by: 'nothing' };
       const at = edge.plus === undefined ? check.at : sense.spanEnd(edge.plus, check.at);
       return { known: true, at, fact: check.fact, assumed: false };

@@ -1,5 +1,5 @@
 import { hour, minute, type Instant } from '../time/index.ts';
-import { chooseStamp, placeEdge, type Happenings, type Placed } from './edges.ts';
+import { chooseStamp, latestFinding, placeEdge, type Happenings, type Placed } from './edges.ts';
 import type {
   EdgeSense,
   TimedStretch,
@@ -28,7 +28,7 @@ export function workOutWindow(
   );
   const stretches = layOut(rule, placed, beginning.at);
   const deciding = placed.filter((edge) => edge.known);
-  const latestCheck = happenings.checks.at(-1);
+  const latestCheck = latestFinding(happenings);
   const shut =
     closedAt ??
     (rule.closedBy.by === 'ready' && latestCheck?.finding === 'ready' ? latestCheck.at : null);
@@ -40,6 +40,7 @@ export function workOutWindow(
     hangsOn: latestCheck?.finding === 'not yet' ? latestCheck.fact : beginning.fact,
     assumed: deciding.some((edge) => edge.assumed),
     stretches,
+    ...(latestCheck?.finding === 'not yet' ? { heldBackAt: latestCheck.at } : {}),
     foundReadyAt: latestCheck?.finding === 'ready' ? latestCheck.at : null,
     closedAt: shut,
   };
@@ -109,7 +110,10 @@ export function stateAt(window: Window, now: Instant): WindowState {
 export const opensAt = (window: Window): Instant | null =>
   window.stretches.find((stretch) => stretch.meaning === 'go')?.begins ?? null;
 
-/** When something is lost: the end of the "go" in force, or of the next one. Null where nothing ends it, or it is not known. */
+/**
+ * When something is lost: the end of the "go" in force, or of the next one; where there is no "go" to come, the beginning
+ * of what lateness brings next. Null where nothing ends it, or it is not known.
+ */
 export function closesAt(
   window: Window,
   now: Instant,
@@ -117,6 +121,9 @@ export function closesAt(
   const index = window.stretches.findIndex(
     (stretch) => stretch.meaning === 'go' && (stretch.ends === null || stretch.ends > now),
   );
-  const next = index < 0 ? undefined : window.stretches[index + 1];
+  const next =
+    index < 0
+      ? window.stretches.find((stretch) => stretch.meaning !== 'wait' && stretch.begins > now)
+      : window.stretches[index + 1];
   return next === undefined ? null : { at: next.begins, next };
 }

@@ -153,6 +153,8 @@ export type Window = {
   readonly stretches: readonly TimedStretch[];
   /** When a check found it ready, if one did after the last "not yet". */
   readonly foundReadyAt: Instant | null;
+  /** When a check last held it back ("not yet"); absent where none does now. */
+  readonly heldBackAt?: Instant;
   readonly closedAt: Instant | null;
 };
 

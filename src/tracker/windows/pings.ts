@@ -19,9 +19,14 @@ export type WindowPing = {
 /** Before a dwell ends it pings at three minutes and at one. */
 const dwellLeads: readonly Milliseconds[] = [3 * minute, minute];
 
-/** All pings of a window, in order; those that would fall before its beginning, or before its opening, are left out. */
+/** All pings of a window, in order; those that would fall before its beginning, or before a check, are left out. */
 export function pingsOf(window: Window): readonly WindowPing[] {
   const pings: WindowPing[] = [];
+  // Whoever tried the surface knows what was to be told until then.
+  const triedAt = Math.max(
+    window.foundReadyAt ?? Number.NEGATIVE_INFINITY,
+    window.heldBackAt ?? Number.NEGATIVE_INFINITY,
+  );
   const add = (
     name: string,
     at: Instant,
@@ -29,7 +34,7 @@ export function pingsOf(window: Window): readonly WindowPing[] {
     loud: boolean,
     stretch: TimedStretch,
   ): void => {
-    if (at >= window.begunAt)
+    if (at >= window.begunAt && at > triedAt)
       pings.push({
         key: `${window.key}/${window.hangsOn}/${name}`,
         at,
@@ -39,9 +44,12 @@ export function pingsOf(window: Window): readonly WindowPing[] {
         stretch,
       });
   };
-  for (const [index, stretch] of window.stretches.entries()) {
-    const next = window.stretches[index + 1];
-    const before = window.stretches[index - 1];
+  for (const [place, stretch] of window.stretches.entries()) {
+    const next = window.stretches[place + 1];
+    const before = window.stretches[place - 1];
+    // Named by its place in the rule: a stretch that loses all its time renames no other.
+    const inRule = window.rule.stretches.findIndex((each) => each.from === stretch.from);
+    const index = inRule < 0 ? place : inRule;
     switch (stretch.meaning) {
       case 'wait':
         break;
@@ -51,7 +59,7 @@ export function pingsOf(window: Window): readonly WindowPing[] {
         if (window.rule.kind === 'chemical') {
           for (const lead of dwellLeads) {
             if (stretch.begins - lead > window.begunAt)
-              add(`soon ${lead / minute}`, stretch.begins - lead, 'soon', false, stretch);
+              add(`soon ${lead / minute} ${index}`, stretch.begins - lead, 'soon', false, stretch);
           }
         }
         add(`opens ${index}`, stretch.begins, 'opens', loud, stretch);
