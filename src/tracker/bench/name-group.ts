@@ -3,14 +3,18 @@ import type { Bench, Piece } from './piece.ts';
 
 /** What a group of facts did, in a few words: `coat 2, first stroke on 3 Beech stool`. Also for groups that were taken back. */
 export function nameGroup(bench: Bench, facts: readonly BenchFact[]): string {
-  const telling = [...facts].sort((a, b) => weight(a) - weight(b))[0];
-  return telling === undefined ? 'nothing' : nameFact(bench, telling);
+  const telling = facts.reduce<BenchFact | null>(
+    // What a key press did last is what it was pressed for: a section taken off, the next one put on.
+    (best, fact) => (best === null || weight(fact) <= weight(best) ? fact : best),
+    null,
+  );
+  return telling === null ? 'nothing' : nameFact(bench, telling);
 }
 
 /** Of several facts of one key press, the one that it was pressed for. */
 const weight = ({ kind }: BenchFact): number => {
   if (kind === 'put-down') return 3;
-  return kind === 'picked-up' || kind === 'piece-described' ? 2 : 1;
+  return kind === 'picked-up' || kind === 'piece-described' || kind === 'step-inserted' ? 2 : 1;
 };
 
 function nameFact(bench: Bench, fact: BenchFact): string {
@@ -59,8 +63,11 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `put down ${putDownName(bench, fact.body.session, targets)}`;
     case 'stamped': {
       const { piece, step, agent, event, section } = fact.body;
-      const where = section === null ? '' : ` section ${section}`;
-      return `${stepName(piece, step)}${where}, ${agent === null ? '' : `${agent} `}${event.replace('-', ' ')} on ${called(piece)}`;
+      const what =
+        section === null
+          ? event.replace('-', ' ')
+          : event.replace(/^section-/, `section ${section} `).replace('-', ' ');
+      return `${stepName(piece, step)}, ${agent === null ? '' : `${agent} `}${what}, ${called(piece)}`;
     }
     case 'step-done':
       return `${stepName(fact.body.piece, fact.body.step)} done on ${called(fact.body.piece)}`;
@@ -112,7 +119,8 @@ function movedName(bench: Bench, id: string): string {
 }
 
 /** What taking back would undo, and what bringing back would restore; null where there is nothing. */
-export const takeBackName = (bench: Bench): string | null => groupName(bench, bench.trail.done.at(-1));
+export const takeBackName = (bench: Bench): string | null =>
+  groupName(bench, bench.trail.done.at(-1));
 export const bringBackName = (bench: Bench): string | null =>
   groupName(bench, bench.trail.takenBack.at(-1));
 

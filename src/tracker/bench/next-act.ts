@@ -1,6 +1,6 @@
-import type { Bench, Piece, PlannedStep, Session } from './piece.ts';
+import type { Bench, Piece, PlannedStep } from './piece.ts';
 import { currentStep, nextStamp, stampsOf, type NextStamp } from './progress.ts';
-import { sessionHolding } from './standing.ts';
+import { isInHandFor, sessionHolding } from './standing.ts';
 
 /** What the next-stamp key does to a piece, as the foot line names it. */
 export type NextAct =
@@ -26,11 +26,8 @@ export function nextAct(bench: Bench, piece: Piece, part: string | null): NextAc
   const next = nextStamp(step, stampsOf(piece, step.id, part));
   if (next.kind === 'stamp') return { act: 'stamp', step, next, says: next.says };
   const begun =
-    holds(sessionHolding(bench, piece.id), piece.id, step.id) ||
+    isInHandFor(sessionHolding(bench, piece.id), piece.id, step.id, part) ||
     stampsOf(piece, step.id, part).length > 0;
   if (!begun) return { act: 'pick up', step, says: `pick up ${step.name}` };
   return { act: 'done', step, pass: next.pass, says: next.says };
 }
-
-const holds = (session: Session | null, piece: string, step: string): boolean =>
-  session?.targets.some((target) => target.piece === piece && target.step === step) ?? false;

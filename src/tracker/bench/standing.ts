@@ -3,7 +3,7 @@ import { closesAt, opensAt, stateAt, stretchAfter, stretchAt } from '../windows/
 import type { EdgeSense, Loss, Window } from '../windows/model.ts';
 import type { Bench, OddTimer, Piece, PlannedStep, Session } from './piece.ts';
 import { windowsOfPiece } from './piece-windows.ts';
-import { currentStep, isDone } from './progress.ts';
+import { countsFor, currentStep, isDone } from './progress.ts';
 import { timerWindow } from './timer-window.ts';
 
 /** How a piece stands, from what is lost first to what asks for nothing. The order of this list is the order of the bench. */
@@ -45,6 +45,17 @@ export const inHand = (bench: Bench): readonly Session[] =>
 
 export const sessionHolding = (bench: Bench, piece: string): Session | null =>
   inHand(bench).find((session) => session.targets.some((target) => target.piece === piece)) ?? null;
+
+/** Whether a session is for that step of a piece, as far as one part (null: the whole piece) is concerned. */
+export const isInHandFor = (
+  session: Session | null,
+  piece: string,
+  step: string,
+  part: string | null,
+): boolean =>
+  session?.targets.some(
+    (target) => target.piece === piece && target.step === step && countsFor(target.part, part),
+  ) ?? false;
 
 export const piecesOnBench = (bench: Bench): readonly Piece[] =>
   [...bench.pieces.values()]
@@ -111,7 +122,11 @@ function standingOfLane(
   if (window !== null && losesSurface(window, now)) {
     return { ...base, window, rank: 'spoils', orderAt: losingAt(window, now) };
   }
-  if (session !== null) return { ...base, window, rank: 'in hand', orderAt: session.start };
+  const holdsLane = session?.targets.some(
+    (target) => target.piece === piece.id && countsFor(target.part, part),
+  );
+  if (session !== null && holdsLane === true)
+    return { ...base, window, rank: 'in hand', orderAt: session.start };
   if (window !== null && window.rule.kind === 'cure' && stateAt(window, now) === 'before') {
     return { ...base, window, rank: 'curing', orderAt: opensAt(window) ?? now };
   }

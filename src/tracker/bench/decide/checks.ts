@@ -5,7 +5,7 @@ import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench } from '../piece.ts';
 import { countsFor } from '../progress.ts';
 import { standingOf } from '../standing.ts';
-import { called, factAt, instantOf, isOutcome, notInFuture, onBench } from './context.ts';
+import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 
 /** Windows that trying the surface tells something about. */
 export const canBeTried = (window: Window): boolean => window.rule.notYetAdds !== undefined;
@@ -16,10 +16,8 @@ export function check(
   intent: Extract<Intent, { do: 'check' }>,
   context: IntentContext,
 ): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not noted');
+  const piece = onBench(bench, intent.piece, 'Not noted', intent.part);
   if (isOutcome(piece)) return piece;
-  const future = notInFuture(context, 'Not noted');
-  if (future) return future;
   const standing = standingOf(bench, piece, instantOf(context), context.sense);
   const tried = standing.windows.filter(
     (window) =>
@@ -35,7 +33,7 @@ export function check(
       `Not noted: nothing on ${called(piece)} is drying or setting, so there is nothing to try.`,
     );
   }
-  if (window.begunAt > instantOf(context)) {
+  if (context.at !== undefined && window.begunAt > context.at) {
     return refuse(`Not noted: ${called(piece)} had nothing on it then. Give a later time.`);
   }
   const { stepId, partId } = window.subject;

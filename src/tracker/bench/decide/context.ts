@@ -1,9 +1,9 @@
 import { nearest } from '../../trade/nearest.ts';
 import type { Instant } from '../../time/index.ts';
 import type { NewBenchFact } from '../facts.ts';
-import type { IntentContext } from '../intents.ts';
+import type { Intent, IntentContext } from '../intents.ts';
 import { refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece } from '../piece.ts';
+import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { piecesOnBench } from '../standing.ts';
 
 /** The instant an intent is about. */
@@ -17,27 +17,98 @@ export const factAt = (context: IntentContext, fact: NewBenchFact): NewBenchFact
 export const called = (piece: Piece): string =>
   piece.number === null ? piece.name : `${piece.number} ${piece.name}`;
 
-/** Finds a piece on the bench, or refuses. `not` is the beginning of the refusal: `Not picked up`. */
-export function onBench(bench: Bench, id: string, not: string): Piece | Outcome {
+/** Finds a piece, wherever it is, or refuses. `not` is the beginning of the refusal: `Not picked up`. */
+export function anywhere(bench: Bench, id: string, not: string): Piece | Outcome {
   const piece = bench.pieces.get(id);
-  if (piece === undefined) {
-    return refuse(`${not}: there is no piece "${id}".`, nearestNames(bench, id));
-  }
+  if (piece !== undefined) return piece;
+  const others = [...bench.pieces.values()].filter((each) => each.place === 'past');
+  return refuse(
+    `${not}: there is no piece "${id}".`,
+    nearest(
+      id,
+      [...piecesOnBench(bench), ...others].map((each) => each.name),
+    ),
+  );
+}
+
+/** Finds a piece on the bench, and sees that it has the part where one is named; else refuses. */
+export function onBench(
+  bench: Bench,
+  id: string,
+  not: string,
+  part: string | null = null,
+): Piece | Outcome {
+  const piece = anywhere(bench, id, not);
+  if (isOutcome(piece)) return piece;
   if (piece.place !== 'bench')
     return refuse(`${not}: ${piece.name} is not on the bench. Put it back first.`);
-  return piece;
+  return wrongPart(piece, part, not) ?? piece;
+}
+
+/** Refuses a part that the piece doesn't have. */
+export function wrongPart(piece: Piece, part: string | null, not: string): Outcome | null {
+  if (part === null || piece.parts.some((each) => each.id === part)) return null;
+  return refuse(
+    `${not}: ${called(piece)} has no part "${part}".`,
+    nearest(
+      part,
+      piece.parts.map((each) => each.name),
+    ),
+  );
+}
+
+/** Finds a step of a piece, or refuses and offers the nearest names. */
+export function stepOf(piece: Piece, id: string, not: string): PlannedStep | Outcome {
+  const step = piece.steps.find((each) => each.id === id);
+  if (step !== undefined) return step;
+  return refuse(
+    `${not}: ${called(piece)} has no step "${id}".`,
+    nearest(
+      id,
+      piece.steps.map((each) => each.name),
+    ),
+  );
 }
 
 export const isOutcome = (value: object): value is Outcome => 'ok' in value;
 
-const nearestNames = (bench: Bench, text: string): readonly string[] =>
-  nearest(
-    text,
-    piecesOnBench(bench).map((piece) => piece.name),
-  );
+/** How the refusal of each intent begins. Taking back and noting a clock step have no instant of their own. */
+const beginnings: Readonly<Record<Intent['do'], string | null>> = {
+  'add piece': 'Not added',
+  'describe piece': 'Not noted',
+  'name parts': 'Not noted',
+  'insert step': 'Not inserted',
+  'repeat step': 'Not repeated',
+  'move step': 'Not moved',
+  'skip step': 'Not skipped',
+  'reword step': 'Not reworded',
+  'place hold': 'Not on hold',
+  'lift hold': 'Not lifted',
+  'take off bench': 'Not taken off',
+  'put back on bench': 'Not put back',
+  'remove piece': 'Not removed',
+  'write note': 'Not noted',
+  'pick up': 'Not picked up',
+  'put down': 'Not put down',
+  'next stamp': 'Not stamped',
+  'first stroke': 'Not stamped',
+  'next section': 'Not stamped',
+  done: 'Not done',
+  stamp: 'Not stamped',
+  check: 'Not noted',
+  'move stamp': 'Not moved',
+  'start timer': 'Not started',
+  'close timer': 'Not closed',
+  'correct session': 'Not corrected',
+  'take back': null,
+  'bring back': null,
+  'shut up shop': 'Not noted',
+  'note clock step': null,
+};
 
-/** Refuses an instant in the future. */
-export function notInFuture(context: IntentContext, not: string): Outcome | null {
-  if (instantOf(context) <= context.now) return null;
+/** Refuses whatever is said to have happened after now. */
+export function fromTheFuture(intent: Intent, context: IntentContext): Outcome | null {
+  const not = beginnings[intent.do];
+  if (not === null || instantOf(context) <= context.now) return null;
   return refuse(`${not}: that time is still to come. Give one that has passed.`);
 }

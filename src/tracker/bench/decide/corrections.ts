@@ -1,10 +1,10 @@
 import { minute, type Instant, type Milliseconds } from '../../time/index.ts';
-import type { BenchFact, NewBenchFact } from '../facts.ts';
+import type { BenchFact, NewBenchFact, Target } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { nameGroup } from '../name-group.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, Session } from '../piece.ts';
-import { called, factAt, isOutcome, onBench } from './context.ts';
+import { anywhere, called, factAt, isOutcome, onBench, stepOf, wrongPart } from './context.ts';
 import { targetsCalled } from './hands.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
@@ -23,13 +23,15 @@ export function moveLastStamp(
   if (isOutcome(piece)) return piece;
   const group = lastTimedGroup(bench, piece.id);
   if (group === null) return refuse(`Not moved: nothing was stamped on ${called(piece)}.`);
+  if (intent.ms !== undefined && !(intent.ms > 0))
+    return refuse('Not moved: give a length of time, such as 5 min.');
   const moving = group.facts;
   const from = Math.max(...moving.map((fact) => instantNow(bench, fact)));
   const shift = intent.ms ?? (movesCoat(piece, moving) ? coatShift : otherShift);
   const limits = neighbours(bench, piece, moving, from, context.now);
   const wanted = intent.earlier ? from - shift : from + shift;
   const to = Math.min(Math.max(wanted, limits.after), limits.before);
-  if (to === from) {
+  if (intent.earlier ? to >= from : to <= from) {
     return refuse(
       intent.earlier
         ? `Not moved: what came before it on ${called(piece)} was at the same time.`
@@ -125,7 +127,7 @@ function neighbours(
       session.targets.some((each) => each.piece === piece.id);
     if (session.dropped || !isNear) continue;
     if (!moved.has(session.startFact)) others.push(session.start);
-    if (session.end !== null && session.endFact !== null && !moved.has(session.endFact))
+    if (session.end !== null && (session.endFact === null || !moved.has(session.endFact)))
       others.push(session.end);
   }
   return {
@@ -147,7 +149,13 @@ export function correctSession(
   const end = intent.end ?? session.end;
   const targets = intent.targets ?? session.targets;
   const dropped = intent.dropped ?? session.dropped;
-  const bad = wrongSession(bench, session, { start, end, targets, dropped }, context.now);
+  const toCome = [intent.start, intent.end].find(
+    (given) => given !== undefined && !(given <= context.now),
+  );
+  if (toCome !== undefined) return refuse('Not corrected: that time is still to come.');
+  const badTargets = intent.targets && wrongTargets(bench, intent.targets);
+  if (badTargets) return badTargets;
+  const bad = wrongSession(bench, session, { start, end, dropped });
   if (bad !== null) return refuse(`Not corrected: ${bad}`);
   return accept(
     [
@@ -161,21 +169,25 @@ export function correctSession(
   );
 }
 
+function wrongTargets(bench: Bench, targets: readonly Target[]): Outcome | null {
+  if (targets.length === 0) return refuse('Not corrected: a session is for at least one piece.');
+  for (const target of targets) {
+    const piece = anywhere(bench, target.piece, 'Not corrected');
+    if (isOutcome(piece)) return piece;
+    const badPart = wrongPart(piece, target.part, 'Not corrected');
+    if (badPart) return badPart;
+    const step = target.step === null ? null : stepOf(piece, target.step, 'Not corrected');
+    if (step !== null && isOutcome(step)) return step;
+  }
+  return null;
+}
+
 function wrongSession(
   bench: Bench,
   session: Session,
-  { start, end, targets, dropped }: Pick<Session, 'start' | 'end' | 'targets' | 'dropped'>,
-  now: Instant,
+  { start, end, dropped }: Pick<Session, 'start' | 'end' | 'dropped'>,
 ): string | null {
-  if (start > now || (end !== null && end > now)) return 'that time is still to come.';
   if (end !== null && end < start) return 'it would end before it begins.';
-  for (const target of targets) {
-    const piece = bench.pieces.get(target.piece);
-    if (piece === undefined) return `there is no piece "${target.piece}".`;
-    if (target.step !== null && !piece.steps.some((step) => step.id === target.step)) {
-      return `${called(piece)} has no step "${target.step}".`;
-    }
-  }
   if (dropped) return null;
   const overlap = bench.sessions.find(
     (other) =>

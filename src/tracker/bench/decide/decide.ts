@@ -2,7 +2,7 @@ import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench } from '../piece.ts';
 import { check } from './checks.ts';
-import { factAt } from './context.ts';
+import { factAt, fromTheFuture } from './context.ts';
 import { bringBack, correctSession, moveLastStamp, takeBack } from './corrections.ts';
 import { pickUp, putDown } from './hands.ts';
 import {
@@ -22,6 +22,8 @@ import { closeTimer, startTimer } from './timers.ts';
 
 /** The one door for all changes: an intent gives new facts, or a refusal that says why. Nothing else happens. */
 export function decide(bench: Bench, intent: Intent, context: IntentContext): Outcome {
+  const future = fromTheFuture(intent, context);
+  if (future) return future;
   switch (intent.do) {
     case 'add piece':
       return addPiece(bench, intent, context);

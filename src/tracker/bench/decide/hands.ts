@@ -1,10 +1,10 @@
 import type { NewBenchFact, Target } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, Session } from '../piece.ts';
+import type { Bench, Session } from '../piece.ts';
 import { currentStep } from '../progress.ts';
 import { inHand } from '../standing.ts';
-import { called, factAt, instantOf, isOutcome, notInFuture, onBench } from './context.ts';
+import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
@@ -16,24 +16,21 @@ export const targetsCalled = (bench: Bench, targets: readonly Target[]): string 
     .map(called)
     .join(' and ');
 
-const stepName = (piece: Piece, step: string | null): string =>
-  piece.steps.find((each) => each.id === step)?.name ?? 'other work';
-
 export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentContext): Outcome {
-  const future = notInFuture(context, 'Not picked up');
-  if (future) return future;
   const targets: Target[] = [];
   const names: string[] = [];
   for (const asked of intent.targets) {
-    const piece = onBench(bench, asked.piece, 'Not picked up');
+    const piece = onBench(bench, asked.piece, 'Not picked up', asked.part);
     if (isOutcome(piece)) return piece;
     const step =
-      asked.step === undefined ? (currentStep(piece, asked.part)?.id ?? null) : asked.step;
-    if (step !== null && !piece.steps.some((each) => each.id === step)) {
-      return refuse(`Not picked up: ${called(piece)} has no step "${step}".`);
-    }
-    targets.push({ piece: piece.id, part: asked.part, step });
-    names.push(`${called(piece)}, ${stepName(piece, step)}`);
+      asked.step === undefined
+        ? currentStep(piece, asked.part)
+        : asked.step === null
+          ? null
+          : stepOf(piece, asked.step, 'Not picked up');
+    if (step !== null && isOutcome(step)) return step;
+    targets.push({ piece: piece.id, part: asked.part, step: step?.id ?? null });
+    names.push(`${called(piece)}, ${step?.name ?? 'other work'}`);
   }
   if (targets.length === 0) return refuse('Not picked up: no piece was named.');
   const taken = takeInHand(bench, targets, context, intent.putDown);
@@ -52,52 +49,60 @@ export function takeInHand(
   const held = inHand(bench);
   const same = held.find((session) => sameTargets(session.targets, targets));
   if (same) return refuse(`Not picked up: ${targetsCalled(bench, targets)} is in hand already.`);
-  const leaving = sessionToLeave(bench, held, targets, context, putDown);
-  if (leaving !== null && isOutcome(leaving)) return leaving;
-  if (leaving !== null && leaving.start > at) {
-    return refuse(
-      `Not picked up: ${targetsCalled(bench, leaving.targets)} was picked up after that. Give a later time.`,
-    );
+  const leaving = sessionsToLeave(bench, held, targets, context, putDown);
+  if (isOutcome(leaving)) return leaving;
+  const hand = leaving[0]?.hand ?? freeHand(held);
+  const earlier = bench.sessions.filter((session) => !session.dropped && session.hand === hand);
+  // A key pressed now always counts; only a time that somebody gave can be wrong.
+  if (context.at !== undefined) {
+    const later = leaving.find((session) => session.start > at);
+    if (later) {
+      return refuse(
+        `Not picked up: ${targetsCalled(bench, later.targets)} was picked up after that. Give a later time.`,
+      );
+    }
+    const overlap = earlier.find((session) => session.end !== null && session.end > at);
+    if (overlap) {
+      return refuse(
+        `Not picked up: ${targetsCalled(bench, overlap.targets)} was in hand then. Correct that session first (m, then w).`,
+      );
+    }
   }
-  const hand = leaving?.hand ?? freeHand(held);
-  const overlap = bench.sessions.find(
-    (session) =>
-      !session.dropped && session.hand === hand && session.end !== null && session.end > at,
+  // Where the clock was set back, these hands begin when they last ended: no minute counts twice.
+  const free = Math.max(
+    ...leaving.map((session) => session.start),
+    ...earlier.map((session) => session.end ?? session.start),
   );
-  if (overlap) {
-    return refuse(
-      `Not picked up: ${targetsCalled(bench, overlap.targets)} was in hand then. Correct that session first (m, then w).`,
-    );
-  }
   const session = `${context.group}-s`;
+  const pickedUp = factAt(context, { kind: 'picked-up', body: { session, targets, hand } });
   return {
     facts: [
-      ...(leaving === null
-        ? []
-        : [factAt(context, { kind: 'put-down', body: { session: leaving.id } })]),
-      factAt(context, { kind: 'picked-up', body: { session, targets, hand } }),
+      ...leaving.map((each) => factAt(context, { kind: 'put-down', body: { session: each.id } })),
+      free > at ? { ...pickedUp, at: free } : pickedUp,
     ],
   };
 }
 
-/** The session that must end for this one: the same piece's, or with all hands full the only one, or the one named. */
-function sessionToLeave(
+/**
+ * The sessions that must end for this one: those that hold its pieces and the one named; with one pair of hands,
+ * whatever is in hand. Refuses where that leaves no hand free.
+ */
+function sessionsToLeave(
   bench: Bench,
   held: readonly Session[],
   targets: readonly Target[],
   context: IntentContext,
   putDown?: string,
-): Session | Outcome | null {
-  const onSamePiece = held.find((session) =>
-    session.targets.some((each) => targets.some((target) => target.piece === each.piece)),
+): readonly Session[] | Outcome {
+  if (putDown !== undefined && !held.some((session) => session.id === putDown))
+    return refuse('Not picked up: what you want to put down is not in hand.');
+  if (context.hands <= 1) return held;
+  const leaving = held.filter(
+    (session) =>
+      session.id === putDown ||
+      session.targets.some((each) => targets.some((target) => target.piece === each.piece)),
   );
-  if (onSamePiece) return onSamePiece;
-  if (putDown !== undefined) {
-    const named = held.find((session) => session.id === putDown);
-    return named ?? refuse('Not picked up: what you want to put down is not in hand.');
-  }
-  if (held.length < context.hands) return null;
-  if (held.length === 1) return held[0] ?? null;
+  if (held.length - leaving.length < context.hands) return leaving;
   const names = held.map((session) => targetsCalled(bench, session.targets)).join(', and ');
   return refuse(`Not picked up: ${names} are in hand. Put one of them down first.`);
 }
@@ -118,8 +123,6 @@ const sameTargets = (a: readonly Target[], b: readonly Target[]): boolean =>
   });
 
 export function putDown(bench: Bench, intent: Asked<'put down'>, context: IntentContext): Outcome {
-  const future = notInFuture(context, 'Not put down');
-  if (future) return future;
   const held = inHand(bench);
   const session =
     intent.session !== undefined
@@ -127,12 +130,12 @@ export function putDown(bench: Bench, intent: Asked<'put down'>, context: Intent
       : intent.piece !== undefined
         ? held.find((each) => each.targets.some((target) => target.piece === intent.piece))
         : held[0];
-  if (session === undefined) return nothingToPutDown(bench, held, intent.piece);
+  if (session === undefined) return nothingToPutDown(bench, held, intent);
   if (intent.session === undefined && intent.piece === undefined && held.length > 1) {
     const names = held.map((each) => targetsCalled(bench, each.targets)).join(', and ');
     return refuse(`Not put down: ${names} are in hand. Say which.`);
   }
-  if (session.start > instantOf(context)) {
+  if (context.at !== undefined && session.start > context.at) {
     return refuse(
       `Not put down: ${targetsCalled(bench, session.targets)} was picked up after that. Give a later time.`,
     );
@@ -147,11 +150,13 @@ export function putDown(bench: Bench, intent: Asked<'put down'>, context: Intent
 function nothingToPutDown(
   bench: Bench,
   held: readonly Session[],
-  asked: string | undefined,
+  intent: Asked<'put down'>,
 ): Outcome {
-  const piece = asked === undefined ? undefined : bench.pieces.get(asked);
+  if (intent.session !== undefined) return refuse('Not put down: that is not in hand.');
+  if (intent.piece === undefined) return refuse('Not put down: nothing is in hand.');
+  const piece = anywhere(bench, intent.piece, 'Not put down');
+  if (isOutcome(piece)) return piece;
   const other = held[0];
-  if (piece === undefined) return refuse('Not put down: nothing is in hand.');
   if (other === undefined)
     return refuse(`Not put down: ${called(piece)} is not in hand; nothing is.`);
   const first = bench.pieces.get(other.targets[0]?.piece ?? '');

@@ -1,9 +1,10 @@
+import { isCalendarDay } from '../../time/index.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import type { NewBenchFact, PieceDescription } from '../facts.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece } from '../piece.ts';
 import { inHand, piecesOnBench } from '../standing.ts';
-import { called, factAt, isOutcome, onBench } from './context.ts';
+import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
@@ -23,11 +24,8 @@ export function addPiece(
   context: IntentContext,
 ): Outcome {
   const name = intent.name.trim();
-  if (name === '') return refuse('Not added: a piece needs a name.');
-  if (name.length > longestName)
-    return refuse(
-      `Not added: a name has at most ${longestName} letters; this one has ${name.length}.`,
-    );
+  const badName = wrongName(name);
+  if (badName !== null) return refuse(`Not added: ${badName}`);
   const { schedule } = intent;
   if (schedule.steps.length === 0)
     return refuse(`Not added: the finishing schedule ${schedule.name} has no steps.`);
@@ -50,16 +48,26 @@ export function addPiece(
   ];
   if (intent.describe && Object.keys(intent.describe).length > 0) {
     facts.push(
-      factAt(context, { kind: 'piece-described', body: { piece, changes: intent.describe } }),
+      factAt(context, {
+        kind: 'piece-described',
+        body: { piece, changes: trimmed(intent.describe) },
+      }),
     );
   }
   return accept(facts, `${number} ${name} on the bench`, piece);
 }
 
+const wrongName = (name: string): string | null => {
+  if (name === '') return 'a piece needs a name.';
+  if (name.length <= longestName) return null;
+  return `a name has at most ${longestName} letters; this one has ${name.length}.`;
+};
+
 /** What is wrong with a description, in words; null if nothing is. */
 function wrongDescription(changes: PieceDescription, context: IntentContext): string | null {
   const { name, areaM2, yearMade, promised } = changes;
-  if (name !== undefined && name.trim() === '') return 'a piece needs a name.';
+  const badName = name === undefined ? null : wrongName(name.trim());
+  if (badName !== null) return badName;
   if (areaM2 !== undefined && areaM2 !== null && !(areaM2 > 0 && areaM2 <= 100)) {
     return `a show surface of ${areaM2} m2 is no piece of furniture; give 0.05 to 100.`;
   }
@@ -71,7 +79,7 @@ function wrongDescription(changes: PieceDescription, context: IntentContext): st
   ) {
     return `made in ${yearMade}? Give a year up to ${thisYear}.`;
   }
-  if (promised !== undefined && promised !== null && !/^\d{4}-\d{2}-\d{2}$/.test(promised)) {
+  if (promised !== undefined && promised !== null && !isCalendarDay(promised)) {
     return `"${promised}" is no date; write it as ${context.today}.`;
   }
   return null;
@@ -92,13 +100,16 @@ export function describePiece(
     [
       factAt(context, {
         kind: 'piece-described',
-        body: { piece: piece.id, changes: intent.changes },
+        body: { piece: piece.id, changes: trimmed(intent.changes) },
       }),
     ],
     `${Object.keys(intent.changes).map(fieldName).join(', ')} of ${called(piece)}`,
     piece.id,
   );
 }
+
+const trimmed = (changes: PieceDescription): PieceDescription =>
+  changes.name === undefined ? changes : { ...changes, name: changes.name.trim() };
 
 const fieldNames: Readonly<Record<string, string>> = {
   areaM2: 'size',
@@ -123,7 +134,7 @@ export function nameParts(
     name,
   }));
   const gone = piece.parts.find(
-    (part) => !parts.some((each) => each.id === part.id) && hasRecord(piece, part.id),
+    (part) => !parts.some((each) => each.id === part.id) && hasRecord(bench, piece, part.id),
   );
   if (gone) return refuse(`Not noted: ${gone.name} has work recorded on it; keep it in the list.`);
   return accept(
@@ -135,8 +146,13 @@ export function nameParts(
   );
 }
 
-const hasRecord = (piece: Piece, part: string): boolean =>
-  [...piece.stamps, ...piece.finishes, ...piece.checks].some((record) => record.part === part);
+const hasRecord = (bench: Bench, piece: Piece, part: string): boolean =>
+  [...piece.stamps, ...piece.finishes, ...piece.checks].some((record) => record.part === part) ||
+  bench.sessions.some(
+    (session) =>
+      !session.dropped &&
+      session.targets.some((target) => target.piece === piece.id && target.part === part),
+  );
 
 export function placeHold(
   bench: Bench,
@@ -148,6 +164,9 @@ export function placeHold(
   const reason = intent.reason.trim();
   if (reason === '')
     return refuse('Not on hold: say what it waits for, so that you are asked for it.');
+  if (intent.askAgain !== null && !isCalendarDay(intent.askAgain)) {
+    return refuse(`Not on hold: "${intent.askAgain}" is no date; write it as ${context.today}.`);
+  }
   if (intent.askAgain !== null && intent.askAgain < context.today) {
     return refuse(`Not on hold: ${intent.askAgain} has passed; ask again on a day to come.`);
   }
@@ -185,11 +204,10 @@ export function takeOffBench(
 ): Outcome {
   const piece = onBench(bench, intent.piece, 'Not taken off');
   if (isOutcome(piece)) return piece;
+  const putDown = puttingDown(bench, piece, context, 'Not taken off');
+  if (isOutcome(putDown)) return putDown;
   return accept(
-    [
-      ...puttingDown(bench, piece.id, context),
-      factAt(context, { kind: 'piece-left-bench', body: { piece: piece.id } }),
-    ],
+    [...putDown, factAt(context, { kind: 'piece-left-bench', body: { piece: piece.id } })],
     `${called(piece)} off the bench`,
     piece.id,
   );
@@ -200,8 +218,8 @@ export function putBackOnBench(
   intent: Asked<'put back on bench'>,
   context: IntentContext,
 ): Outcome {
-  const piece = bench.pieces.get(intent.piece);
-  if (piece === undefined) return refuse(`Not put back: there is no piece "${intent.piece}".`);
+  const piece = anywhere(bench, intent.piece, 'Not put back');
+  if (isOutcome(piece)) return piece;
   if (piece.place === 'bench') return refuse(`Not put back: ${called(piece)} is on the bench.`);
   const number = freeNumber(bench);
   return accept(
@@ -216,41 +234,46 @@ export function removePiece(
   intent: Asked<'remove piece'>,
   context: IntentContext,
 ): Outcome {
-  const piece = bench.pieces.get(intent.piece);
-  if (piece === undefined) return refuse(`Not removed: there is no piece "${intent.piece}".`);
+  const piece = anywhere(bench, intent.piece, 'Not removed');
+  if (isOutcome(piece)) return piece;
   if (piece.place === 'removed') return refuse(`Not removed: ${piece.name} is removed already.`);
+  const putDown = puttingDown(bench, piece, context, 'Not removed');
+  if (isOutcome(putDown)) return putDown;
   return accept(
-    [
-      ...puttingDown(bench, piece.id, context),
-      factAt(context, { kind: 'piece-removed', body: { piece: piece.id } }),
-    ],
+    [...putDown, factAt(context, { kind: 'piece-removed', body: { piece: piece.id } })],
     `${called(piece)} removed`,
     piece.id,
   );
 }
 
-/** Ends the sessions that hold a piece which leaves. */
-const puttingDown = (
+/** Ends the sessions that hold a piece which leaves, or refuses a time before they began. */
+function puttingDown(
   bench: Bench,
-  piece: string,
+  piece: Piece,
   context: IntentContext,
-): readonly NewBenchFact[] =>
-  inHand(bench)
-    .filter((session) => session.targets.some((target) => target.piece === piece))
-    .map((session) => factAt(context, { kind: 'put-down', body: { session: session.id } }));
+  not: string,
+): readonly NewBenchFact[] | Outcome {
+  const held = inHand(bench).filter((session) =>
+    session.targets.some((target) => target.piece === piece.id),
+  );
+  if (context.at !== undefined && held.some((session) => session.start > instantOf(context)))
+    return refuse(`${not}: ${called(piece)} was picked up after that. Give a later time.`);
+  return held.map((session) =>
+    factAt(context, { kind: 'put-down', body: { session: session.id } }),
+  );
+}
 
 export function writeNote(
   bench: Bench,
   intent: Asked<'write note'>,
   context: IntentContext,
 ): Outcome {
-  const piece = bench.pieces.get(intent.piece);
-  if (piece === undefined) return refuse(`Not noted: there is no piece "${intent.piece}".`);
+  const piece = anywhere(bench, intent.piece, 'Not noted');
+  if (isOutcome(piece)) return piece;
   const text = intent.text.trim();
   if (text === '') return refuse('Not noted: the note is empty.');
-  if (intent.step !== null && !piece.steps.some((step) => step.id === intent.step)) {
-    return refuse(`Not noted: ${called(piece)} has no step "${intent.step}".`);
-  }
+  const step = intent.step === null ? null : stepOf(piece, intent.step, 'Not noted');
+  if (step !== null && isOutcome(step)) return step;
   return accept(
     [factAt(context, { kind: 'note-written', body: { piece: piece.id, step: intent.step, text } })],
     `note on ${called(piece)}`,

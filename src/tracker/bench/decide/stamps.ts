@@ -4,9 +4,9 @@ import type { Intent, IntentContext } from '../intents.ts';
 import { nextAct } from '../next-act.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep } from '../piece.ts';
-import { currentStep, nextStamp, passUnderWay, stampsOf, type NextStamp } from '../progress.ts';
-import { sessionHolding } from '../standing.ts';
-import { called, factAt, instantOf, isOutcome, notInFuture, onBench } from './context.ts';
+import { countsFor, currentStep, passUnderWay, stampsOf, type NextStamp } from '../progress.ts';
+import { isInHandFor, sessionHolding } from '../standing.ts';
+import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
@@ -18,7 +18,7 @@ export function doNextStamp(
   intent: Asked<'next stamp'>,
   context: IntentContext,
 ): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not stamped');
+  const piece = onBench(bench, intent.piece, 'Not stamped', intent.part);
   if (isOutcome(piece)) return piece;
   const next = nextAct(bench, piece, intent.part);
   switch (next.act) {
@@ -43,7 +43,7 @@ export function doFirstStroke(
   intent: Asked<'first stroke'>,
   context: IntentContext,
 ): Outcome {
-  const found = stepToWork(bench, intent.piece, intent.part);
+  const found = stepToWork(bench, intent.piece, intent.part, 'Not stamped');
   if (isOutcome(found)) return found;
   const { piece, step } = found;
   const made = stampsOf(piece, step.id, intent.part);
@@ -87,7 +87,7 @@ export function doNextSection(
   intent: Asked<'next section'>,
   context: IntentContext,
 ): Outcome {
-  const found = stepToWork(bench, intent.piece, intent.part);
+  const found = stepToWork(bench, intent.piece, intent.part, 'Not stamped');
   if (isOutcome(found)) return found;
   const { piece, step } = found;
   const sectional = step.stamps.filter((planned) => planned.perSection === true);
@@ -124,17 +124,18 @@ export function doNextSection(
 
 /** d: the current step is finished, whatever was stamped. */
 export function doDone(bench: Bench, intent: Asked<'done'>, context: IntentContext): Outcome {
-  const found = stepToWork(bench, intent.piece, intent.part);
+  const found = stepToWork(bench, intent.piece, intent.part, 'Not done');
   if (isOutcome(found)) return found;
   return finishStep(found.piece, intent.part, found.step, context);
 }
 
 /** Any stamp outright: topped up, covered, turned, clamps off. It belongs to the last step that was begun. */
 export function doStamp(bench: Bench, intent: Asked<'stamp'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not stamped');
+  const piece = onBench(bench, intent.piece, 'Not stamped', intent.part);
   if (isOutcome(piece)) return piece;
   const begun = piece.steps.filter(
-    (step) => stampsOf(piece, step.id, intent.part).length > 0 || hasFinish(piece, step.id),
+    (step) =>
+      stampsOf(piece, step.id, intent.part).length > 0 || hasFinish(piece, step.id, intent.part),
   );
   const step = begun.at(-1) ?? currentStep(piece, intent.part);
   if (step === null) return refuse(`Not stamped: nothing was begun on ${called(piece)}.`);
@@ -150,19 +151,22 @@ export function doStamp(bench: Bench, intent: Asked<'stamp'>, context: IntentCon
   return stampAll(bench, piece, intent.part, step, [stamp], stamp.says, context, false);
 }
 
-const hasFinish = (piece: Piece, step: string): boolean =>
-  piece.finishes.some((finish) => finish.step === step);
+const hasFinish = (piece: Piece, step: string, part: string | null): boolean =>
+  piece.finishes.some(
+    (finish) => finish.step === step && (part === null || countsFor(finish.part, part)),
+  );
 
 function stepToWork(
   bench: Bench,
   id: string,
   part: string | null,
+  not: string,
 ): { piece: Piece; step: PlannedStep } | Outcome {
-  const piece = onBench(bench, id, 'Not stamped');
+  const piece = onBench(bench, id, not, part);
   if (isOutcome(piece)) return piece;
   const step = currentStep(piece, part);
   if (step === null)
-    return refuse(`Not stamped: every step of ${called(piece)} is done. i inserts one.`);
+    return refuse(`${not}: every step of ${called(piece)} is done. i inserts one.`);
   return { piece, step };
 }
 
@@ -186,13 +190,10 @@ function stampAll(
   context: IntentContext,
   picksUp = true,
 ): Outcome {
-  const bad = notInFuture(context, 'Not stamped') ?? notBeforeLast(piece, step.id, part, context);
+  const bad = notBeforeLast(piece, step.id, part, context, 'Not stamped');
   if (bad) return bad;
   const facts: NewBenchFact[] = [];
-  const session = sessionHolding(bench, piece.id);
-  const isHeld =
-    session?.targets.some((target) => target.piece === piece.id && target.step === step.id) ??
-    false;
+  const isHeld = isInHandFor(sessionHolding(bench, piece.id), piece.id, step.id, part);
   if (picksUp && !isHeld) {
     const taken = takeInHand(bench, [{ piece: piece.id, part, step: step.id }], context);
     if (isOutcome(taken)) return taken;
@@ -224,14 +225,14 @@ function finishStep(
   step: PlannedStep,
   context: IntentContext,
 ): Outcome {
-  const bad = notInFuture(context, 'Not done') ?? notBeforeLast(piece, step.id, part, context);
+  const bad = notBeforeLast(piece, step.id, part, context, 'Not done');
   if (bad) return bad;
-  const next = nextStamp(step, stampsOf(piece, step.id, part));
   const body = {
     piece: piece.id,
     part,
     step: step.id,
-    pass: next.pass,
+    // Passes that were planned and never begun are left out.
+    pass: passUnderWay(stampsOf(piece, step.id, part)),
     expectation: expectedMinutes(step, piece),
     air: context.air,
   };
@@ -248,10 +249,11 @@ function notBeforeLast(
   step: string,
   part: string | null,
   context: IntentContext,
+  not: string,
 ): Outcome | null {
   const last = stampsOf(piece, step, part).reduce((latest, stamp) => Math.max(latest, stamp.at), 0);
   if (context.at === undefined || instantOf(context) >= last) return null;
   return refuse(
-    `Not stamped: ${called(piece)} has a later stamp on that step. Take it back first, or give a later time.`,
+    `${not}: ${called(piece)} has a later stamp on that step. Take it back first, or give a later time.`,
   );
 }

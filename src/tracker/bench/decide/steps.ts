@@ -1,24 +1,11 @@
 import { nearest } from '../../trade/nearest.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench, Piece } from '../piece.ts';
 import { isDone } from '../progress.ts';
-import { called, factAt, isOutcome, onBench } from './context.ts';
+import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
-
-/** Finds a step of a piece, or refuses and offers the nearest names. */
-function stepOf(piece: Piece, id: string, not: string): PlannedStep | Outcome {
-  const step = piece.steps.find((each) => each.id === id);
-  if (step !== undefined) return step;
-  return refuse(
-    `${not}: ${called(piece)} has no step "${id}".`,
-    nearest(
-      id,
-      piece.steps.map((each) => each.name),
-    ),
-  );
-}
 
 /** A step can't be put before one that is done already: it would never come. */
 function placeable(piece: Piece, before: string | null, not: string): Outcome | null {
@@ -46,7 +33,7 @@ export function insertStep(
   if (name === '') return refuse('Not inserted: a step needs a name.');
   const misplaced = placeable(piece, intent.before, 'Not inserted');
   if (misplaced) return misplaced;
-  if (intent.step.product !== undefined && piece.products[intent.step.product] === undefined) {
+  if (intent.step.product !== undefined && !Object.hasOwn(piece.products, intent.step.product)) {
     return refuse(
       `Not inserted: ${called(piece)} has no product "${intent.step.product}".`,
       nearest(intent.step.product, Object.keys(piece.products)),
