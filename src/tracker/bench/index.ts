@@ -15,3 +15,4 @@ export { freeNumber } from './decide/pieces.ts';
 export { canBeTried } from './decide/checks.ts';
 export * from './minutes.ts';
 export * from './facts-of-piece.ts';
+export * from './job-card.ts';

@@ -79,10 +79,12 @@ export function inventShop(air: IntentContext['air'] = null): InventedShop {
       const head = { group, told: now, by: 'person', uptimeMs: null, bootId: null } as const;
       facts = [
         ...facts,
-        ...outcome.facts.map(
-          (fact, index) =>
-            ({ ...head, id: `${group}.${index + 1}`, at: fact.at ?? now, ...fact }) as BenchFact,
-        ),
+        ...outcome.facts.map((fact, index) => ({
+          ...head,
+          id: `${group}.${index + 1}`,
+          at: fact.at ?? now,
+          ...fact,
+        })),
       ];
     }
     return outcome;
