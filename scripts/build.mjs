@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, transform } from 'esbuild';
 import { thirdPartyNotices } from './build-notices.mjs';
+import { builtTemplates } from './build-templates.mjs';
 import { trimDependencies } from './build-trim.mjs';
 
 const packageRoot = join(dirname(fileURLToPath(import.meta.url)), '..');
@@ -24,6 +25,8 @@ export async function buildProgram({ outputFolder = join(packageRoot, 'dist') } 
   for (const file of bundled.outputFiles) {
     files.set(basename(file.path).replace(/\.mjs$/, '.cjs'), await toCommonJs(file.text));
   }
+  // Parsing the YAML would take longer than all the rest of adding a piece.
+  files.set('templates.json', await builtTemplates(packageRoot));
   files.set('start.cjs', await readFile(join(packageRoot, 'src', 'start.cjs')));
   files.set('THIRD-PARTY-NOTICES.txt', await thirdPartyNotices(packageRoot, bundled.metafile));
   await writeFolder(outputFolder, files);
