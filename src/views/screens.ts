@@ -55,7 +55,7 @@ export type OddTimerState = {
   readonly text: string;
   readonly piece: string | null;
 };
-export type KeysState = { readonly is: 'keys' };
+export type KeysState = { readonly is: 'keys'; readonly from?: number };
 export type PingsState = { readonly is: 'pings'; readonly from: number };
 export type SettingsState = {
   readonly is: 'settings';
