@@ -51,13 +51,15 @@ export function memoryStore(start: Appending & { readonly settings?: Settings } 
         if (changed) keep(grown);
         return good(result);
       }),
+    readSettings: () => good(kept.settings),
     changeSettings: (decide) =>
       deciding(() => {
         const { settings, result } = decide(kept.settings);
         if (settings !== null) keep({ settings });
         return good(result);
       }),
-    moveToHistory(pieces) {
+    moveToHistory(chosen) {
+      const pieces = typeof chosen === 'function' ? deciding(() => chosen(load())) : chosen;
       for (const { year, facts } of pieces) {
         history.set(year, joinFacts(history.get(year) ?? [], facts));
       }

@@ -4,7 +4,7 @@ import { assemble } from './reading/assemble.ts';
 import { historyYears } from './reading/history-years.ts';
 import { readLiveQuickly, readQuickly } from './reading/quick.ts';
 import { good, type Notice, type Result } from './result.ts';
-import type { History, OpenedStore, StoreClock } from './store.ts';
+import type { OpenedStore, StoreClock } from './store.ts';
 
 export type OpenOptions = {
   readonly clock: StoreClock;
@@ -26,7 +26,7 @@ export async function openStore(
     const { readLiveCarefully } = await import('./reading/careful.ts');
     const careful = readLiveCarefully(place);
     if (!careful.ok) return careful;
-    ({ value: parts, notices } = careful.value);
+    ({ parts, notices } = careful.value);
   }
   const { loaded, settings } = assemble(folder, parts);
   return good({
@@ -34,16 +34,12 @@ export async function openStore(
     folder,
     notices: [...notices, ...settings.notices],
     historyYears: () => historyYears(folder),
-    readHistory: async (year): Promise<Result<History>> => {
-      const file = historyFile(year);
-      const read = readQuickly(folder, file, form);
-      if (!read.ok) return read;
-      if (read.value !== null) return good({ facts: read.value.contents, notices: [] });
-      const { readOneCarefully } = await import('./reading/careful.ts');
-      const careful = readOneCarefully(place, file);
-      return careful.ok
-        ? good({ facts: careful.value.value, notices: careful.value.notices })
-        : careful;
+    readHistory: async (year) => {
+      const quick = readQuickly(folder, historyFile(year), form);
+      if (!quick.ok) return quick;
+      if (quick.value !== null) return good({ facts: quick.value.contents, notices: [] });
+      const { readHistory } = await import('./reading/careful.ts');
+      return readHistory(place, year);
     },
   });
 }

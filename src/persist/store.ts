@@ -51,12 +51,18 @@ export type FactStore = {
   readonly change: <T>(
     decide: (current: Loaded) => { readonly append: Appending; readonly result: T },
   ) => Result<T>;
+  readonly readSettings: () => Result<Settings>;
   /** `settings` null changes nothing. */
   readonly changeSettings: <T>(
     decide: (current: Settings) => { readonly settings: Settings | null; readonly result: T },
   ) => Result<T>;
-  /** Copies facts to the history of their years, and once they are there takes them out of the bench file. */
-  readonly moveToHistory: (pieces: readonly Leaving[]) => Result<void>;
+  /**
+   * Copies facts to the history of their years, and once they are there takes them out of the bench file. Pieces chosen
+   * by a function are chosen on what is stored at that moment, with every other process kept out.
+   */
+  readonly moveToHistory: (
+    pieces: readonly Leaving[] | ((current: Loaded) => readonly Leaving[]),
+  ) => Result<void>;
   readonly historyYears: () => readonly number[];
   readonly readHistory: (year: number) => Result<History>;
   /** Of the files as they are now; compare with `Loaded.fingerprint`. */

@@ -1,8 +1,9 @@
-import { statSync } from 'node:fs';
+import { linkSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it, vi } from 'vitest';
+import { duplicate } from '../../src/persist/file/durable.ts';
 import { note } from './facts.ts';
-import { appendBench, newFolder, openWriter, textOf, valueOf } from './places.ts';
+import { appendBench, newFolder, openWriter, put, textOf, valueOf } from './places.ts';
 
 it('never writes into a file in place, also in a terminal that was started from a snap', async () => {
   vi.stubEnv('SNAP', '/snap/terminal/1');
@@ -30,4 +31,13 @@ it("puts one fact on a line, and nothing of conf's own", async () => {
     expect.stringMatching(/^\],"sum":"[0-9a-f]{8}"\}$/),
     '',
   ]);
+});
+
+it('can give a file a second name that it has already', () => {
+  const folder = newFolder();
+  const [one, other] = [join(folder, 'one'), join(folder, 'other')];
+  put(folder, 'one', 'x');
+  linkSync(one, other);
+  duplicate(one, other);
+  expect(readdirSync(folder)).toEqual(['one', 'other']);
 });

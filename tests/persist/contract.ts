@@ -112,6 +112,7 @@ export function describeStore(name: string, open: () => Promise<FactStore>): voi
         valueOf(store.changeSettings((now) => ({ settings: null, result: now.temperature }))),
       ).toBe('F');
       expect(store.fingerprint()).toBe(before);
+      expect(valueOf(store.readSettings())).toEqual(valueOf(store.load()).settings);
       expect(valueOf(store.load()).settings).toEqual({
         ...standardSettings,
         temperature: 'F',
@@ -134,6 +135,17 @@ export function describeStore(name: string, open: () => Promise<FactStore>): voi
       expect(valueOf(store.readHistory(2025))).toEqual({ facts: [note('a')], notices: [] });
       expect(idsOf(valueOf(store.readHistory(2026)).facts)).toEqual(['b', 'c']);
       expect(valueOf(store.readHistory(1999))).toEqual({ facts: [], notices: [] });
+    });
+
+    it('moves what is chosen on what is stored then', async () => {
+      const store = await open();
+      const facts = ['a', 'b'].map((id) => note(id));
+      valueOf(store.change(() => ({ append: { bench: facts }, result: null })));
+      valueOf(store.moveToHistory(({ bench }) => [{ year: 2026, facts: bench.slice(1) }]));
+      expect(idsOf(valueOf(store.load()).bench)).toEqual(['a']);
+      expect(idsOf(valueOf(store.readHistory(2026)).facts)).toEqual(['b']);
+      valueOf(store.moveToHistory(() => []));
+      expect(store.historyYears()).toEqual([2026]);
     });
 
     it('moves a piece again without doubling anything', async () => {

@@ -180,6 +180,16 @@ it('brings back a file that is missing', async () => {
   );
 });
 
+it('brings back a store that was emptied under a running writer', async () => {
+  const folder = newFolder();
+  const store = await openWriter(folder);
+  for (const id of ['a', 'b']) valueOf(appendBench(store, note(id)));
+  for (const name of ['bench.json', 'bench.prev.json']) unlinkSync(join(folder, name));
+  valueOf(appendBench(store, note('c')));
+  expect(idsOf((await openReader(folder)).bench)).toEqual(['a', 'b', 'c']);
+  expect(store.notices()[0]?.says).toContain('bench.json is missing.');
+});
+
 it('starts empty, and says so, only if no good copy is left', async () => {
   const folder = newFolder();
   put(folder, 'bench.json', 'nonsense');

@@ -75,6 +75,7 @@ describe('a link in place of a file', () => {
       symlinkSync(join(elsewhere, 'target.json'), join(folder, name));
       const problem = problemOf(await openStore(folder, { clock: fixedClock }));
       expect(problem).toMatchObject({ kind: 'unsafe link', file: join(folder, name) });
+      expect(problem.says).toContain('is a link to somewhere else');
       expect(problemOf(await openForWriting(folder, { clock: fixedClock })).kind).toBe(
         'unsafe link',
       );

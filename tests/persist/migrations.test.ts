@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { factsText } from '../../src/persist/file/document.ts';
 import { fileForm, migrate, presentForm, type Migration } from '../../src/persist/file/form.ts';
 import { openStore } from '../../src/persist/index.ts';
 import type { BenchFact } from '../../src/tracker/bench/index.ts';
@@ -73,6 +74,13 @@ describe('a file of an older form', () => {
     expect(opened.settings.helper).toBe(true);
     expect(opened.notices).toEqual([]);
     expect(contentsOf(folder)).toEqual(before);
+  });
+
+  it('is checked and brought up although the program that wrote it vouched for it', async () => {
+    const folder = newFolder();
+    put(folder, 'bench.json', factsText(1, [oldNote('a')]));
+    const opened = valueOf(await openStore(folder, { clock: fixedClock, form }));
+    expect(opened.bench).toEqual([signed('a')]);
   });
 
   it('is written in the present form at the next change, with the old file kept', async () => {

@@ -17,10 +17,17 @@ import { errorCode } from './identity.ts';
 /** Ending of files that are being made; one that is found later was left by a process that died. */
 export const partEnding = '.part';
 
-/** Makes the folder, and those above it, if they are not there; only the owner may look inside. */
-export const makeFolder = (path: string): void => {
-  mkdirSync(path, { recursive: true, mode: 0o700 });
-};
+/**
+ * Makes the folder, and those above it, if they are not there; only the owner may look inside. Returns when what it made
+ * is on the disk.
+ */
+export function makeFolder(path: string): void {
+  const first = mkdirSync(path, { recursive: true, mode: 0o700 });
+  if (first === undefined) return;
+  for (let made = path; made.length >= first.length; made = dirname(made)) {
+    syncFolder(dirname(made));
+  }
+}
 
 /** Returns when the names in the folder are on the disk too: a file whose name is lost is lost. */
 export function syncFolder(path: string): void {

@@ -42,15 +42,14 @@ export function openLock(folder: string): Lock {
     open !== null && statSync(path, { throwIfNoEntry: false })?.ino === open.inode;
 
   const take = (): boolean => {
-    if (!isStillThere()) {
-      close();
+    if (open === null) {
       const database = new (loadSqlite().DatabaseSync)(path);
       open = { database, inode: statSync(path).ino };
       chmodSync(path, 0o600);
       // Without a journal on the disk the lock works on a full one, and a killed holder leaves nothing behind.
       database.exec(`PRAGMA journal_mode = MEMORY; PRAGMA busy_timeout = ${waitMs}`);
     }
-    open?.database.exec('BEGIN IMMEDIATE');
+    open.database.exec('BEGIN IMMEDIATE');
     if (isStillThere()) return true;
     close();
     return false;
@@ -66,8 +65,10 @@ export function openLock(folder: string): Lock {
         try {
           if (take()) break;
         } catch (error) {
-          if (!busy.has(primaryCode(error)))
+          if (!busy.has(primaryCode(error))) {
+            close();
             return { ok: false, problem: lockProblem(path, error) };
+          }
         }
         if (attempt >= tries) return { ok: false, problem: busyProblem(folder) };
       }

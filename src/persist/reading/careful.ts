@@ -1,9 +1,9 @@
 import { accessSync, constants } from 'node:fs';
 import type { FileForm } from '../file/form.ts';
-import type { Contents, ContentsName, StoreFile } from '../folder/names.ts';
+import { historyFile } from '../folder/names.ts';
 import { openLock } from '../lock/lock.ts';
 import { good, type Notice, type Result } from '../result.ts';
-import type { StoreClock } from '../store.ts';
+import type { History, StoreClock } from '../store.ts';
 import { readParts, type Parts } from './assemble.ts';
 import { loadFile } from './load-file.ts';
 
@@ -13,13 +13,13 @@ export type ReadingPlace = {
   readonly clock: Pick<StoreClock, 'now'>;
 };
 
-type WithNotices<T> = { readonly value: T; readonly notices: readonly Notice[] };
+type LiveFiles = { readonly parts: Parts; readonly notices: readonly Notice[] };
 
 /** A reader waits a second at most to mend; then it reads what it can and leaves mending to others. */
 const readerTries = 20;
 
 /** Reads the live files, of which some need checking or mending. */
-export const readLiveCarefully = (place: ReadingPlace): Result<WithNotices<Parts>> =>
+export const readLiveCarefully = (place: ReadingPlace): Result<LiveFiles> =>
   readCarefully(place, (mayWrite) => {
     const notices: Notice[] = [];
     const parts = readParts<never>((file) => {
@@ -27,25 +27,22 @@ export const readLiveCarefully = (place: ReadingPlace): Result<WithNotices<Parts
       if (read.ok && read.value.notice) notices.push(read.value.notice);
       return read;
     });
-    return parts.ok ? good({ value: parts.value, notices }) : parts;
+    return parts.ok ? good({ parts: parts.value, notices }) : parts;
   });
 
-export const readOneCarefully = <Name extends ContentsName>(
-  place: ReadingPlace,
-  file: StoreFile<Name>,
-): Result<WithNotices<Contents[Name]>> =>
+export const readHistory = (place: ReadingPlace, year: number): Result<History> =>
   readCarefully(place, (mayWrite) => {
-    const read = loadFile({ ...place, mayWrite }, file);
+    const read = loadFile({ ...place, mayWrite }, historyFile(year));
     if (!read.ok) return read;
     const { contents, notice } = read.value;
-    return good({ value: contents, notices: notice ? [notice] : [] });
+    return good({ facts: contents, notices: notice ? [notice] : [] });
   });
 
 /** Only reads at first. What needs mending is read again under the lock and mended, where that can be. */
-function readCarefully<T>(
+function readCarefully<Read extends { readonly notices: readonly Notice[] }>(
   { folder }: ReadingPlace,
-  read: (mayWrite: boolean) => Result<WithNotices<T>>,
-): Result<WithNotices<T>> {
+  read: (mayWrite: boolean) => Result<Read>,
+): Result<Read> {
   const asItIs = read(false);
   if (!asItIs.ok || asItIs.value.notices.length === 0 || !isWritable(folder)) return asItIs;
   const lock = openLock(folder);

@@ -1,13 +1,12 @@
 import { makeFolder } from '../file/durable.ts';
 import { writeProblem } from '../file/write-problem.ts';
-import { benchFile, filePath, historyFile, settingsFile } from '../folder/names.ts';
+import { benchFile, filePath, settingsFile } from '../folder/names.ts';
 import { openLock } from '../lock/lock.ts';
 import { presentForm } from '../file/form.ts';
 import type { OpenOptions } from '../open-store.ts';
 import { assemble, fingerprintOnDisk, readParts, type Parts } from '../reading/assemble.ts';
-import { isWritable, readOneCarefully } from '../reading/careful.ts';
+import { isWritable, readHistory } from '../reading/careful.ts';
 import { historyYears } from '../reading/history-years.ts';
-import { readQuickly } from '../reading/quick.ts';
 import { bad, good, type Notice, type Result } from '../result.ts';
 import { readSettings, storedSettings } from '../settings/read-settings.ts';
 import type { FactStore, Loaded } from '../store.ts';
@@ -76,12 +75,18 @@ export function openDiskStore(
     return opened;
   }
 
+  const load = (): Result<Loaded> => {
+    const parts = readParts<null>(files.seen);
+    if (!parts.ok) return parts;
+    return parts.value === null ? lock.hold(current) : good(loadedFrom(parts.value));
+  };
+
   return good({
     folder,
-    load() {
-      const parts = readParts<null>(files.seen);
-      if (!parts.ok) return parts;
-      return parts.value === null ? lock.hold(current) : good(loadedFrom(parts.value));
+    load,
+    readSettings() {
+      const loaded = load();
+      return loaded.ok ? good(loaded.value.settings) : loaded;
     },
     change: (decide) =>
       lock.hold(() => {
@@ -103,17 +108,15 @@ export function openDiskStore(
         const written = rewrite([{ file: settingsFile, contents }]);
         return written.ok ? good(result) : written;
       }),
-    moveToHistory: (pieces) => lock.hold(() => moveToHistory({ ...files, rewrite }, pieces)),
+    moveToHistory: (pieces) =>
+      lock.hold(() => {
+        if (typeof pieces !== 'function') return moveToHistory({ ...files, rewrite }, pieces);
+        const before = current();
+        if (!before.ok) return before;
+        return moveToHistory({ ...files, rewrite }, pieces(before.value));
+      }),
     historyYears: () => historyYears(folder),
-    readHistory(year) {
-      const file = historyFile(year);
-      const quick = readQuickly(folder, file, form);
-      if (!quick.ok) return quick;
-      if (quick.value !== null) return good({ facts: quick.value.contents, notices: [] });
-      const careful = readOneCarefully({ folder, form, clock }, file);
-      if (!careful.ok) return careful;
-      return good({ facts: careful.value.value, notices: careful.value.notices });
-    },
+    readHistory: (year) => readHistory({ folder, form, clock }, year),
     fingerprint: () => fingerprintOnDisk(folder),
     watch(listener) {
       const stop = watchFolder(
