@@ -89,6 +89,8 @@ export type Intent =
       readonly finding: Finding;
       readonly shown?: string;
       readonly window?: string;
+      /** With trouble: what is done about it, put in after the step that had it, in this order. */
+      readonly remedies?: readonly Omit<Step, 'id'>[];
     }
   /** Moves the latest stamp of the piece; positive is earlier. `ms` absent: 1 min for dwells and minutes, 5 for coats. */
   | {

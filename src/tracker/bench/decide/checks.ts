@@ -2,10 +2,12 @@ import { stretchAt } from '../../windows/evaluate.ts';
 import type { Window } from '../../windows/model.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
-import { countsFor } from '../progress.ts';
+import type { NewBenchFact } from '../facts.ts';
+import type { Bench, Piece } from '../piece.ts';
+import { countsFor, isDone } from '../progress.ts';
 import { standingOf } from '../standing.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
+import { wrongNewStep } from './new-step.ts';
 
 /** Windows that trying the surface tells something about. */
 export const canBeTried = (window: Window): boolean => window.rule.notYetAdds !== undefined;
@@ -43,6 +45,8 @@ export function check(
       `Not noted: ${called(piece)} is to be kept off now; the surface can't show what the coat beneath does.`,
     );
   }
+  const putIn = remedyFacts(piece, stepId, intent, context);
+  if (isOutcome(putIn)) return putIn;
   return accept(
     [
       factAt(context, {
@@ -57,8 +61,33 @@ export function check(
           air: context.air,
         },
       }),
+      ...putIn,
     ],
-    `${intent.finding}, ${window.rule.verb} on ${called(piece)}`,
+    `${intent.finding}, ${window.rule.verb} on ${called(piece)}${counted(putIn.length)}`,
     piece.id,
   );
+}
+
+const counted = (steps: number): string =>
+  steps === 0 ? '' : `; ${steps} step${steps === 1 ? '' : 's'} put in`;
+
+/** Puts remedies right after the step that had the trouble, before the first one after it that is still to do. */
+function remedyFacts(
+  piece: Piece,
+  troubled: string,
+  { finding, remedies = [] }: Extract<Intent, { do: 'check' }>,
+  context: IntentContext,
+): readonly NewBenchFact[] | Outcome {
+  if (remedies.length === 0) return [];
+  if (finding !== 'trouble') return refuse('Not noted: only trouble has remedies.');
+  const later = piece.steps.slice(piece.steps.findIndex(({ id }) => id === troubled) + 1);
+  const before = later.find(({ id }) => !isDone(piece, id, null))?.id ?? null;
+  const facts: NewBenchFact[] = [];
+  for (const [index, remedy] of remedies.entries()) {
+    const wrong = wrongNewStep(piece, remedy, 'Not noted');
+    if (wrong !== null) return wrong;
+    const step = { ...remedy, name: remedy.name.trim(), id: `${context.group}-${index + 1}` };
+    facts.push(factAt(context, { kind: 'step-inserted', body: { piece: piece.id, step, before } }));
+  }
+  return facts;
 }

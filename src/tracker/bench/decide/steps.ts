@@ -1,9 +1,9 @@
-import { nearest } from '../../trade/nearest.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece } from '../piece.ts';
 import { isDone } from '../progress.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
+import { wrongNewStep } from './new-step.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
@@ -29,16 +29,11 @@ export function insertStep(
 ): Outcome {
   const piece = onBench(bench, intent.piece, 'Not inserted');
   if (isOutcome(piece)) return piece;
-  const name = intent.step.name.trim();
-  if (name === '') return refuse('Not inserted: a step needs a name.');
   const misplaced = placeable(piece, intent.before, 'Not inserted');
   if (misplaced) return misplaced;
-  if (intent.step.product !== undefined && !Object.hasOwn(piece.products, intent.step.product)) {
-    return refuse(
-      `Not inserted: ${called(piece)} has no product "${intent.step.product}".`,
-      nearest(intent.step.product, Object.keys(piece.products)),
-    );
-  }
+  const wrong = wrongNewStep(piece, intent.step, 'Not inserted');
+  if (wrong) return wrong;
+  const name = intent.step.name.trim();
   const step = { ...intent.step, name, id: context.group };
   return accept(
     [
