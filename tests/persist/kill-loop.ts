@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { join } from 'node:path';
 import { openForWriting, openStore } from '../../src/persist/index.ts';
+import { programs } from './children/programs.ts';
 import { benchOfSize, noon } from './facts.ts';
 
 export type KillCount = {
@@ -58,8 +58,7 @@ async function idsUntilKilled(
   prefix: string,
   afterMs: number,
 ): Promise<readonly string[]> {
-  const script = join(import.meta.dirname, 'children', 'append-many.ts');
-  const child = spawn(process.execPath, [script, folder, prefix, '100000'], {
+  const child = spawn(process.execPath, [programs.appendMany, folder, prefix, '100000'], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const closed = once(child, 'close');

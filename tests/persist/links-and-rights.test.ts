@@ -13,6 +13,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openForWriting, openStore } from '../../src/persist/index.ts';
 import { conversation, start } from './children/child.ts';
+import { programs } from './children/programs.ts';
 import { note } from './facts.ts';
 import { mountingFails, newDisk } from './mounted.ts';
 import {
@@ -193,7 +194,7 @@ describe.skipIf(process.platform === 'win32')(
     it('is said, and work goes on when it is open again', async () => {
       const folder = newFolder();
       chownSync(folder, uid, process.getgid?.() ?? 0);
-      const { hear, ask } = conversation(start('work-on-request.ts', [folder], { uid }));
+      const { hear, ask } = conversation(start(programs.workOnRequest, [folder], { uid }));
       expect(await hear()).toEqual({ ok: true });
       expect(await ask('append a')).toEqual({ ok: true, value: 'a' });
       chmodSync(folder, 0o500);
@@ -209,7 +210,7 @@ describe.skipIf(process.platform === 'win32')(
       chownSync(folder, uid, process.getgid?.() ?? 0);
       put(folder, 'bench.json', '{"recoat":1,"facts":[]}');
       chmodSync(join(folder, 'bench.json'), 0o000);
-      const { hear } = conversation(start('work-on-request.ts', [folder], { uid }));
+      const { hear } = conversation(start(programs.workOnRequest, [folder], { uid }));
       expect(await hear()).toMatchObject({
         ok: false,
         problem: { kind: 'unreadable', file: join(folder, 'bench.json') },

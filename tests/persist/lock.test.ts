@@ -5,6 +5,7 @@ import { openLock } from '../../src/persist/lock/lock.ts';
 import { loadSqlite } from '../../src/persist/lock/sqlite.ts';
 import { good } from '../../src/persist/result.ts';
 import { conversation, outputOf, start } from './children/child.ts';
+import { programs } from './children/programs.ts';
 import { note } from './facts.ts';
 import {
   appendBench,
@@ -22,12 +23,12 @@ it('goes on within a tenth of a second when the holder of the lock is killed', a
   const store = await openWriter(folder);
   const delays: number[] = [];
   for (let round = 0; round < 5; round++) {
-    const child = start('work-on-request.ts', [folder]);
+    const child = start(programs.workOnRequest, [folder]);
     const { hear, ask } = conversation(child);
     await hear();
     expect(await ask('hold 60000')).toEqual({ ok: true, value: 'holding' });
     // Killed by a process of its own, since this one waits for the lock without listening.
-    const killing = start('kill-later.ts', [String(child.pid), '300']);
+    const killing = start(programs.killLater, [String(child.pid), '300']);
     const died = outputOf(killing);
     valueOf(appendBench(store, note(`n${round}`)));
     const goneOn = performance.timeOrigin + performance.now();
@@ -41,7 +42,7 @@ it('goes on within a tenth of a second when the holder of the lock is killed', a
 
 it('says who waits for whom when the lock can not be had in five seconds', async () => {
   const folder = newFolder();
-  const child = start('work-on-request.ts', [folder]);
+  const child = start(programs.workOnRequest, [folder]);
   const { hear, ask } = conversation(child);
   await hear();
   await ask('hold 60000');
@@ -63,7 +64,7 @@ it('says who waits for whom when the lock can not be had in five seconds', async
 it('reads while another process holds the lock', async () => {
   const folder = newFolder();
   valueOf(appendBench(await openWriter(folder), note('a')));
-  const child = start('work-on-request.ts', [folder]);
+  const child = start(programs.workOnRequest, [folder]);
   const { hear, ask } = conversation(child);
   await hear();
   await ask('hold 60000');
@@ -74,7 +75,7 @@ it("shows a damaged file's earlier copy, without mending, while another process 
   const folder = newFolder();
   const store = await openWriter(folder);
   for (const id of ['a', 'b']) valueOf(appendBench(store, note(id)));
-  const child = start('work-on-request.ts', [folder]);
+  const child = start(programs.workOnRequest, [folder]);
   const { hear, ask } = conversation(child);
   await hear();
   await ask('hold 60000');

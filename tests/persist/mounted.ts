@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 
-const mount = (...words: string[]) => execFileSync('mount', words, { stdio: 'pipe' });
+const mount = (...words: string[]) => execFileSync('/bin/mount', words, { stdio: 'pipe' });
 
 /** Why this machine lets no test mount a small disk; null if it does. */
 export const mountingFails: string | null = (() => {
@@ -12,7 +12,7 @@ export const mountingFails: string | null = (() => {
   const folder = mkdtempSync(join(tmpdir(), 'recoat-mount-'));
   try {
     mount('-t', 'tmpfs', '-o', 'size=64k', 'tmpfs', folder);
-    execFileSync('umount', [folder]);
+    execFileSync('/bin/umount', [folder]);
     return null;
   } catch {
     return 'no right to mount';
@@ -29,7 +29,7 @@ export function newDisk(bytes: number): {
   const folder = mkdtempSync(join(tmpdir(), 'recoat-disk-'));
   mount('-t', 'tmpfs', '-o', `size=${bytes}`, 'tmpfs', folder);
   onTestFinished(() => {
-    execFileSync('umount', ['--lazy', folder]);
+    execFileSync('/bin/umount', ['--lazy', folder]);
     rmSync(folder, { recursive: true });
   });
   return {

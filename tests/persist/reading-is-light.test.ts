@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { outputOf, start } from './children/child.ts';
+import { programs } from './children/programs.ts';
 import { note } from './facts.ts';
 import { appendBench, newFolder, openWriter, valueOf } from './places.ts';
 
@@ -8,7 +9,7 @@ it('reads a store without loading conf, schemas or the lock', async () => {
   const store = await openWriter(folder);
   for (const id of ['a', 'b']) valueOf(appendBench(store, note(id)));
   valueOf(store.changeSettings((now) => ({ settings: { ...now, bell: 'never' }, result: null })));
-  const told = JSON.parse(await outputOf(start('what-reading-loads.ts', [folder]))) as {
+  const told = JSON.parse(await outputOf(start(programs.whatReadingLoads, [folder]))) as {
     facts: number;
     loaded: readonly string[];
   };

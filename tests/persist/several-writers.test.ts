@@ -1,10 +1,13 @@
 import { expect, it } from 'vitest';
 import { outputOf, start } from './children/child.ts';
+import { programs } from './children/programs.ts';
 import { idsOf, newFolder, openReader } from './places.ts';
 
 it('loses nothing when three processes append at once', { timeout: 60_000 }, async () => {
   const folder = newFolder();
-  const writers = ['a', 'b', 'c'].map((prefix) => start('append-many.ts', [folder, prefix, '100']));
+  const writers = ['a', 'b', 'c'].map((prefix) =>
+    start(programs.appendMany, [folder, prefix, '100']),
+  );
   const confirmed = (await Promise.all(writers.map(outputOf))).flatMap((said) =>
     said.trim().split('\n'),
   );

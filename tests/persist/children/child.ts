@@ -1,16 +1,15 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { onTestFinished } from 'vitest';
 
-/** Starts one of the programs beside this file, on the Node that runs the tests. */
+/** Starts a program of TypeScript on the Node that runs the tests. */
 export function start(
-  script: string,
+  program: string,
   words: readonly string[],
   options: { readonly uid?: number } = {},
 ): ChildProcess {
-  const child = spawn(process.execPath, [join(import.meta.dirname, script), ...words], {
+  const child = spawn(process.execPath, [program, ...words], {
     stdio: ['pipe', 'pipe', 'pipe'],
     ...options,
   });
