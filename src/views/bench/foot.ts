@@ -5,32 +5,32 @@ import {
   takeBackName,
   type Standing,
 } from '../../tracker/bench/index.ts';
-import { lineOf, segment, width, type Line } from '../drawing/index.ts';
+import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { dayWords, whenInWords } from '../format/index.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows, BenchState } from './bench-state.ts';
 
-/** The three foot rows: hold and cure; the selected piece and what keys do to it, or a message; the help line. */
+/** The three foot rows: hold and cure, or what the last key did; what the next keys do, or a refusal; the help line. */
 export function footLines(state: BenchState, rows: BenchRows, view: View): readonly Line[] {
   const keys = keyMapWith(view.snapshot.settings.keys);
   const { obstacle } = view.snapshot;
   const help = lineOf(
     view.columns < 80
-      ? helpLine(keys, narrowHelp, view.columns)
+      ? helpLine(keys, narrowHelp, view.columns, { 'all keys': 'keys' })
       : `1-9 piece  ${helpLine(keys, view.columns >= 120 ? wideHelp : normalHelp, view.columns - 11)}`,
     'quiet',
   );
   if (obstacle !== null)
     return [refusalLine(obstacle.says), lineOf(`   ${obstacle.todo}`, 'refusal'), help];
   const { message } = view;
+  const upper =
+    message === null || message.refused ? quietLine(rows, view) : lineOf(message.text, 'strong');
   const middle =
-    message === null
-      ? selectedLine(state, rows.selected, view)
-      : message.refused
-        ? refusalLine(message.text)
-        : lineOf(message.text, 'strong');
-  return [quietLine(rows, view), middle, help];
+    message?.refused === true
+      ? refusalLine(message.text)
+      : selectedLine(state, rows.selected, view);
+  return [upper, middle, help];
 }
 
 const normalHelp: readonly Act[] = ['pick up', 'ready', 'not yet', 'trouble', 'all keys'];
@@ -100,7 +100,9 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     ? `[${piece.number}]`
     : `[${piece.number}] ${piece.name}${part === undefined ? '' : `, ${part.name}`}.`;
   const acts = [
-    next.act === 'nothing left' ? next.says : `${keyOf(keys, 'next stamp')}: ${next.says}`,
+    next.act === 'nothing left'
+      ? next.says
+      : `${keyOf(keys, 'next stamp')}: ${narrow ? cut(next.says, view.columns - 28, view.theme.glyphs) : next.says}`,
     `${keyOf(keys, 'pick up')}: ${held ? 'put down' : 'pick up'}`,
   ];
   const head = `${name}${waiting}  `;

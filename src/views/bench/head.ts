@@ -2,7 +2,16 @@ import { inHand, piecesOnBench, sessionHolding, type Standing } from '../../trac
 import { expectedMinutes } from '../../tracker/estimate/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
-import { fitLine, largeFigures, lineOf, segment, spread, type Line } from '../drawing/index.ts';
+import {
+  cut,
+  fitLine,
+  largeFigures,
+  lineOf,
+  segment,
+  spread,
+  width,
+  type Line,
+} from '../drawing/index.ts';
 import {
   callWords,
   clock,
@@ -111,7 +120,7 @@ function nextLines(rows: BenchRows, view: View): readonly Line[] {
           : ' '.repeat(view.columns < 80 ? 8 : 9);
       return [
         segment(head, 'quiet'),
-        segment(`${calledRow(standing)}: ${words}`, closing ? 'strong' : 'text'),
+        segment(callOf(standing, words, view, head.length), closing ? 'strong' : 'text'),
       ];
     });
   }
@@ -125,6 +134,12 @@ function nextLines(rows: BenchRows, view: View): readonly Line[] {
   ];
 }
 
+/** Where room lacks the name is cut, never the time. */
+function callOf(standing: Standing, words: string, view: View, taken: number): string {
+  const room = Math.max(8, view.columns - taken - width(words) - 2);
+  return `${cut(calledRow(standing), room, view.theme.glyphs)}: ${words}`;
+}
+
 const calledRow = ({ piece, timer }: Standing): string =>
   piece === null ? (timer?.label ?? '') : `${piece.number} ${piece.name}`;
 
@@ -134,13 +149,17 @@ function isToCome(window: Window, now: Instant): boolean {
   return state !== 'done' && state !== 'barred' && (opensAt(window) !== null || state === 'late');
 }
 
-/** What will cost something comes by its closing, what is still to open by its opening. */
+/** What spoils first; then what is open and will cost work, by its closing; then what is still to open. */
 function urgency({ window, rank }: Standing, now: Instant): number {
   if (window === null) return Number.MAX_SAFE_INTEGER;
-  if (stateAt(window, now) === 'before') return opensAt(window) ?? Number.MAX_SAFE_INTEGER;
-  if (rank === 'spoils' || rank === 'costs work') return closesAt(window, now)?.at ?? now;
-  return Number.MAX_SAFE_INTEGER / 2;
+  const waits = stateAt(window, now) === 'before';
+  const edge = waits ? opensAt(window) : (closesAt(window, now)?.at ?? now);
+  const order = rank === 'spoils' ? 0 : rank === 'costs work' ? 1 : waits ? 2 : 3;
+  return order * aMillennium + (edge ?? now);
 }
+
+/** More than any instant, so that the order of kinds comes before that of times. */
+const aMillennium = 31_556_952_000_000;
 
 function inHandLine(view: View): Line {
   const { bench } = view.snapshot;
@@ -185,7 +204,7 @@ export function shortest(
 ): { readonly standing: Standing; readonly until: Instant } | null {
   const found = all.flatMap((standing) => {
     const until = decidingEdge(standing, now);
-    return until !== null && until > now && until - now <= tenMinutes ? [{ standing, until }] : [];
+    return until !== null && until > now && until - now < tenMinutes ? [{ standing, until }] : [];
   });
   return found.toSorted((a, b) => a.until - b.until)[0] ?? null;
 }

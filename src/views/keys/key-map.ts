@@ -134,13 +134,18 @@ export const keyOf = (map: KeyMap, act: Act): string => {
 };
 
 /** `Enter pick up, put down  r ready ...`: as many as fit, in the order given. */
-export function helpLine(map: KeyMap, acts: readonly Act[], cells: number): string {
+export function helpLine(
+  map: KeyMap,
+  acts: readonly Act[],
+  cells: number,
+  words: Partial<Record<Act, string>> = {},
+): string {
   let line = '';
   for (const act of acts) {
     const binding = map.find((each) => each.act === act);
     const key = keyOf(map, act);
     if (binding === undefined || key === '') continue;
-    const next = `${line === '' ? '' : '  '}${key} ${binding.short ?? binding.says}`;
+    const next = `${line === '' ? '' : '  '}${key} ${words[act] ?? binding.short ?? binding.says}`;
     if (line.length + next.length > cells) break;
     line += next;
   }

@@ -1,0 +1,200 @@
+import { describe, expect, it } from 'vitest';
+import { createDesk, type Desk } from '../../../src/views/desk.ts';
+import { plain } from '../../../src/views/drawing/index.ts';
+import { readPresses } from '../../../src/views/keys/press.ts';
+import { minute, second } from '../../../src/tracker/time/index.ts';
+import { afternoon, at, key, ping, tense } from '../support/bench-of.ts';
+import { FakePort, type FakePortOptions } from '../support/fake-port.ts';
+
+const now = at('24 14:29');
+
+/** A desk on the invented afternoon; presses come a comfortable time apart. */
+function deskOn(options: Partial<FakePortOptions> = {}) {
+  const port = new FakePort({ now, facts: afternoon().list, ...options });
+  const desk: Desk = createDesk({
+    port,
+    ticks: port.ticks,
+    theme: () => ({ colour: 'none', glyphs: 'blocks' }),
+    leave: () => undefined,
+  });
+  const rows = (): readonly string[] =>
+    desk.frame(80, 24).lines.map((line) => plain(line).trimEnd());
+  return {
+    port,
+    desk,
+    rows,
+    /** What the last key did, and what the next ones will do. */
+    told: () => rows()[21] ?? '',
+    foot: () => rows()[22] ?? '',
+    press: (...names: readonly string[]) => {
+      for (const name of names) {
+        port.wait(2 * second);
+        desk.press([key(name)]);
+      }
+    },
+  };
+}
+
+const inHand = (port: FakePort): readonly string[] =>
+  port.bench.sessions
+    .filter(({ end }) => end === null)
+    .map(({ targets }) => targets[0]?.piece ?? '');
+
+describe('keys on the bench', () => {
+  it('select a piece by its digit, wherever its row is', () => {
+    const { press, foot } = deskOn();
+    press('6');
+    expect(foot()).toContain('[6] Cane rocker.');
+    press('8');
+    expect(foot()).toContain('[8] Hat rack.');
+  });
+
+  it('pick up and put down with one key, and picking up one puts the other down', () => {
+    const { press, port, rows } = deskOn();
+    press('6', 'enter');
+    expect(inHand(port)).toEqual(['p6']);
+    expect(rows().some((row) => row.startsWith('▶[6] Cane rocker    in hand since'))).toBe(true);
+    press('enter');
+    expect(inHand(port)).toEqual([]);
+  });
+
+  it('switch back to what was in hand before', () => {
+    const { press, port } = deskOn();
+    press('6', 'enter', 'b');
+    expect(inHand(port)).toEqual(['p1']);
+  });
+
+  it('do with Space just what the foot line says', () => {
+    const { press, foot, port } = deskOn();
+    press('1');
+    expect(foot()).toContain('Space: sand 120 grit done.');
+    press('space');
+    expect(port.piece('p1').finishes.map(({ step }) => step)).toEqual(['sand']);
+    press('up');
+    press('1');
+    expect(foot()).toContain('Space: pick up sand 150 grit.');
+  });
+
+  it('start a dwell from the bench itself with one key, which also picks the piece up', () => {
+    const { press, port, rows } = deskOn({
+      now: at('12-03 16:45'),
+      facts: tense().list.slice(0, -1),
+    });
+    press('2', 'f');
+    expect(port.piece('p2').stamps.map(({ event, agent }) => `${agent} ${event}`)).toEqual([
+      'A first-stroke',
+    ]);
+    expect(inHand(port)).toEqual(['p2']);
+    expect(rows().join('\n')).toContain('working, B on');
+    expect(rows().join('\n')).toContain('Space: B, first stroke on.');
+  });
+
+  it('take back and bring back, again and again, each saying what', () => {
+    const { press, told, port } = deskOn();
+    press('6', 'enter', '0');
+    expect(told()).toBe(
+      'taken back: pick up look over, lead test on 6 Cane rocker.  g: bring back',
+    );
+    expect(inHand(port)).toEqual(['p1']);
+    press('g');
+    expect(inHand(port)).toEqual(['p6']);
+    press('0', '0');
+    expect(inHand(port)).toEqual([]);
+    press('g', 'g');
+    expect(inHand(port)).toEqual(['p6']);
+  });
+
+  it('refuse in plain words, which stand until the next key', () => {
+    const { press, foot } = deskOn();
+    press('6', 'r');
+    expect(foot()).toMatch(/^Not noted: nothing on 6 Cane rocker is drying/);
+    press('1');
+    expect(foot()).toMatch(/^\[1\]/);
+    press('9');
+    expect(foot()).toBe('Not selected: no piece has number 9.');
+  });
+
+  it('note what trying the surface showed', () => {
+    const { press, port, rows } = deskOn({ now: at('24 15:20') });
+    press('3', 'n');
+    expect(port.piece('p3').checks.map(({ finding }) => finding)).toEqual(['not yet']);
+    expect(rows().find((row) => row.includes('Beech stool'))).toBeDefined();
+  });
+
+  it('move the last stamp earlier by a minute, never past what came before it', () => {
+    const { press, port } = deskOn();
+    press('6', 'enter', ',');
+    const [, session] = port.bench.sessions;
+    expect((session?.start ?? 0) % minute).not.toBe(0);
+    expect(session?.start).toBe(port.bench.sessions[0]?.end);
+    expect(session?.start).toBe(now + 4 * second - minute);
+  });
+
+  it('open the list of the numeric pad, and act by two presses', () => {
+    const { press, port, rows } = deskOn();
+    press('1', '/');
+    expect(rows().join('\n')).toContain('3  done');
+    press('3');
+    expect(port.piece('p1').finishes).toHaveLength(1);
+    expect(rows()[5]).toContain('Oak settle');
+  });
+});
+
+describe('gloves', () => {
+  it('several characters in one delivery act as nothing', () => {
+    const { desk, port } = deskOn();
+    port.wait(5 * second);
+    desk.press(readPresses('d d', {}));
+    expect(port.asked).toEqual([]);
+  });
+
+  it('a bounce of Enter within a second picks up once', () => {
+    const { desk, port } = deskOn();
+    port.wait(2 * second);
+    desk.press([key('6')]);
+    port.wait(500);
+    desk.press([key('enter')]);
+    port.wait(200);
+    desk.press([key('enter')]);
+    expect(inHand(port)).toEqual(['p6']);
+  });
+
+  it('two digits at once leave the selection as it was', () => {
+    const { desk, port, foot } = deskOn();
+    port.wait(2 * second);
+    desk.press([key('1')]);
+    port.wait(2 * second);
+    desk.press([key('4')]);
+    port.wait(50);
+    desk.press([key('5')]);
+    expect(foot()).toContain('[1] Oak settle.');
+  });
+});
+
+describe('a loud ping', () => {
+  const loudAt = at('12-03 16:41');
+  const loud = ping('claim', '12-03 16:41', '2 Wall shelf: B on, by 16:42. Late: start over.', {
+    loud: true,
+    piece: 'p2',
+  });
+
+  it('is silenced by any key, which selects its piece and does nothing else', () => {
+    const { desk, port, told, foot } = deskOn({
+      now: loudAt + 5 * second,
+      facts: tense().list,
+      pings: [loud],
+    });
+    desk.press([key('d')]);
+    expect(port.acknowledged).toEqual(['claim']);
+    expect(port.asked).toEqual([]);
+    expect(told()).toBe('silenced, press again');
+    expect(foot()).toContain('Space: B, first stroke on.');
+  });
+
+  it('lets a key act that was on its way when it began', () => {
+    const { desk, port } = deskOn({ now: loudAt + 200, facts: tense().list, pings: [loud] });
+    desk.press([key('f')]);
+    expect(port.acknowledged).toEqual([]);
+    expect(port.asked.map((intent) => intent.do)).toEqual(['first stroke']);
+  });
+});
