@@ -37,7 +37,8 @@ export type ScreenOptions = {
   readonly opened: OpenedStore;
   /** A store that is there already, for the demo. */
   readonly store?: FactStore;
-  readonly openDemo?: () => void;
+  /** Runs the demo in place of this screen; offered while the bench is empty. */
+  readonly demo?: () => Promise<number>;
 };
 
 /**
@@ -48,11 +49,12 @@ export async function runScreen({
   world,
   opened,
   store: given,
-  openDemo,
+  demo,
 }: ScreenOptions): Promise<number> {
   const { clock, newId, env, platform, here } = world;
   const began = clock.now();
   let store: FactStore | null = given ?? null;
+  const after: { run: (() => Promise<number>) | null } = { run: null };
   const session = createSession({
     loaded: opened,
     notices: opened.notices.map(({ says, todo }) => `${says} ${todo}`),
@@ -81,11 +83,15 @@ export async function runScreen({
   const diagnostics = createDiagnostics({ folder: opened.folder });
   const awake = createAwake({ platform, env, spawn });
   const port: BenchPort = {
-    ...createPort({ session, world, store: () => store, openDemo }),
+    ...createPort({ session, world, store: () => store, openDemo: demo && (() => leaveFor(demo)) }),
     acknowledge: (claim) => {
       session.acknowledge(claim);
       diagnostics.record({ at: clock.now(), what: 'acknowledged', claim });
     },
+  };
+  const leaveFor = (next: () => Promise<number>): void => {
+    after.run = next;
+    app.unmount();
   };
   const desk = createDesk({ port, ticks: ticker, theme, leave: () => app.unmount() });
   const app = render(<DeskView desk={desk} theme={theme} suspending={suspending} />, {
@@ -175,5 +181,6 @@ export async function runScreen({
   }
   const { obstacle } = session.snapshot();
   if (obstacle !== null) process.stderr.write(`${obstacle.says} ${obstacle.todo}\n`);
+  if (after.run !== null) return after.run();
   return typeof process.exitCode === 'number' ? process.exitCode : 0;
 }
