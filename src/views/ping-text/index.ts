@@ -1,11 +1,83 @@
-import type { Sending } from '../../tracker/bench/index.ts';
+import { missedAfter, type BenchPing, type Sending } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
-import { callWords } from '../format/index.ts';
-import type { Shop } from '../port.ts';
+import { whenInWords, type ShopClock } from '../format/index.ts';
+import { holdCall } from './hold-ping.ts';
+import { missedPing } from './missed.ts';
+import { whoFor } from './who.ts';
+import { callOf } from './window-ping.ts';
 
-export function pingText(sending: Sending, now: Instant, shop: Shop, _since: Instant): { title: string; body: string; text: string } {
-  const text = sending.pings
-    .map((ping) => (ping.about === 'window' ? `${ping.piece?.number} ${ping.piece?.name}: ${callWords(ping.window, now, shop)}` : `${ping.piece.name}`))
-    .join('. ');
-  return { title: text, body: '', text };
+/** A ping in words. `text` is title and body in one, for the screen and the log: its first sentence is the title. */
+export type PingText = { readonly title: string; readonly body: string; readonly text: string };
+
+/** More than this would push the first out of sight. */
+const mostTold = 6;
+
+const worstFirst = 'Worst:';
+
+/**
+ * What one sending says: number, name and verb first, the clock time, what is lost, one rescue, the gear. Pings that fell
+ * together are told worst first; those that were missed as a summary of how they stand now.
+ *
+ * @param since when this process began to watch: what was due before, nothing was there to send
+ * @param asleepFrom when the machine fell asleep, where that is known
+ */
+export function pingText(
+  sending: Sending,
+  now: Instant,
+  shop: ShopClock,
+  since: Instant,
+  asleepFrom?: Instant,
+): PingText {
+  const { pings, lateBy } = sending;
+  const isMissed = lateBy > missedAfter;
+  if (isMissed && pings.some((ping) => ping.at < since)) {
+    const title = 'While recoat was closed';
+    const body = summary(pings, now, shop);
+    const goesOn = body.startsWith(worstFirst) ? `, w${body.slice(1)}` : `: ${body}`;
+    return { title, body, text: title + goesOn };
+  }
+  if (isMissed) {
+    const to = whenInWords(now, now, shop);
+    const title =
+      asleepFrom === undefined
+        ? `Asleep till ${to}`
+        : `Asleep ${whenInWords(asleepFrom, now, shop)} to ${to}`;
+    return joined(title, summary(pings, now, shop));
+  }
+  const [first, ...others] = pings.map((ping) => told(ping, now, shop));
+  if (first === undefined) return { title: '', body: '', text: '' };
+  return joined(
+    first.title,
+    [...first.more, ...capped(others.map(({ title }) => title))].map(sentence).join(' '),
+  );
 }
+
+function told(
+  ping: BenchPing,
+  now: Instant,
+  shop: ShopClock,
+): { readonly title: string; readonly more: readonly string[] } {
+  const call = ping.about === 'hold' ? holdCall(ping) : callOf(ping, now, shop);
+  return { title: `${whoFor(ping, call.verb)}: ${call.says}`, more: call.more };
+}
+
+function summary(pings: readonly BenchPing[], now: Instant, shop: ShopClock): string {
+  const all = pings.map((ping) => missedPing(ping, now, shop));
+  const worst = all.length > 1 ? `${worstFirst} ${all[0] ?? ''}` : (all[0] ?? '');
+  return [worst, ...capped(all.slice(1))].map(sentence).join(' ');
+}
+
+const capped = (all: readonly string[]): readonly string[] =>
+  all.length <= mostTold
+    ? all
+    : [...all.slice(0, mostTold), `and ${all.length - mostTold} more on the bench`];
+
+const joined = (title: string, body: string): PingText => ({
+  title,
+  body,
+  text: body === '' ? title : `${title}. ${body}`,
+});
+
+/** `late: rinse` becomes `Late: rinse.` */
+const sentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith('.') ? '' : '.'}`;

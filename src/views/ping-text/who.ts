@@ -1,0 +1,59 @@
+import type { BenchPing } from '../../tracker/bench/index.ts';
+import { cut, width } from '../drawing/index.ts';
+
+/** Number, name and verb are to be read in this much, as the narrowest notification shows it. */
+const firstGlance = 30;
+
+/** A name is not cut to less than this, even for a long verb. */
+const leastOfName = 8;
+
+/** `2 Wall shelf, doors`: whom a ping is about, cut so that the verb after it is seen at first glance. */
+export function whoFor(ping: BenchPing, verb: string): string {
+  const { piece } = ping;
+  if (piece === null) return 'Odd timer';
+  const number = piece.number === null ? '' : `${piece.number} `;
+  const place = placeOf(ping);
+  const name = place === '' ? piece.name : `${piece.name}, ${place}`;
+  const room = firstGlance - width(number) - width(`: ${verb}`);
+  return number + unbroken(shortened(name, Math.max(leastOfName, room)));
+}
+
+/** The part or section, where it is not about the whole piece. */
+function placeOf(ping: BenchPing): string {
+  if (ping.about === 'hold') return '';
+  const { partId, section } = ping.window.subject;
+  if (section !== null) return `section ${section}`;
+  return ping.piece?.parts.find(({ id }) => id === partId)?.name ?? '';
+}
+
+/** Whole words where at least one fits, else cut within it. */
+function shortened(name: string, cells: number): string {
+  if (width(name) <= cells) return name;
+  const words = name.split(' ');
+  while (words.length > 1) {
+    words.pop();
+    const kept = words.join(' ').replace(/,$/, '');
+    if (width(kept) <= cells && !leadsOn.has(words.at(-1) ?? '')) return kept;
+  }
+  return cut(name, cells, 'ascii');
+}
+
+/** Words that no name ends with. */
+const leadsOn = new Set([
+  'a',
+  'an',
+  'and',
+  'at',
+  'by',
+  'for',
+  'from',
+  'in',
+  'of',
+  'on',
+  'the',
+  'to',
+  'with',
+]);
+
+/** A text is told sentence by sentence: a full stop within a name ends none. */
+const unbroken = (name: string): string => name.replaceAll('. ', '.\u00a0');
