@@ -33,7 +33,7 @@ export function callOf({ window, reason }: AboutWindow, now: Instant, shop: Shop
   const callFor = (says: string, ...more: readonly (string | undefined)[]): Call => ({
     verb: verbIn(says),
     says,
-    more: [...more, gear].filter((each) => each !== undefined && each !== ''),
+    more: [...more, gear].flatMap((each) => each || []),
   });
   if (kind === 'timer')
     return callFor(`${verb}, timer up since ${whenInWords(stretch.begins, now, shop)}`);
