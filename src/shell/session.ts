@@ -42,7 +42,7 @@ export type Session = {
   readonly acknowledge: (claim: string) => void;
   readonly say: (notice: string) => void;
   /** Something keeps the store from being opened. */
-  readonly obstruct: (problem: StoreProblem) => void;
+  readonly obstruct: (obstacle: Obstacle) => void;
   readonly pingWays: () => { readonly desktop: boolean | null; readonly says: string };
   readonly setAwake: (awake: Snapshot['awake']) => void;
 };
@@ -206,8 +206,8 @@ export function createSession(options: SessionOptions): Session {
       }));
       reload();
     },
-    obstruct: (problem) => {
-      obstacle = obstacleOf(problem);
+    obstruct: ({ says, todo }) => {
+      obstacle = { says, todo };
       changed();
     },
     pingWays: () => {

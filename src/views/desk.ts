@@ -38,15 +38,20 @@ export type DeskOptions = {
 const second = 1000;
 const minute = 60 * second;
 
+/** A screen on the pile; its number tells it from another of the same kind that was opened later. */
+type Laid = { readonly screen: Screen; readonly opening: number };
+
 export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): Desk {
-  let pile: readonly Screen[] = [start ?? benchStart(ticks.now())];
+  let openings = 0;
+  const lay = (screen: Screen): Laid => ({ screen, opening: openings++ });
+  let pile: readonly Laid[] = [lay(start ?? benchStart(ticks.now()))];
   let message: Message | null = null;
   let size = { columns: 80, rows: 24 };
   const listeners = new Set<() => void>();
   const changed = (): void => {
     for (const listener of listeners) listener();
   };
-  const top = (): Screen => pile.at(-1) ?? benchStart(ticks.now());
+  const top = (): Screen => pile.at(-1)?.screen ?? benchStart(ticks.now());
   const view = (now = ticks.now()): View => ({
     snapshot: port.snapshot(),
     now,
@@ -57,12 +62,16 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     hasDemo: port.openDemo !== undefined,
   });
 
-  const load = (screen: Screen): void => {
+  const load = ({ screen, opening }: Laid): void => {
     void moduleOf(screen)
       .load?.(screen, port)
       .then(
         (loaded) => {
-          pile = pile.map((each) => (each === screen ? loaded : each));
+          pile = pile.map((each) =>
+            each.opening === opening
+              ? { opening, screen: withLoaded(each.screen, screen, loaded) }
+              : each,
+          );
           changed();
         },
         (error: unknown) => {
@@ -76,17 +85,24 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
 
   const take = (step: Step<Screen>): void => {
     const below = pile.slice(0, -1);
-    const kept = step.state ?? top();
+    const last = pile.at(-1);
+    const kept: Laid =
+      last === undefined
+        ? lay(step.state ?? top())
+        : { ...last, screen: step.state ?? last.screen };
     if (step.message !== undefined) message = step.message;
     if (step.leave === true) return leave();
-    if (step.back === true) {
-      pile = below.length > 0 ? withReturn(below) : [kept];
+    if (step.back !== undefined) {
+      const left = step.back === 'bench' ? below.slice(0, 1) : below;
+      pile = left.length > 0 ? withReturn(left, step.select) : [kept];
     } else if (step.replace !== undefined) {
-      pile = [...below, step.replace];
-      load(step.replace);
+      const next = lay(step.replace);
+      pile = [...below, next];
+      load(next);
     } else if (step.open !== undefined) {
-      pile = [...below, kept, step.open];
-      load(step.open);
+      const next = lay(step.open);
+      pile = [...below, kept, next];
+      load(next);
     } else {
       pile = [...below, kept];
     }
@@ -94,12 +110,13 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   };
 
   /** The bench is told that a screen on top of it has closed: the key that closed it must not act there too. */
-  const withReturn = (screens: readonly Screen[]): readonly Screen[] =>
-    screens.map((screen, index) =>
-      index === screens.length - 1 && screen.is === 'bench'
-        ? { ...screen, returnedAt: ticks.present() }
-        : screen,
-    );
+  const withReturn = (laid: readonly Laid[], select: string | undefined): readonly Laid[] =>
+    laid.map(({ screen, opening }, index) => {
+      if (index !== laid.length - 1 || screen.is !== 'bench') return { screen, opening };
+      const chosen =
+        select === undefined ? {} : { selected: select, part: null, before: screen.selected };
+      return { opening, screen: { ...screen, ...chosen, returnedAt: ticks.present() } };
+    });
 
   return {
     subscribe: (listener) => {
@@ -162,6 +179,13 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
 /** The registry's types tie each name to its own state; this is the one place where that is read back. */
 const moduleOf = (screen: Screen): ScreenModule<Screen> =>
   modules[screen.is] as unknown as ScreenModule<Screen>;
+
+/** What was loaded, laid over what keys have done to the screen meanwhile. */
+function withLoaded(now: Screen, opened: Screen, loaded: Screen): Screen {
+  const before = new Map(Object.entries(opened));
+  const news = Object.entries(loaded).filter(([name, value]) => before.get(name) !== value);
+  return { ...now, ...Object.fromEntries(news) };
+}
 
 function fill(
   lines: readonly Line[],

@@ -67,7 +67,9 @@ function pressInList(
   const number = Number(press.name);
   if (state.list === 'first' && number === 9) return { state: { ...state, list: 'more' } };
   const act = (state.list === 'first' ? listedActs(keys) : moreActs)[number - 1];
-  return act == null ? { state: closed } : perform(act, closed, rows, view, port);
+  return act === null || act === undefined
+    ? { state: closed }
+    : perform(act, closed, rows, view, port);
 }
 
 /** Selects by number; the same digit again goes to the next part. */

@@ -64,7 +64,7 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
     return lineOf(notice, 'quiet');
   if (hold.length > 0) {
     const each = hold.map(({ piece }) => {
-      if (piece?.hold == null) return '';
+      if (piece === null || piece.hold === null) return '';
       const ask =
         piece.hold.askAgain === null || narrow ? '' : `, ask ${dayWords(piece.hold.askAgain)}`;
       return `${piece.number} ${piece.name}${narrow ? '' : `: ${piece.hold.reason}`}${ask}`;

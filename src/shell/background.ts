@@ -1,0 +1,95 @@
+import { openForWriting, type FactStore } from '../persist/index.ts';
+import { shopDay } from '../views/format/index.ts';
+import { createClockWatch } from './clock-watch.ts';
+import { movePastPieces } from './move-past.ts';
+import type { Awake } from './ping/awake.ts';
+import type { Diagnostics } from './ping/diagnostics.ts';
+import { createPingWatch } from './ping/ping-watch.ts';
+import type { Pinger } from './ping/pinger.ts';
+import type { Session } from './session.ts';
+import type { Ticker } from './ticker.ts';
+import type { World } from './world.ts';
+
+export type BackgroundOptions = {
+  readonly world: World;
+  readonly session: Session;
+  readonly ticker: Ticker;
+  readonly pinger: Pinger;
+  readonly awake: Awake;
+  readonly diagnostics: Diagnostics;
+  readonly folder: string;
+  /** A store that is open already; else it is opened in `folder`. */
+  readonly given: FactStore | null;
+  /** Told once the store can be written. */
+  readonly opened: (store: FactStore) => void;
+};
+
+/** What goes on behind the screens: writing, hearing of other processes, pings, and staying awake. */
+export type Background = { readonly stop: () => void };
+
+/**
+ * Opens the store for writing and begins to watch. Called after the first frame, which needs none of it. What keeps
+ * the store from being opened is told on the screen.
+ */
+export async function startBackground(options: BackgroundOptions): Promise<Background> {
+  const { world, session, ticker, awake, diagnostics } = options;
+  const { clock, newId } = world;
+  const store = options.given ?? (await openStoreOf(options));
+  if (store === null) return { stop: () => undefined };
+  options.opened(store);
+  movePastPieces(store, session.snapshot().shop.zone);
+  session.reload();
+  for (const { says, todo } of store.notices()) session.say(`${says} ${todo}`);
+  session.flush();
+
+  diagnostics.record({ at: clock.now(), what: 'began', by: 'screen', pid: process.pid });
+  const pings = createPingWatch({
+    store,
+    clock,
+    newId,
+    pinger: options.pinger,
+    awake,
+    keepAwake: () => session.snapshot().settings.awake,
+    diagnostics,
+    shop: () => session.snapshot().shop,
+    sense: () => session.snapshot().sense,
+    since: clock.now(),
+  });
+  const clockWatch = createClockWatch(clock);
+  const look = (): void => {
+    const stepped = clockWatch.look();
+    if (stepped !== null) session.act({ do: 'note clock step', byMs: stepped });
+    session.flush();
+    ticker.wakeAt(pings.look());
+    const { wanted, kept, why } = awake.state();
+    session.setAwake(wanted ? { kept, says: why } : null);
+  };
+  const stops = [
+    store.watch(() => {
+      session.reload();
+      look();
+    }),
+    ticker.subscribe(look),
+    session.subscribe(() => setImmediate(look)),
+  ];
+  look();
+  return {
+    stop: () => {
+      for (const stop of stops) stop();
+      diagnostics.record({ at: clock.now(), what: 'ended', by: 'screen', pid: process.pid });
+    },
+  };
+}
+
+async function openStoreOf({
+  world,
+  session,
+  folder,
+}: BackgroundOptions): Promise<FactStore | null> {
+  const { now } = world.clock;
+  const today = () => shopDay(now(), session.snapshot().shop.zone);
+  const result = await openForWriting(folder, { clock: { now, today } });
+  if (result.ok) return result.value;
+  session.obstruct(result.problem);
+  return null;
+}
