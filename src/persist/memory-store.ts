@@ -4,7 +4,7 @@ import { idsLeaving, joinFacts } from './join-facts.ts';
 import { good } from './result.ts';
 import type { Appending, FactStore, Loaded } from './store.ts';
 
-/** A store that ends with the process: for the demo's look-only mode and for tests of what stands on a store. */
+/** A store that ends with the process: for looking around without a folder, and for tests of what stands on a store. */
 export function memoryStore(start: Appending & { readonly settings?: Settings } = {}): FactStore {
   let generation = 0;
   let kept: Omit<Loaded, 'fingerprint'> = {

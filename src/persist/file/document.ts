@@ -7,7 +7,7 @@ import type { ContentsName } from '../folder/names.ts';
  *
  * The sum (CRC-32 of all bytes before it, in hexadecimal) says that the program itself wrote these bytes, and it
  * writes nothing that was not checked against the schemas. A reader that finds the sum right therefore doesn't check
- * again: full checking of 300 kB would cost half an empty Node start, the sum costs a twentieth. Any other
+ * again: loading the schemas and checking 300 kB takes more than half as long as an empty Node start, the sum a twentieth. Any other
  * hand's change makes the sum wrong; such a file is checked in full, and is as good as any if it passes.
  */
 export type Document = {
