@@ -8,6 +8,7 @@ import type {
   Stretch,
   Window,
   WindowRule,
+  WindowSubject,
 } from '../windows/model.ts';
 import type { Finish, Piece, PlannedStep, Session, Stamp } from './piece.ts';
 import { countsFor, passUnderWay } from './progress.ts';
@@ -50,18 +51,8 @@ function windowsOfStep(
         // Between passes there is something to wait for only while another pass is to come.
         if (rule.closedBy.by === 'next pass' && pass >= (step.passes ?? 1)) continue;
         const subject = { pieceId: piece.id, stepId: step.id, partId: part, pass, section };
-        const keyFor = (owner: string): string =>
-          [piece.id, step.id, rule.id, owner, pass, section ?? ''].join('/');
-        const key = keyFor(keyPart);
-        // What was tried before the parts went separate ways was tried on the whole.
-        const checks = piece.checks.filter(
-          ({ window, part: tried }) =>
-            (window === key || window === keyFor('')) && countsFor(tried, part),
-        );
-        const happenings = {
-          ...happeningsOf(piece, step, sessions, rule, part, pass, section),
-          checks,
-        };
+        const key = keyOf(rule, subject, keyPart);
+        const happenings = happeningsOf(piece, step, sessions, rule, subject, key);
         const begun = workOutWindow(rule, subject, key, happenings, null, sense);
         if (begun === null) continue;
         const closedAt = closing(piece, step, begun, own, happenings) ?? begun.closedAt;
@@ -92,15 +83,28 @@ function subjectsOf(
   }
 }
 
+const keyOf = (rule: WindowRule, subject: WindowSubject, owner: string): string =>
+  [subject.pieceId, subject.stepId, rule.id, owner, subject.pass, subject.section ?? ''].join('/');
+
+/** Everything on which the edges of a window hang; null where its step is not on the piece. */
+export function happeningsOfWindow(
+  piece: Piece,
+  sessions: readonly Session[],
+  { rule, subject, key }: Pick<Window, 'rule' | 'subject' | 'key'>,
+): Happenings | null {
+  const step = piece.steps.find(({ id }) => id === subject.stepId);
+  return step === undefined ? null : happeningsOf(piece, step, sessions, rule, subject, key);
+}
+
 function happeningsOf(
   piece: Piece,
   step: PlannedStep,
   sessions: readonly Session[],
   rule: WindowRule,
-  part: string | null,
-  pass: number,
-  section: number | null,
-): Omit<Happenings, 'checks'> {
+  subject: WindowSubject,
+  key: string,
+): Happenings {
+  const { partId: part, pass, section } = subject;
   const inScope = (stamp: { readonly pass: number; readonly section: number | null }): boolean =>
     rule.scope === 'step' ||
     (stamp.pass === pass && (rule.scope === 'pass' || stamp.section === section));
@@ -130,8 +134,14 @@ function happeningsOf(
       happened.push({ event: 'section-off', agent: null, at: finish.at, fact: finish.fact });
     }
   }
+  // What was tried before the parts went separate ways was tried on the whole.
+  const whole = keyOf(rule, subject, '');
+  const checks = piece.checks.filter(
+    ({ window, part: tried }) => (window === key || window === whole) && countsFor(tried, part),
+  );
   return {
     stamps: happened,
+    checks,
     assumedStart: finish === undefined ? null : pickUpBefore(sessions, piece.id, part, finish),
   };
 }
@@ -218,7 +228,8 @@ const endsMilestone = (piece: Piece, later: PlannedStep, milestone: Milestone): 
   rulesOf(piece, later).some((rule) => rule.milestone === milestone);
 
 function firstTouch(piece: Piece, step: string, part: string | null): Instant | null {
-  const touches = [...piece.stamps, ...piece.finishes].filter(
+  const onSurface = piece.stamps.filter(({ event }) => event !== 'mixed' && event !== 'washed-out');
+  const touches = [...onSurface, ...piece.finishes].filter(
     (each) => each.step === step && (part === null || countsFor(each.part, part)),
   );
   return touches.length === 0 ? null : Math.min(...touches.map((touch) => touch.at));

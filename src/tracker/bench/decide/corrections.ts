@@ -4,6 +4,7 @@ import type { Intent, IntentContext } from '../intents.ts';
 import { nameGroup } from '../name-group.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, Session } from '../piece.ts';
+import { rulesOf } from '../piece-windows.ts';
 import { anywhere, called, factAt, isOutcome, onBench, stepOf, wrongPart } from './context.ts';
 import { targetsCalled } from './hands.ts';
 
@@ -98,12 +99,20 @@ function instantNow(bench: Bench, fact: BenchFact): Instant {
   return bench.timers.find((timer) => timer.fact === fact.id)?.start ?? fact.at;
 }
 
+/** Whether a stamp belongs to a coat's long waits, and begins no dwell, glue or pot that is counted in minutes. */
 function movesCoat(piece: Piece, facts: readonly BenchFact[]): boolean {
   const stamp = facts.find((fact) => fact.kind === 'stamped' || fact.kind === 'step-done');
   if (stamp === undefined || (stamp.kind !== 'stamped' && stamp.kind !== 'step-done')) return false;
   const step = piece.steps.find((each) => each.id === stamp.body.step);
-  const product = step?.product === undefined ? undefined : piece.products[step.product];
-  return product?.windows.some((rule) => rule.kind === 'coat') ?? false;
+  const rules = step === undefined ? [] : rulesOf(piece, step);
+  const beginsDwell = rules.some(
+    ({ kind, begins: { events, agent } }) =>
+      stamp.kind === 'stamped' &&
+      (kind === 'chemical' || kind === 'glue' || kind === 'pot') &&
+      events.includes(stamp.body.event) &&
+      (agent === undefined || agent === stamp.body.agent),
+  );
+  return !beginsDwell && rules.some((rule) => rule.kind === 'coat');
 }
 
 /** The instants between which the moved facts must stay: the events beside them on the piece and in the sessions they touch, and now. */

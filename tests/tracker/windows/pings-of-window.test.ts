@@ -1,0 +1,196 @@
+import { describe, expect, test } from 'vitest';
+import { minute } from '../../../src/tracker/time/index.ts';
+import { pingsOf, type Window } from '../../../src/tracker/windows/index.ts';
+import { at } from '../support/instants.ts';
+import { after, bleachB, first, go, grows, shrinks, spoils, wait } from '../support/rules.ts';
+import {
+  aerosol,
+  bleachAndClear,
+  glueUp,
+  product,
+  schedule,
+  stainInSections,
+  step,
+  twoCoats,
+  twoPart,
+} from '../support/schedules.ts';
+import { Workday } from '../support/workday.ts';
+
+const clockOf = (instant: number): string => {
+  const minutes = (instant - at('0:00')) / minute;
+  return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+};
+
+/** `9:10 opens, loud`. */
+const told = (window: Window): readonly string[] =>
+  pingsOf(window).map((ping) => `${clockOf(ping.at)} ${ping.reason}${ping.loud ? ', loud' : ''}`);
+
+function begun(name: keyof typeof schedules): { readonly day: Workday; readonly piece: string } {
+  const day = new Workday();
+  return { day, piece: day.adds('Oak chest', schedules[name], at('8:00')) };
+}
+const schedules = { bleachAndClear, twoCoats, stainInSections, aerosol, glueUp, twoPart };
+
+describe('what each kind of window tells, and when', () => {
+  test('a dwell: three minutes and one before it, when it opens, a minute before the end, when it is lost', () => {
+    const { day, piece } = begun('bleachAndClear');
+    day.done(piece, at('8:40')).next(piece, at('9:00'));
+    expect(told(day.window(piece, 'b-on'))).toEqual([
+      '9:07 soon',
+      '9:09 soon',
+      '9:10 opens, loud',
+      '9:19 closes soon, loud',
+      '9:20 late, loud',
+    ]);
+  });
+
+  test('a stain section the same', () => {
+    const { day, piece } = begun('stainInSections');
+    day.next(piece, at('9:00'));
+    expect(told(day.window(piece, 'wipe-off'))).toEqual([
+      '9:02 soon',
+      '9:04 soon',
+      '9:05 opens, loud',
+      '9:14 closes soon, loud',
+      '9:15 late, loud',
+    ]);
+  });
+
+  test('a coat: when it may be tried, half an hour before it must be scuffed, and then; never loud', () => {
+    const { day, piece } = begun('twoCoats');
+    day.firstStroke(piece, at('9:00')).done(piece, at('9:30'));
+    expect(told(day.window(piece, 'recoat'))).toEqual([
+      '11:30 opens',
+      '32:30 closes soon',
+      '33:00 closed',
+    ]);
+    expect(told(day.window(piece, 'dust-free'))).toEqual(['10:00 opens']);
+    expect(told(day.window(piece, 'light-use'))).toEqual(['33:30 opens']);
+  });
+
+  test('a forbidden gap: before it, at it, and when it is over', () => {
+    const { day, piece } = begun('aerosol');
+    day.next(piece, at('9:00')).next(piece, at('9:04'));
+    expect(told(day.window(piece, 'next-pass'))).toEqual([
+      '9:09 opens',
+      '9:50 closes soon',
+      '10:00 keep off',
+      '57:04 opens',
+    ]);
+  });
+
+  test('glue: before it skins over, when it has, and when the clamps may come off', () => {
+    const { day, piece } = begun('glueUp');
+    day.next(piece, at('9:00'));
+    expect(told(day.window(piece, 'assemble'))).toEqual([
+      '9:02 closes soon, loud',
+      '9:05 late, loud',
+    ]);
+    day.next(piece, at('9:03'));
+    expect(told(day.window(piece, 'clamps-off'))).toEqual(['9:33 opens']);
+  });
+
+  test('a pot: half an hour before it gels, and when it has; nothing at its beginning', () => {
+    const { day, piece } = begun('twoPart');
+    day.next(piece, at('9:00'));
+    expect(told(day.window(piece, 'pot'))).toEqual(['12:30 closes soon, loud', '13:00 late, loud']);
+  });
+
+  test('an odd timer: once, when it has run', () => {
+    const day = new Workday();
+    day.does({ do: 'start timer', label: 'clamps', ms: 35 * minute, piece: null }, at('9:00'));
+    expect(told(day.standings(at('9:01'))[0]!.window!)).toEqual(['9:35 opens']);
+  });
+
+  test('a surface that was never open tells only that it is lost', () => {
+    const { day, piece } = begun('twoCoats');
+    day.firstStroke(piece, at('9:00')).done(piece, at('31:30'));
+    expect(told(day.window(piece, 'recoat'))).toEqual(['33:30 closed']);
+  });
+});
+
+describe('what would fall before the beginning is dropped', () => {
+  const dwellOf = (opens: number) => {
+    const strokeOn = { ...first('first-stroke') };
+    const rule = {
+      ...bleachB,
+      begins: strokeOn,
+      stretches: [
+        wait,
+        go(after(strokeOn, grows(opens * minute))),
+        spoils(after(strokeOn, shrinks((opens + 5) * minute)), 'start over'),
+      ],
+    };
+    const day = new Workday();
+    const quick = schedule(
+      'quick',
+      [step('dip', 'other', { product: 'dip', stamps: [{ event: 'first-stroke', says: 'on' }] })],
+      [product('dip', 'reaction', [rule])],
+    );
+    const piece = day.adds('Sample board', quick, at('8:00'));
+    return told(day.next(piece, at('9:00')).window(piece, 'b-on'));
+  };
+
+  test('a dwell of two minutes tells only the last one', () => {
+    expect(dwellOf(2)).toEqual([
+      '9:01 soon',
+      '9:02 opens, loud',
+      '9:06 closes soon, loud',
+      '9:07 late, loud',
+    ]);
+  });
+
+  test('a dwell of one minute tells neither', () => {
+    expect(dwellOf(1)).toEqual(['9:01 opens, loud', '9:05 closes soon, loud', '9:06 late, loud']);
+  });
+
+  test('a dwell of three minutes does not tell of three minutes at the stroke itself', () => {
+    expect(dwellOf(3)[0]).toBe('9:02 soon');
+  });
+});
+
+describe('the surface was tried', () => {
+  const coated = () => {
+    const { day, piece } = begun('twoCoats');
+    return { day: day.firstStroke(piece, at('9:00')).done(piece, at('9:30')), piece };
+  };
+
+  test('"not yet" names the pings anew, and tells nothing that lies before it', () => {
+    const { day, piece } = coated();
+    const before = pingsOf(day.window(piece, 'recoat')).map(({ key }) => key);
+    day.checks(piece, 'not yet', at('11:40'));
+    const window = day.window(piece, 'recoat');
+    expect(told(window)).toEqual(['12:10 opens', '32:30 closes soon', '33:00 closed']);
+    for (const { key } of pingsOf(window)) expect(before).not.toContain(key);
+  });
+
+  test('"ready" does not tell the person who pressed it', () => {
+    const { day, piece } = coated();
+    day.checks(piece, 'ready', at('11:00'));
+    expect(told(day.window(piece, 'recoat'))).toEqual(['32:30 closes soon', '33:00 closed']);
+  });
+
+  test('"trouble" changes no name', () => {
+    const { day, piece } = coated();
+    day.checks(piece, 'not yet', at('11:40'));
+    const before = pingsOf(day.window(piece, 'recoat'));
+    day.checks(piece, 'trouble', at('11:50'));
+    expect(pingsOf(day.window(piece, 'recoat')).map(({ key }) => key)).toEqual(
+      before.map(({ key }) => key),
+    );
+  });
+});
+
+test('every ping of a bench has a name of its own', () => {
+  const day = new Workday({ hands: 2 });
+  const keys: string[] = [];
+  for (const plan of Object.values(schedules)) {
+    const piece = day.adds(plan.name, plan, at('8:00'));
+    for (const clock of ['9:00', '9:03', '9:06', '9:09']) {
+      day.tries({ do: 'next stamp', piece, part: null }, at(clock));
+    }
+    keys.push(...day.windows(piece).flatMap((window) => pingsOf(window).map(({ key }) => key)));
+  }
+  expect(keys.length).toBeGreaterThan(15);
+  expect(new Set(keys).size).toBe(keys.length);
+});
