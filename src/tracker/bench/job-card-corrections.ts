@@ -34,7 +34,7 @@ export function correctionsOf(
     if (first === null) return [];
     const wasHere = stepOn(first.targets, piece);
     const isHere = stepOn(session.targets, piece);
-    const change = changeOf(session, wasHere !== undefined, isHere !== undefined, now);
+    const change = changeOf(session, wasHere !== undefined, isHere !== undefined);
     if (change === null) return [];
     const elsewhere = (change === 'moved here' ? first : session).targets[0]?.piece;
     return [
@@ -60,17 +60,19 @@ function changeOf(
   session: Session,
   wasHere: boolean,
   isHere: boolean,
-  now: Instant,
 ): CardCorrection['change'] | null {
   const { first } = session;
   if (first === null || (!wasHere && !isHere)) return null;
   if (session.dropped) return 'dropped';
   if (!wasHere) return 'moved here';
   if (!isHere) return 'moved away';
-  const sameTimes = first.start === session.start && (first.end ?? now) === (session.end ?? now);
   const sameWork = JSON.stringify(first.targets) === JSON.stringify(session.targets);
-  return sameTimes && sameWork ? null : 'changed';
+  return first.start === session.start && isEndAsTold(session) && sameWork ? null : 'changed';
 }
+
+/** One that was in hand when it was corrected ends as told where it was put down later. */
+const isEndAsTold = ({ first, end, endFact }: Session): boolean =>
+  first === null || first.end === null ? end === null || endFact !== null : first.end === end;
 
 const nameOf = (bench: Bench, piece: string | undefined): string | null =>
   piece === undefined ? null : (bench.pieces.get(piece)?.name ?? null);

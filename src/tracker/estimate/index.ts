@@ -3,3 +3,5 @@ export * from './hours.ts';
 export * from './finished-hours.ts';
 export * from './left-running.ts';
 export * from './sample-quantile.ts';
+export * from './range-of-sum.ts';
+export { expectationOf } from './worked-time.ts';

@@ -29,7 +29,7 @@ export function leftRunning(
   session: Session,
   now: Instant,
 ): LeftRunning | null {
-  if (session.dropped || session.first !== null) return null;
+  if (session.dropped || isSettled(session)) return null;
   const end = session.end ?? now;
   const length = end - session.start;
   if (length < shortestQuiet) return null;
@@ -49,6 +49,10 @@ export function leftRunning(
   const isWorthIt = trimTo > session.start && end - trimTo >= smallestTrim;
   return { session, quiet, trimTo: isWorthIt ? trimTo : null };
 }
+
+/** Its end was looked at: by correcting it once it had one, or by giving it one. */
+const isSettled = ({ first, end, endFact }: Session): boolean =>
+  first !== null && end !== null && (first.end !== null || endFact === null);
 
 /** How long a session's work usually takes, and at most, with its setup. */
 function workOf(
