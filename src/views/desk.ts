@@ -121,7 +121,14 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   return {
     subscribe: (listener) => {
       listeners.add(listener);
-      const stops = [ticks.subscribe(listener), port.subscribe(listener)];
+      const stops = [
+        ticks.subscribe(listener),
+        port.subscribe(() => {
+          // What was just recorded lies after the last tick; a frame of that tick would not show it yet.
+          ticks.present();
+          listener();
+        }),
+      ];
       return () => {
         listeners.delete(listener);
         for (const stop of stops) stop();

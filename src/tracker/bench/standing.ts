@@ -239,11 +239,13 @@ function foremost(windows: readonly Window[], now: Instant): Window | null {
   }, null);
 }
 
-const lastTouched = (piece: Piece): Instant =>
+/** When something was last put on a piece, finished or tried. */
+export const lastTouched = (piece: Piece): Instant =>
   Math.max(
     piece.addedAt,
     ...piece.stamps.map((stamp) => stamp.at),
     ...piece.finishes.map((finish) => finish.at),
+    ...piece.checks.map((check) => check.at),
   );
 
 function standingOfTimer(timer: OddTimer, now: Instant, sense: EdgeSense): Standing {

@@ -1,4 +1,10 @@
-import { inHand, piecesOnBench, sessionHolding, type Standing } from '../../tracker/bench/index.ts';
+import {
+  inHand,
+  lastTouched,
+  piecesOnBench,
+  sessionHolding,
+  type Standing,
+} from '../../tracker/bench/index.ts';
 import { expectedMinutes } from '../../tracker/estimate/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
@@ -90,9 +96,16 @@ function pingLines(view: View): readonly Line[] {
       !ping.loud &&
       ping.seenAt === null &&
       view.now - ping.at < quietPingStands &&
-      view.now >= ping.at,
+      view.now >= ping.at &&
+      !wasAnswered(ping, view),
   );
   return quiet === undefined ? [] : [lineOf(quiet.text, 'strong')];
+}
+
+/** Whether something was recorded on the piece since: what it was pinged for has been seen to. */
+function wasAnswered(ping: ShownPing, view: View): boolean {
+  const piece = ping.piece === null ? undefined : view.snapshot.bench.pieces.get(ping.piece);
+  return piece !== undefined && lastTouched(piece) > ping.at;
 }
 
 /** Loud pings that no key has silenced, worst (latest) first. */
