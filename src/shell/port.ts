@@ -1,10 +1,11 @@
 import { join } from 'node:path';
 import type { FactStore } from '../persist/index.ts';
 import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
-import { foldBench, type BenchFact } from '../tracker/bench/index.ts';
+import { foldBench } from '../tracker/bench/index.ts';
 import { chooseSetting, type SettingKnowledge } from '../tracker/settings/index.ts';
 import { standardKeys } from '../views/keys/key-map.ts';
 import type { ActReply, BenchPort } from '../views/port.ts';
+import { readHistories } from './recall.ts';
 import type { Session } from './session.ts';
 import type { World } from './world.ts';
 
@@ -46,25 +47,14 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
     },
     past: () => {
       const open = store();
-      const problems: string[] = [];
-      const facts: BenchFact[] = [];
-      for (const year of open?.historyYears() ?? []) {
-        const history = open?.readHistory(year);
-        if (history?.ok === true) facts.push(...history.value.facts);
-        else if (history !== undefined)
-          problems.push(`${history.problem.says} ${history.problem.todo}`);
-      }
-      return Promise.resolve({ bench: foldBench(withoutDoubles(facts)), problems });
+      if (open === null) return Promise.resolve({ bench: foldBench([]), problems: [] });
+      const { facts, problems } = readHistories(open);
+      return Promise.resolve({ bench: foldBench(facts), problems });
     },
     pingWays: session.pingWays,
     ...(openDemo === undefined ? {} : { openDemo }),
   };
 }
-
-/** A piece that came back and left again stands in two years. */
-const withoutDoubles = (facts: readonly BenchFact[]): readonly BenchFact[] => [
-  ...new Map(facts.map((fact) => [fact.id, fact])).values(),
-];
 
 /** Where finishing schedules are read from: the program's, and the user's own beside the data. */
 export const scheduleFolders = (world: World, folder: string | null) => ({

@@ -16,6 +16,7 @@ import { factHead } from './head-facts.ts';
 import type { NewId } from './ids.ts';
 import { readingsOf } from './intent-context.ts';
 import { senseOf, shopOf, type Whereabouts } from './shop.ts';
+import { recallPiece } from './recall.ts';
 import { shownPings } from './shown-pings.ts';
 
 /** A key press that is not on the disk yet. */
@@ -24,6 +25,8 @@ type Unwritten = {
   readonly group: string;
   readonly now: Instant;
   readonly at: Instant | undefined;
+  /** Facts that must be on the bench again for it. */
+  readonly recalled: readonly BenchFact[];
   readonly facts: readonly BenchFact[];
   readonly piece: string | null;
 };
@@ -94,8 +97,18 @@ export function createSession(options: SessionOptions): Session {
   };
 
   const refold = (): void => {
-    bench = foldBench([...loaded.bench, ...unwritten.flatMap((each) => each.facts)]);
+    bench = foldBench(factsNow());
     changed();
+  };
+
+  const factsNow = (): readonly BenchFact[] => [...loaded.bench, ...unwritten.flatMap(factsOf)];
+
+  /** A piece from the history of a year brings its facts along when it is put back. */
+  const recalledFor = (intent: Intent): readonly BenchFact[] => {
+    const open = store();
+    if (open === null || intent.do !== 'put back on bench' || bench.pieces.has(intent.piece))
+      return [];
+    return recallPiece(open, intent.piece);
   };
 
   const apply = (on: Bench, intent: Intent, telling: Telling) =>
@@ -103,10 +116,12 @@ export function createSession(options: SessionOptions): Session {
 
   const act = (intent: Intent, at?: Instant): ActReply => {
     const telling = { now: clock.now(), at, group: newId() };
-    const applied = apply(bench, intent, telling);
+    const recalled = recalledFor(intent);
+    const on = recalled.length === 0 ? bench : foldBench([...factsNow(), ...recalled]);
+    const applied = apply(on, intent, telling);
     if (!applied.ok) return { ok: false, says: applied.says, nearest: applied.nearest ?? [] };
     const { facts, says, piece } = applied;
-    unwritten = [...unwritten, { intent, ...telling, facts, piece }];
+    unwritten = [...unwritten, { intent, ...telling, recalled, facts, piece }];
     refold();
     soon(flush);
     return { ok: true, says, piece };
@@ -123,11 +138,12 @@ export function createSession(options: SessionOptions): Session {
     const overtaken: string[] = [];
     const result = open.change((current) => {
       if (current.bench === loaded.bench)
-        return { append: { bench: waiting.flatMap((each) => each.facts) }, result: null };
+        return { append: { bench: waiting.flatMap(factsOf) }, result: null };
       const facts: BenchFact[] = [];
-      for (const { intent, ...telling } of waiting) {
-        const applied = apply(foldBench([...current.bench, ...facts]), intent, telling);
-        if (applied.ok) facts.push(...applied.facts);
+      for (const { intent, recalled, ...telling } of waiting) {
+        const on = foldBench([...current.bench, ...facts, ...recalled]);
+        const applied = apply(on, intent, telling);
+        if (applied.ok) facts.push(...recalled, ...applied.facts);
         else overtaken.push(applied.says);
       }
       return { append: { bench: facts }, result: null };
@@ -231,6 +247,8 @@ export function createSession(options: SessionOptions): Session {
     },
   };
 }
+
+const factsOf = ({ recalled, facts }: Unwritten): readonly BenchFact[] => [...recalled, ...facts];
 
 /** A store's problem as the screen says it, until it is mended. */
 export const obstacleOf = (problem: StoreProblem): Obstacle => ({

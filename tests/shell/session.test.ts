@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore, type Loaded } from '../../src/persist/index.ts';
+import { movePastPieces } from '../../src/shell/move-past.ts';
 import { createSession } from '../../src/shell/session.ts';
 import { minute } from '../../src/tracker/time/index.ts';
 import { smallSchedule } from './support/small-schedule.ts';
@@ -145,5 +146,23 @@ describe('a session', () => {
       agent: 'A',
       air: { tempC: 18, rh: 55, readAt: startOfTests },
     });
+  });
+
+  it('puts back a piece that lies in the history, with its whole record', () => {
+    const store = memoryStore();
+    const { session, writeOut } = openSession(store);
+    session.act(addStool);
+    const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
+    session.act({ do: 'done', piece, part: null });
+    session.act({ do: 'take off bench', piece });
+    writeOut();
+    movePastPieces(store, 'America/New_York');
+    session.reload();
+    expect(session.snapshot().bench.pieces.has(piece)).toBe(false);
+    expect(session.act({ do: 'put back on bench', piece })).toMatchObject({ ok: true });
+    writeOut();
+    const back = session.snapshot().bench.pieces.get(piece);
+    expect(back?.place).toBe('bench');
+    expect(back?.finishes).toHaveLength(1);
   });
 });
