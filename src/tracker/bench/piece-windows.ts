@@ -1,5 +1,7 @@
+import type { Product } from '../trade/schedule.ts';
 import type { Instant } from '../time/index.ts';
 import { chooseStamp, type Happenings, type SubjectStamp } from '../windows/edges.ts';
+import { forEitherWood } from '../windows/either-wood.ts';
 import { workOutWindow } from '../windows/evaluate.ts';
 import type {
   EdgeSense,
@@ -27,9 +29,13 @@ export function windowsOfPiece(
 export function rulesOf(piece: Piece, step: PlannedStep): readonly WindowRule[] {
   const product = step.product === undefined ? undefined : piece.products[step.product];
   if (product === undefined) return step.windows;
-  const forWood = piece.wood === null ? undefined : product.byWood?.[piece.wood];
-  // Unknown wood takes hardwood's figures where a product tells them apart.
-  return [...product.windows, ...(forWood ?? product.byWood?.hard ?? []), ...step.windows];
+  return [...product.windows, ...rulesForWood(product, piece.wood), ...step.windows];
+}
+
+function rulesForWood({ byWood }: Product, wood: Piece['wood']): readonly WindowRule[] {
+  const { soft = [], hard = [] } = byWood ?? {};
+  if (wood === 'soft') return soft;
+  return wood === 'hard' ? hard : forEitherWood(soft, hard);
 }
 
 function windowsOfStep(
