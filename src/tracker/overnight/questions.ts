@@ -1,0 +1,72 @@
+import { overnightQuestions, type OvernightQuestion } from '../bench/facts.ts';
+import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
+import { windowsOfPiece } from '../bench/piece-windows.ts';
+import { standingsAt } from '../bench/standing.ts';
+import type { Instant } from '../time/index.ts';
+import type { Product } from '../trade/schedule.ts';
+import { stateAt } from '../windows/evaluate.ts';
+import type { EdgeSense, WindowKind } from '../windows/model.ts';
+
+/** The questions of shutting up shop that apply tonight. Each is asked until it was answered with yes. */
+export function questionsFor(
+  bench: Bench,
+  now: Instant,
+  sense: EdgeSense,
+): readonly OvernightQuestion[] {
+  const applies: Readonly<Record<OvernightQuestion, () => boolean>> = {
+    rags: () => usedSince(bench, 'rags').some(({ product }) => product?.selfHeatingRags === true),
+    pots: () => hasMixedPot(bench, now, sense),
+    gun: () => usedSince(bench, 'gun').some(usesGun),
+    cans: () => usedSince(bench, 'cans').some(({ product }) => product !== undefined),
+    heat: () => isDrying(bench, now, sense),
+  };
+  return overnightQuestions.filter((question) => applies[question]());
+}
+
+/** When a question was last answered with yes, and that was not taken back. */
+function lastYes(bench: Bench, question: OvernightQuestion): Instant {
+  const yes = bench.trail.done
+    .flatMap((group) => bench.groups.get(group) ?? [])
+    .filter((fact) => fact.kind === 'shop-shut' && fact.body.answers[question] === 'yes')
+    .map(({ at }) => at);
+  return Math.max(Number.NEGATIVE_INFINITY, ...yes);
+}
+
+type Use = { readonly step: PlannedStep; readonly product: Product | undefined };
+
+/** Steps worked on, on any piece and also on one that has left the bench, since a question was last answered with yes. */
+function usedSince(bench: Bench, question: OvernightQuestion): readonly Use[] {
+  const since = lastYes(bench, question);
+  return [...bench.pieces.values()].flatMap((piece) => {
+    const worked = new Set(
+      [...piece.stamps, ...piece.finishes].filter(({ at }) => at > since).map(({ step }) => step),
+    );
+    return piece.steps
+      .filter(({ id }) => worked.has(id))
+      .map((step) => ({ step, product: productOf(piece, step) }));
+  });
+}
+
+const productOf = (piece: Piece, { product }: PlannedStep): Product | undefined =>
+  product === undefined ? undefined : piece.products[product];
+
+/** A can that sprays by itself has no gun to be cleaned. */
+const usesGun = ({ step, product }: Use): boolean =>
+  step.stepClass === 'coat, sprayed' && !/aerosol/i.test(product?.productClass ?? '');
+
+function hasMixedPot(bench: Bench, now: Instant, sense: EdgeSense): boolean {
+  const since = lastYes(bench, 'pots');
+  return [...bench.pieces.values()]
+    .flatMap((piece) => windowsOfPiece(piece, bench.sessions, sense))
+    .some(
+      ({ rule, begunAt, closedAt }) =>
+        rule.kind === 'pot' && begunAt > since && (closedAt === null || closedAt > now),
+    );
+}
+
+const needWarmth: ReadonlySet<WindowKind> = new Set(['coat', 'cure', 'glue']);
+
+const isDrying = (bench: Bench, now: Instant, sense: EdgeSense): boolean =>
+  standingsAt(bench, now, sense).some(({ windows }) =>
+    windows.some((window) => needWarmth.has(window.rule.kind) && stateAt(window, now) === 'before'),
+  );
