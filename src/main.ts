@@ -19,8 +19,7 @@ const world: World = {
   home: homedir(),
   cwd: process.cwd(),
   here: {
-    // TZ first: asking Intl costs a quick command half its time.
-    zone: () => process.env['TZ'] || new Intl.DateTimeFormat().resolvedOptions().timeZone,
+    zone: 'auto',
     locale: localeOf(process.env),
   },
   packageFolder,

@@ -5,7 +5,8 @@ import type { Shop } from '../views/port.ts';
 
 /** What the machine says about where it stands, for settings left at `auto`. */
 export type Whereabouts = {
-  readonly zone: () => string;
+  /** `auto` is the machine's own zone, which Date knows without being told its name. */
+  readonly zone: string;
   /** `en-US`. */
   readonly locale: string;
 };
@@ -47,15 +48,11 @@ export const localeOf = (env: Readonly<Record<string, string | undefined>>): str
   (env['LC_ALL'] || env['LC_MEASUREMENT'] || env['LANG'] || '').split('.')[0]?.replace('_', '-') ??
   '';
 
-/** The shop's zone, clock and units: as chosen, else as the machine's. The zone is worked out when first asked for. */
+/** The shop's zone, clock and units: as chosen, else as the machine's. */
 export function shopOf(settings: Settings, here: Whereabouts): Shop {
   const region = here.locale.split('-')[1] ?? '';
-  let zone: string | null = settings.zone === 'auto' ? null : settings.zone;
   return {
-    get zone() {
-      zone ??= here.zone();
-      return zone;
-    },
+    zone: settings.zone === 'auto' ? here.zone : settings.zone,
     hours:
       settings.clock === 'auto' ? (twelveHourRegions.has(region) ? '12' : '24') : settings.clock,
     temperature:

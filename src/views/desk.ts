@@ -1,8 +1,11 @@
+import { standingsAt } from '../tracker/bench/index.ts';
+import type { Instant } from '../tracker/time/index.ts';
 import { fitLine, lineOf, type Line } from './drawing/index.ts';
-import { benchStart } from './bench/bench-state.ts';
+import { benchStart, type BenchState } from './bench/bench-state.ts';
 import { modules } from './modules.ts';
+import { freshGuard, listClosed } from './keys/guard.ts';
 import type { Press } from './keys/press.ts';
-import type { BenchPort, Ticks } from './port.ts';
+import type { BenchPort, Snapshot, Ticks } from './port.ts';
 import {
   refused,
   type Frame,
@@ -44,7 +47,7 @@ type Laid = { readonly screen: Screen; readonly opening: number };
 export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): Desk {
   let openings = 0;
   const lay = (screen: Screen): Laid => ({ screen, opening: openings++ });
-  let pile: readonly Laid[] = [lay(start ?? benchStart(ticks.now()))];
+  let pile: readonly Laid[] = [lay(start ?? firstBench(port.snapshot(), ticks.now()))];
   let message: Message | null = null;
   let size = { columns: 80, rows: 24 };
   const listeners = new Set<() => void>();
@@ -109,10 +112,16 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     changed();
   };
 
-  /** The bench is told that a screen on top of it has closed: the key that closed it must not act there too. */
+  /** Where gloves act they are told that a screen on top has closed: the key that closed it must not act there too. */
   const withReturn = (laid: readonly Laid[], select: string | undefined): readonly Laid[] =>
     laid.map(({ screen, opening }, index) => {
-      if (index !== laid.length - 1 || screen.is !== 'bench') return { screen, opening };
+      if (index !== laid.length - 1) return { screen, opening };
+      if (screen.is === 'piece')
+        return {
+          opening,
+          screen: { ...screen, guard: listClosed(screen.guard ?? freshGuard, ticks.present()) },
+        };
+      if (screen.is !== 'bench') return { screen, opening };
       const chosen =
         select === undefined ? {} : { selected: select, part: null, before: screen.selected };
       return { opening, screen: { ...screen, ...chosen, returnedAt: ticks.present() } };
@@ -182,6 +191,12 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     top,
   };
 }
+
+/** The bench with its first row selected: from then on selection goes with the piece, not with the row. */
+const firstBench = ({ bench, sense }: Snapshot, now: Instant): BenchState => ({
+  ...benchStart(now),
+  selected: standingsAt(bench, now, sense)[0]?.key ?? null,
+});
 
 /** The registry's types tie each name to its own state; this is the one place where that is read back. */
 const moduleOf = (screen: Screen): ScreenModule<Screen> =>

@@ -5,7 +5,7 @@ import type { Climate, FinishingSchedule } from '../tracker/trade/index.ts';
 
 /** Zone, clock and units of the shop, settled. */
 export type Shop = {
-  /** Name in the IANA list. */
+  /** Name in the IANA list, or `auto` for the machine's own. */
   readonly zone: string;
   readonly hours: '12' | '24';
   readonly temperature: 'C' | 'F';

@@ -26,7 +26,7 @@ function benchWithDwell(store: FactStore = memoryStore()) {
     store: () => store,
     clock,
     newId,
-    here: { zone: () => shop.zone, locale: '' },
+    here: { zone: shop.zone, locale: '' },
     soon: (work) => work(),
   });
   const watch = (watched = store) => {

@@ -21,7 +21,7 @@ function openSession(store: FactStore = memoryStore()) {
     store: () => opened,
     clock,
     newId: () => `g${++ids}`,
-    here: { zone: () => 'America/New_York', locale: 'en-GB' },
+    here: { zone: 'America/New_York', locale: 'en-GB' },
     soon: (work) => waiting.push(work),
   });
   return {
