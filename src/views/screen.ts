@@ -44,10 +44,12 @@ export type Frame = {
 /** What a key did to a screen. */
 export type Step<State> = {
   readonly state?: State;
-  /** Lays another screen on top, puts one in its place, or goes back to the one below. */
+  /** Lays another screen on top, puts one in its place, or goes back: to the one below, or to the bench from wherever it is. */
   readonly open?: Screen;
   readonly replace?: Screen;
-  readonly back?: true;
+  readonly back?: true | 'bench';
+  /** With `back`: the piece that the bench then selects. */
+  readonly select?: string;
   readonly leave?: true;
   readonly message?: Message | null;
 };

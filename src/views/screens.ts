@@ -1,35 +1,49 @@
 import type { Bench, OvernightAnswer, OvernightQuestion } from '../tracker/bench/index.ts';
+import type { Instant } from '../tracker/time/index.ts';
 import type { FinishingSchedule } from '../tracker/trade/index.ts';
 import type { BenchState } from './bench/bench-state.ts';
+import type { Guard } from './keys/guard.ts';
 import type { ScreenModule } from './screen.ts';
 
 /** Pieces that have left the bench, once they are loaded. */
 export type PastPieces = { readonly bench: Bench; readonly problems: readonly string[] };
 
-export type AddPieceState = {
+/** Where a field's cursor is: an offset into its text; absent it is behind it. */
+type Writing = { readonly cursor?: number };
+
+export type AddPieceState = Writing & {
   readonly is: 'add piece';
   readonly name: string;
-  /** Null while the name is being written; then the list to pick from. */
+  /** Null until they are loaded. */
   readonly schedules: readonly FinishingSchedule[] | null;
-  readonly loaded?: {
-    readonly schedules: readonly FinishingSchedule[];
-    readonly problems: readonly string[];
-  };
+  /** What is wrong with files that were left out, a line each. */
+  readonly problems?: readonly string[];
+  /** Once the name is written: the schedule with which the shown part of the list begins. */
+  readonly from?: number;
 };
 
 /** One opened piece. `at` is the marked step; null marks the current one. */
-export type PieceState = {
+export type PieceState = Writing & {
   readonly is: 'piece';
   readonly piece: string;
   readonly at: string | null;
-  readonly asks?: 'insert' | 'reword' | 'parts' | 'describe' | 'note' | 'before';
+  /** What is being written, and what has been written of it. `class`: a list from which the inserted step's class is picked. */
+  readonly asks?: 'insert' | 'class' | 'reword' | 'parts' | 'describe';
   readonly text?: string;
+  /** Where the shown part of a list begins. */
+  readonly from?: number;
+  /** The marked step's cautions in full, in place of the steps. */
+  readonly shows?: 'cautions';
+  readonly guard?: Guard;
 };
 
-export type TroubleState = {
+export type TroubleState = Writing & {
   readonly is: 'trouble';
   readonly piece: string;
   readonly part: string | null;
+  /** Where the shown part of the list begins. */
+  readonly from?: number;
+  /** Trouble that is on no list, while it is being written. */
   readonly text?: string;
 };
 export type ConfirmState = {
@@ -37,49 +51,76 @@ export type ConfirmState = {
   readonly asks: 'take off bench' | 'remove piece';
   readonly piece: string;
 };
-export type HoldState = {
+/** `day` is null while the reason is being written. */
+export type HoldState = Writing & {
   readonly is: 'hold';
   readonly piece: string;
   readonly reason: string;
   readonly day: string | null;
 };
-export type NoteState = {
+export type NoteState = Writing & {
   readonly is: 'note';
   readonly piece: string;
   readonly step: string | null;
   readonly text: string;
 };
-export type ConditionsState = { readonly is: 'conditions'; readonly text: string };
-export type OddTimerState = {
+export type ConditionsState = Writing & { readonly is: 'conditions'; readonly text: string };
+export type OddTimerState = Writing & {
   readonly is: 'odd timer';
   readonly text: string;
   readonly piece: string | null;
 };
 export type KeysState = { readonly is: 'keys'; readonly from?: number };
-export type PingsState = { readonly is: 'pings'; readonly from: number };
-export type SettingsState = {
+export type PingsState = {
+  readonly is: 'pings';
+  readonly from: number;
+};
+/** `text`: what is being written for the marked setting. */
+export type SettingsState = Writing & {
   readonly is: 'settings';
   readonly at: number;
   readonly text?: string;
 };
-export type ShutState = {
+/** `at`: the question that is asked. `from`: where the shown part of what falls due begins. */
+export type ShutState = Writing & {
   readonly is: 'shut up shop';
   readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>;
   readonly at: number;
+  readonly from?: number;
+  /** When somebody is back, if not on the usual morning. */
+  readonly backAt?: Instant;
+  /** That time, while it is being written. */
+  readonly text?: string;
 };
-export type LeaveState = { readonly is: 'leave' };
+export type LeaveState = {
+  readonly is: 'leave';
+  readonly from?: number;
+  /** The key that opened it may still be held down. */
+  readonly openedAt?: Instant;
+};
 
-/** `piece` null shows all finished pieces. `session` set: that session is being corrected. */
+/** What is asked while a session of the piece is corrected. */
+export type Correcting = Writing & {
+  readonly asks: 'session' | 'change' | 'start' | 'end' | 'piece' | 'step';
+  /** The marked row of a list. */
+  readonly at: number;
+  /** The session that is being corrected; null while it is being picked. */
+  readonly session: string | null;
+  /** The piece it was, while its step is being picked. */
+  readonly piece: string | null;
+  readonly text: string;
+};
+
+/** `piece` null shows all finished pieces; `last` is then the piece to go back to. `at` is the marked row. */
 export type HoursState = {
   readonly is: 'hours';
   readonly piece: string | null;
+  readonly last?: string | null;
   readonly at: number;
   readonly past: PastPieces | null;
-  readonly correcting?: {
-    readonly at: number;
-    readonly asks: 'pick' | 'start' | 'end' | 'piece';
-    readonly text: string;
-  };
+  /** Absent: folded by step class. */
+  readonly by?: 'class' | 'step';
+  readonly correcting?: Correcting | null;
 };
 export type JobCardState = {
   readonly is: 'job card';
@@ -87,9 +128,12 @@ export type JobCardState = {
   readonly from: number;
   readonly past: PastPieces | null;
 };
-export type PastState = {
+/** `at` is the marked piece of those found. */
+export type PastState = Writing & {
   readonly is: 'past pieces';
   readonly find: string;
+  /** The name to find is being written. */
+  readonly finding?: boolean;
   readonly at: number;
   readonly past: PastPieces | null;
 };

@@ -1,4 +1,5 @@
 export * from './model.ts';
 export * from './edges.ts';
+export * from './explain-edge.ts';
 export * from './evaluate.ts';
 export * from './pings.ts';

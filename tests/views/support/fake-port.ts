@@ -113,19 +113,16 @@ export class FakePort implements BenchPort {
       return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? [] };
     this.facts = [
       ...this.facts,
-      ...outcome.facts.map(
-        ({ at: told, ...fact }, index) =>
-          ({
-            id: `${group}.${index + 1}`,
-            group,
-            at: told ?? this.now,
-            told: this.now,
-            by: 'person',
-            uptimeMs: null,
-            bootId: null,
-            ...fact,
-          }) as BenchFact,
-      ),
+      ...outcome.facts.map(({ at: told, ...fact }, index) => ({
+        id: `${group}.${index + 1}`,
+        group,
+        at: told ?? this.now,
+        told: this.now,
+        by: 'person',
+        uptimeMs: null,
+        bootId: null,
+        ...fact,
+      })),
     ];
     this.changed();
     return { ok: true, says: outcome.says, piece: outcome.piece };

@@ -1,0 +1,31 @@
+import { refusalLine } from '../bench/foot.ts';
+import { lineOf, type Line } from '../drawing/index.ts';
+import { wrapWords } from '../drawing/wrap.ts';
+import type { ActReply } from '../port.ts';
+import { refused, said, type Message, type View } from '../screen.ts';
+
+/** More than this would push away what the message is about. */
+const most = 4;
+
+/** What stands in the way of recording, and what the last key did or why it did nothing: broken into lines, none if there is nothing. */
+export function messageLines({ message, snapshot, columns }: View): readonly Line[] {
+  const { obstacle } = snapshot;
+  const hindered =
+    obstacle === null
+      ? []
+      : wrapWords(`${obstacle.says} ${obstacle.todo}`, columns).map(refusalLine);
+  const told =
+    message === null
+      ? []
+      : wrapWords(message.text, columns).map((text) =>
+          message.refused ? refusalLine(text) : lineOf(text, 'strong'),
+        );
+  return [...hindered, ...told].slice(0, most);
+}
+
+/** What an intent did, or why it did nothing and what was meant perhaps. */
+export function messageOf(reply: ActReply): Message {
+  if (reply.ok) return said(reply.says);
+  const meant = reply.nearest.length > 0 ? ` Did you mean ${reply.nearest.join(', ')}?` : '';
+  return refused(reply.says + meant);
+}
