@@ -1,0 +1,61 @@
+import type { Piece } from '../../tracker/bench/index.ts';
+import type { ClassLean, FinishedHours, StepHours } from '../../tracker/estimate/index.ts';
+import { rangeInWords, times } from '../format/index.ts';
+import type { Shop } from '../port.ts';
+import type { PieceRow } from './piece-rows.ts';
+
+const squareFeet = 10.7639;
+
+/**
+ * Why a row expects what it does, a sentence each, the weightiest first: `Why 63: the finishing schedule's 90, at 1.2 m2.`
+ * `Your strip ran 1.4 times the estimate, 6 pieces.`
+ */
+export function aboutRow(
+  row: PieceRow,
+  piece: Piece,
+  finished: FinishedHours,
+  { lengths }: Pick<Shop, 'lengths'>,
+  isNarrow: boolean,
+): readonly string[] {
+  const { low, high, minutes } = row.expected;
+  const counted = row.steps.filter(({ verdict }) => verdict !== null);
+  const told = counted.length > 0 ? counted : row.steps;
+  return [
+    ...(isNarrow ? [`Expected ${rangeInWords(low, high)}.`] : []),
+    `Why ${Math.round(minutes)}: ${basisOf(told, piece, lengths)}.`,
+    leanWords(row, finished),
+    ...(counted.length > 0 && counted.length < row.steps.length
+      ? [`${counted.length} of ${row.steps.length} done and timed.`]
+      : []),
+    ...(row.steps.some(({ about }) => about) ? ["Setup taken off by the schedule's share."] : []),
+  ];
+}
+
+function basisOf(steps: readonly StepHours[], piece: Piece, lengths: Shop['lengths']): string {
+  const [first] = steps;
+  if (first === undefined) return 'nothing is known';
+  const models = new Set(steps.map(({ expected }) => expected.model));
+  if (models.size > 1 || !models.has('finishing schedule')) return [...models].join(', ');
+  const typical = steps.reduce((sum, { step }) => sum + step.minutes.typical, 0);
+  const sized = steps.some(
+    ({ step, expected }) => Math.abs(expected.minutes - step.minutes.typical) > 0.5,
+  );
+  const several = steps.length > 1 ? ` for ${steps.length} steps` : '';
+  if (!sized || piece.areaM2 === null)
+    return `the finishing schedule's ${Math.round(typical)}${several}`;
+  const size =
+    lengths === 'mm'
+      ? `${piece.areaM2.toFixed(1)} m2`
+      : `${Math.round(piece.areaM2 * squareFeet)} sq ft`;
+  return `the finishing schedule's ${Math.round(typical)}${several}, at ${size}`;
+}
+
+/** How this class of work ran on finished pieces. */
+function leanWords(row: PieceRow, finished: FinishedHours): string {
+  const stepClass = row.steps[0]?.step.stepClass;
+  const lean = finished.classes.find((each) => each.stepClass === stepClass);
+  return lean === undefined || lean.ratio === null ? 'Not yet from you.' : ranWords(lean);
+}
+
+const ranWords = ({ stepClass, ratio, pieces }: ClassLean): string =>
+  `Your ${stepClass} ran ${times(ratio ?? 1)} the estimate, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}.`;

@@ -1,0 +1,72 @@
+import type { Bench, Intent, Session, Target } from '../../tracker/bench/index.ts';
+import { minute, type Instant } from '../../tracker/time/index.ts';
+import { messageOf } from '../parts/message-lines.ts';
+import type { BenchPort } from '../port.ts';
+import { refused, type Step, type View } from '../screen.ts';
+import type { Correcting, HoursState } from '../screens.ts';
+import { readMoment, wholeMinute } from './read-moment.ts';
+
+type Corrected = Omit<Extract<Intent, { do: 'correct session' }>, 'do' | 'session'>;
+
+/** The first question of a correction. */
+export const pickingSession: Correcting = {
+  asks: 'session',
+  at: 0,
+  session: null,
+  piece: null,
+  text: '',
+};
+
+/** A beginning or an end as it was written, if it is one. */
+export function takeTime(
+  state: HoursState,
+  correcting: Correcting,
+  which: 'start' | 'end',
+  session: Session,
+  { now, snapshot }: View,
+  port: BenchPort,
+): Step<HoursState> {
+  const { start, end } = session;
+  const read = readMoment(correcting.text, { which, start, end }, now, snapshot.shop);
+  if (!read.ok) return { message: refused(`Not corrected: ${read.says}`) };
+  const at = wholeMinute(read.at);
+  const changes =
+    which === 'start' ? { start: afterNeighbour(snapshot.bench, session, at) } : { end: at };
+  return correct(state, session, changes, port);
+}
+
+/** A minute is written, sessions meet within one: a beginning in the minute in which the one before ended is that end. */
+const afterNeighbour = (bench: Bench, session: Session, at: Instant): Instant =>
+  bench.sessions.find(
+    ({ id, hand, dropped, end }) =>
+      id !== session.id &&
+      hand === session.hand &&
+      !dropped &&
+      end !== null &&
+      end > at &&
+      end < at + minute,
+  )?.end ?? at;
+
+/** The session's work on one piece made work on another; what it was on further pieces stays. */
+export const moved = (
+  session: Session,
+  from: string,
+  to: string,
+  step: string | null,
+): readonly Target[] => [
+  { piece: to, part: null, step },
+  ...session.targets.filter(({ piece }) => piece !== from && piece !== to),
+];
+
+/** One door for all corrections; back to the list of sessions, with what was done. */
+export function correct(
+  state: HoursState,
+  session: Session,
+  changes: Corrected,
+  port: BenchPort,
+): Step<HoursState> {
+  const reply = port.act({ do: 'correct session', session: session.id, ...changes });
+  return reply.ok
+    ? { state: { ...state, correcting: pickingSession }, message: messageOf(reply) }
+    : { message: messageOf(reply) };
+}

@@ -1,0 +1,90 @@
+import { piecesOnBench, type Bench, type Piece, type Session } from '../../tracker/bench/index.ts';
+import { leftRunning } from '../../tracker/estimate/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
+import { clock, type ShopClock } from '../format/index.ts';
+import { calledPiece } from '../parts/called-piece.ts';
+import type { Correcting } from '../screens.ts';
+import {
+  correctable,
+  firstWords,
+  sessionDay,
+  sessionLength,
+  sessionSpan,
+  sessionWork,
+} from './session-words.ts';
+
+/** One line of a list that is picked from by its number or by Enter. */
+export type Choice = { readonly value: string; readonly label: string; readonly more?: string };
+
+export type Changes = 'end' | 'trim' | 'start' | 'work' | 'drop' | 'keep';
+
+/** What may be picked at this point of a correction; none while a time is being written. */
+export function choicesOf(
+  { asks, session: id, piece: other }: Correcting,
+  bench: Bench,
+  piece: Piece,
+  now: Instant,
+  shop: ShopClock,
+): readonly Choice[] {
+  const session = bench.sessions.find((each) => each.id === id);
+  switch (asks) {
+    case 'session':
+      return correctable(bench, piece.id).map((each) => ({
+        value: each.id,
+        label: `${sessionDay(each, shop)}, ${sessionSpan(each, shop)}, ${sessionLength(each, now)}`,
+        more: [sessionWork(each, piece), firstWords(each, shop)].filter(Boolean).join('; '),
+      }));
+    case 'change':
+      return session === undefined ? [] : changesOf(bench, piece, session, now, shop);
+    case 'piece':
+      return piecesToMoveTo(bench, piece).map((each) => ({
+        value: each.id,
+        label: each.id === piece.id ? `${calledPiece(each)}, another step` : calledPiece(each),
+      }));
+    case 'step': {
+      const steps = bench.pieces.get(other ?? '')?.steps ?? [];
+      return [
+        ...steps.map(({ id: value, name }) => ({ value, label: name })),
+        { value: '', label: 'other work, no step' },
+      ];
+    }
+    case 'start':
+    case 'end':
+      return [];
+  }
+}
+
+function changesOf(
+  bench: Bench,
+  piece: Piece,
+  session: Session,
+  now: Instant,
+  shop: ShopClock,
+): readonly Choice[] {
+  const change = (value: Changes, label: string): Choice => ({ value, label });
+  if (session.dropped) return [change('keep', 'it was: count it again')];
+  const trimTo = leftRunning(bench, piece, session, now)?.trimTo ?? null;
+  return [
+    change('end', 'it ended at another time'),
+    change('start', 'it began at another time'),
+    change('work', 'it was another step or piece'),
+    change('drop', 'it never was: drop it'),
+    ...(trimTo === null ? [] : [change('trim', `left running: trim it to ${clock(trimTo, shop)}`)]),
+  ];
+}
+
+/** The piece itself first, for another of its steps; then those on the bench, then those that have left it. */
+const piecesToMoveTo = (bench: Bench, piece: Piece): readonly Piece[] => [
+  piece,
+  ...piecesOnBench(bench).filter(({ id }) => id !== piece.id),
+  ...[...bench.pieces.values()].filter(({ id, place }) => place === 'past' && id !== piece.id),
+];
+
+/** The step that a piece had come to at an instant: the first that was not finished before. */
+export function stepAt(piece: Piece, at: Instant): string {
+  const step = piece.steps.find(
+    ({ id, skipped }) =>
+      !skipped && !piece.finishes.some((finish) => finish.step === id && finish.at <= at),
+  );
+  return step?.id ?? '';
+}

@@ -1,0 +1,87 @@
+import type {
+  ClassLean,
+  ComparedStep,
+  FinishedHours,
+  Held,
+  Lean,
+} from '../../tracker/estimate/index.ts';
+import { cut, fitEnd, lineOf, segment, spaces, width, type Line } from '../drawing/index.ts';
+import { wrapWords } from '../drawing/wrap.ts';
+import type { View } from '../screen.ts';
+
+/** Below so many pieces a class is told to rest on few. */
+const fewPieces = 5;
+/** Minutes off the estimate below which nobody asks why. */
+const worthTelling = 5;
+
+const fewWords = (few: readonly ClassLean[]): string =>
+  few.length > 4
+    ? `Fewer than ${fewPieces} pieces for ${few.length} classes: a hint at most.`
+    : `Few pieces yet, a hint at most: ${few.map(({ stepClass, pieces }) => `${stepClass} (${pieces})`).join(', ')}.`;
+
+/** How often the range held, what rests on few pieces, and the marked row's steps that were furthest off. */
+export function belowLines(
+  { held, classes }: FinishedHours,
+  marked: Lean,
+  rows: number,
+  view: View,
+): readonly Line[] {
+  const { columns } = view;
+  const isNarrow = columns < 80;
+  const few = classes.filter(({ pieces }) => pieces > 0 && pieces < fewPieces);
+  const told = [
+    ...wrapWords(heldWords(held), columns).map((text) => lineOf(text, 'strong')),
+    ...(few.length === 0 || isNarrow
+      ? []
+      : wrapWords(fewWords(few), columns)
+          .slice(0, 2)
+          .map((text) => lineOf(text, 'quiet'))),
+  ];
+  const most = Math.max(1, Math.min(4, view.rows - 16 - told.length + Math.max(0, 8 - rows)));
+  const off = marked.steps
+    .filter(({ minutes, expected }) => Math.abs(minutes - expected.minutes) >= worthTelling)
+    .slice(0, most);
+  return [
+    ...(isNarrow ? [] : [lineOf('')]),
+    ...told,
+    ...off.map((step, index) => offLine(step, index === 0, view)),
+  ];
+}
+
+/** `the range held 31 of 40 times; 4 in 5 was claimed` */
+export function heldWords({ held, of, claimed }: Held): string {
+  if (claimed === null)
+    return 'No range to judge yet: nothing was done and timed on a finished piece.';
+  const chance = Math.abs(claimed - 0.8) < 0.005 ? '4 in 5' : `${Math.round(claimed * 100)} in 100`;
+  return `The range held ${held} of ${of} ${of === 1 ? 'time' : 'times'}; ${chance} was claimed.`;
+}
+
+/** `furthest off  Hall bench     strip          est 70 took 160  two layers of paint` */
+function offLine(
+  { piece, step, expected, minutes, note }: ComparedStep,
+  isFirst: boolean,
+  view: View,
+): Line {
+  const { columns, theme } = view;
+  const est = `est ${Math.round(expected.minutes)}`;
+  const took = `took ${Math.round(minutes)}`;
+  if (columns < 80) {
+    const figures = ` ${took}, ${est}`;
+    return [
+      segment(fitEnd(`${piece.name}, ${step.name}`, columns - width(figures), theme.glyphs)),
+      segment(figures, 'quiet'),
+    ];
+  }
+  const label = 'furthest off  ';
+  const name = columns < 100 ? 15 : 24;
+  const work = columns < 100 ? 15 : 26;
+  const left = columns - width(label) - name - work - 17;
+  return [
+    segment(isFirst ? label : spaces(width(label)), 'quiet'),
+    segment(
+      `${fitEnd(piece.name, name - 1, theme.glyphs)} ${fitEnd(step.name, work - 1, theme.glyphs)} `,
+    ),
+    segment(fitEnd(`${est} ${took}`, 17)),
+    segment(note === null ? '' : cut(note.text, left, theme.glyphs), 'quiet'),
+  ];
+}

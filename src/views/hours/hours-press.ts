@@ -1,0 +1,128 @@
+import { piecesOnBench } from '../../tracker/bench/index.ts';
+import type { FinishedHours } from '../../tracker/estimate/index.ts';
+import type { Press } from '../keys/press.ts';
+import { messageOf } from '../parts/message-lines.ts';
+import type { FoundPiece } from '../past-pieces/find-piece.ts';
+import type { BenchPort } from '../port.ts';
+import { refused, type Step, type View } from '../screen.ts';
+import type { HoursState } from '../screens.ts';
+import { finishedRows } from './all-pieces.ts';
+import { pickingSession } from './correct-act.ts';
+import { tableOf } from './one-piece.ts';
+import { doubted } from './session-words.ts';
+import { takeBackOrForth } from './take-back.ts';
+
+/** Keys of both tables; those of one piece need it, those of a correction are heard elsewhere. */
+export function pressHours(
+  state: HoursState,
+  press: Press,
+  found: FoundPiece | null,
+  finished: FinishedHours,
+  view: View,
+  port: BenchPort,
+): Step<HoursState> {
+  const length =
+    found === null ? finishedRows(finished).length : tableOf(state, found, view).rows.length;
+  const moved = movedTo(press.name, Math.min(state.at, length - 1), length);
+  if (moved !== null) return { state: { ...state, at: moved } };
+  if (press.name === 'escape') return { back: true };
+  if (press.name === 'tab') return turned(state, view);
+  if (/^[1-9]$/.test(press.name)) return toPiece(state, Number(press.name), view);
+  const back = takeBackOrForth(press, port);
+  if (back !== null) return back;
+  return found === null ? onAllPieces(press) : onPiece(state, press, found, view, port);
+}
+
+function movedTo(name: string, at: number, length: number): number | null {
+  const within = (next: number): number => Math.max(0, Math.min(length - 1, next));
+  switch (name) {
+    case 'up':
+      return within(at - 1);
+    case 'down':
+      return within(at + 1);
+    case 'page up':
+      return within(at - 8);
+    case 'page down':
+      return within(at + 8);
+    case 'home':
+      return 0;
+    case 'end':
+      return within(length - 1);
+    default:
+      return null;
+  }
+}
+
+/** Tab: from one piece to all of them, and back to the piece that was shown, else to the first on the bench. */
+function turned(state: HoursState, { snapshot }: View): Step<HoursState> {
+  if (state.piece !== null)
+    return { state: { ...state, piece: null, last: state.piece, at: 0, correcting: null } };
+  const piece = state.last ?? piecesOnBench(snapshot.bench)[0]?.id ?? null;
+  return piece === null
+    ? { message: refused('Not shown: there is no piece on the bench.') }
+    : { state: { ...state, piece, at: 0 } };
+}
+
+function toPiece(state: HoursState, number: number, { snapshot }: View): Step<HoursState> {
+  const piece = piecesOnBench(snapshot.bench).find((each) => each.number === number);
+  return piece === undefined
+    ? { message: refused(`Not shown: no piece has number ${number}.`) }
+    : { state: { ...state, piece: piece.id, at: 0, correcting: null } };
+}
+
+const onAllPieces = ({ name }: Press): Step<HoursState> =>
+  name === 'w' || name === 'j' || name === 's'
+    ? { message: refused('Not here: that is about one piece. Press Tab first.') }
+    : {};
+
+function onPiece(
+  state: HoursState,
+  { name }: Press,
+  found: FoundPiece,
+  view: View,
+  port: BenchPort,
+): Step<HoursState> {
+  const { piece, inHistory } = found;
+  switch (name) {
+    case 's':
+      return { state: { ...state, by: state.by === 'step' ? 'class' : 'step', at: 0 } };
+    case 'j':
+      return {
+        state,
+        open: { is: 'job card', piece: piece.id, from: 0, past: state.past },
+      };
+    case 'w':
+      return inHistory
+        ? {
+            message: refused(
+              `Not corrected: ${piece.name} has gone to history. Put it back on the bench first.`,
+            ),
+          }
+        : { state: { ...state, correcting: pickingSession } };
+    case 'y':
+    case 'n':
+      return inHistory ? {} : answer(name, found, view, port);
+    default:
+      return {};
+  }
+}
+
+/** To the question whether a session was left running. "It is right" is kept too, so that it isn't asked again. */
+function answer(
+  key: 'y' | 'n',
+  { bench, piece }: FoundPiece,
+  { now }: View,
+  port: BenchPort,
+): Step<HoursState> {
+  const [doubt] = doubted(bench, piece, now);
+  if (doubt === undefined) return {};
+  const { session, trimTo } = doubt;
+  if (key === 'y' && trimTo === null)
+    return { message: refused('Not trimmed: no key tells when it ended. w: correct it.') };
+  if (key === 'n' && session.end === null)
+    return { message: refused('Not noted: it is in hand still. Put it down first.') };
+  const end = key === 'y' ? trimTo : session.end;
+  return end === null
+    ? {}
+    : { message: messageOf(port.act({ do: 'correct session', session: session.id, end })) };
+}

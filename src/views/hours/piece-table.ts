@@ -1,0 +1,163 @@
+import type { PieceHours } from '../../tracker/estimate/index.ts';
+import {
+  fitEnd,
+  fitStart,
+  glyphSets,
+  lineOf,
+  minutesAxis,
+  rangeAxisLine,
+  rangePicture,
+  segment,
+  spaces,
+  type GlyphSet,
+  type Line,
+  type RangeAxis,
+} from '../drawing/index.ts';
+import { rangeInTable, rangeInWords } from '../format/index.ts';
+import {
+  expectedCells,
+  markCells,
+  minutesCells,
+  rangeCells,
+  verdictCells,
+  type HoursLayout,
+} from './hours-layout.ts';
+import { roleOf, type PieceRow } from './piece-rows.ts';
+
+/** One axis for all rows, so that they can be compared by eye. */
+export const axisOf = (rows: readonly PieceRow[]): RangeAxis =>
+  minutesAxis(
+    Math.max(1, ...rows.flatMap(({ expected, minutes }) => [expected.high, minutes ?? 0])),
+  );
+
+export function pieceHeader(
+  by: 'class' | 'step',
+  axis: RangeAxis,
+  { isNarrow, name, picture }: HoursLayout,
+): Line {
+  const head = fitEnd(by === 'class' ? 'step class' : 'step', markCells + name);
+  const figures = isNarrow
+    ? fitStart('min', minutesCells) + spaces(verdictCells)
+    : fitStart('est', expectedCells) +
+      fitStart('range', rangeCells) +
+      fitStart('min', minutesCells) +
+      spaces(verdictCells + 1);
+  return [segment(head + figures, 'quiet'), ...rangeAxisLine(axis, picture)];
+}
+
+export function pieceLine(
+  row: PieceRow,
+  isMarked: boolean,
+  axis: RangeAxis,
+  { isNarrow, name, picture }: HoursLayout,
+  glyphs: GlyphSet,
+): Line {
+  const { expected, minutes } = row;
+  const role = isMarked ? 'strong' : 'text';
+  const figures = isNarrow
+    ? ''
+    : fitStart(whole(expected.minutes), expectedCells) +
+      fitStart(rangeInTable(expected.low, expected.high), rangeCells);
+  return [
+    segment((isMarked ? '> ' : '  ') + fitEnd(row.name, name, glyphs), role),
+    segment(figures, 'quiet'),
+    segment(fitStart(minutes === null ? '-' : whole(minutes), minutesCells), role),
+    segment(` ${fitEnd(row.verdict, verdictCells - 1)}`, row.role),
+    segment(isNarrow ? '' : ' '),
+    ...rangePicture(
+      {
+        low: expected.low,
+        high: expected.high,
+        estimate: expected.minutes,
+        ...(minutes === null ? {} : { actual: minutes }),
+      },
+      axis,
+      picture,
+      glyphs,
+    ),
+  ];
+}
+
+/** What is done so far, what is to go, and setup, which no size explains. */
+export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): readonly Line[] {
+  const { done, toGo, setup, begun, other } = hours;
+  const about = setup.about ? 'about; ' : '';
+  if (isNarrow) {
+    return [
+      ...(done === null
+        ? []
+        : [
+            [
+              segment(
+                `done ${whole(done.minutes)}, ${rangeInWords(done.expected.low, done.expected.high)} expected `,
+              ),
+              segment(done.verdict ?? '', roleOf(done.verdict)),
+            ],
+          ]),
+      ...(toGo === null
+        ? []
+        : [lineOf(`to go ${rangeInWords(toGo.low, toGo.high)}, 4 times in 5`)]),
+      lineOf(
+        `setup ${whole(setup.minutes)}, ${about}schedule ${whole(setup.expected)}${other < 1 ? '' : `; other ${whole(other)}`}`,
+        'quiet',
+      ),
+    ];
+  }
+  const head = (text: string): string => spaces(markCells) + fitEnd(text, name);
+  const figures = (expected: number, range: string): string =>
+    fitStart(whole(expected), expectedCells) + fitStart(range, rangeCells);
+  return [
+    ...(done === null
+      ? []
+      : [
+          [
+            segment(head('done so far')),
+            segment(
+              figures(done.expected.minutes, rangeInTable(done.expected.low, done.expected.high)),
+              'quiet',
+            ),
+            segment(fitStart(whole(done.minutes), minutesCells), 'strong'),
+            segment(` ${done.verdict ?? ''}`, roleOf(done.verdict)),
+          ],
+        ]),
+    ...(toGo === null
+      ? []
+      : [
+          [
+            segment(head('to go')),
+            segment(figures(toGo.minutes, rangeInTable(toGo.low, toGo.high)), 'quiet'),
+            segment(spaces(minutesCells + 1)),
+            segment(begun < 1 ? '' : `less ${whole(begun)} spent on what is begun`, 'quiet'),
+          ],
+        ]),
+    [
+      segment(head('setup, cleanup')),
+      segment(figures(setup.expected, ''), 'quiet'),
+      segment(fitStart(whole(setup.minutes), minutesCells)),
+      segment(` ${about}once a session, not by area`, 'quiet'),
+    ],
+    ...(other < 1
+      ? []
+      : [
+          [
+            segment(head('other work')),
+            segment(spaces(expectedCells + rangeCells)),
+            segment(fitStart(whole(other), minutesCells)),
+            segment(' of no step', 'quiet'),
+          ],
+        ]),
+  ];
+}
+
+/** What the signs of the pictures mean. */
+export function pieceLegend(isNarrow: boolean, glyphs: GlyphSet): Line {
+  const { rangeLow, rangeHigh, estimate, actual } = glyphSets[glyphs];
+  return lineOf(
+    isNarrow
+      ? `${rangeLow}${rangeHigh} 4 times in 5  ${estimate} estimate  ${actual} yours`
+      : `${rangeLow} ${rangeHigh} four times in five   ${estimate} estimate   ${actual} yours`,
+    'quiet',
+  );
+}
+
+const whole = (minutes: number): string => String(Math.round(minutes));

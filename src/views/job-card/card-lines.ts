@@ -1,0 +1,157 @@
+import type { JobCard, JobCardRow } from '../../tracker/bench/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
+import { fitEnd, fitStart, lineOf, padEnd, segment, spaces, type Line } from '../drawing/index.ts';
+import {
+  clock,
+  clockCells,
+  dayWords,
+  minutesSpent,
+  shopDay,
+  whenInWords,
+} from '../format/index.ts';
+import { calledPiece } from '../parts/called-piece.ts';
+import type { Shop } from '../port.ts';
+import { tellRow } from './card-words.ts';
+import { wrapKept } from './kept-together.ts';
+
+/** Below this the words stand under the step's name. */
+const twoColumns = 70;
+const minutesCells = 5;
+
+/** A job card from top to bottom, in lines of at most so many cells; the screen and the plain text are both made from it. */
+export function cardLines(
+  card: JobCard,
+  now: Instant,
+  shop: Shop,
+  columns: number,
+): readonly Line[] {
+  const { piece } = card;
+  return [
+    ...wrapKept(`Job card: ${calledPiece(piece)}`, columns).map((text) => lineOf(text, 'strong')),
+    ...wrapped(aboutPiece(card, shop), columns),
+    lineOf(''),
+    ...rowLines(card.rows, shop, columns),
+    ...(card.rows.length === 0 ? [lineOf('Nothing was recorded on it yet.')] : []),
+    lineOf(''),
+    ...trailing(card, now, shop, columns),
+  ];
+}
+
+const wrapped = (text: string, columns: number): readonly Line[] =>
+  wrapKept(text, columns).map((line) => lineOf(line));
+
+const squareFeet = 10.7639;
+
+function aboutPiece({ piece }: JobCard, { zone, lengths }: Shop): string {
+  const { kind, wood, areaM2, yearMade, addedAt, promised, leftAt, place, schedule } = piece;
+  const size =
+    areaM2 === null
+      ? null
+      : lengths === 'mm'
+        ? `about ${areaM2.toFixed(1)} m2`
+        : `about ${Math.round(areaM2 * squareFeet)} sq ft`;
+  const told = [
+    kind,
+    wood === null ? null : `${wood}wood`,
+    size,
+    yearMade === null ? null : `made about ${yearMade}`,
+  ].filter((each) => each !== null);
+  const days = [
+    `in ${dayWords(shopDay(addedAt, zone))}`,
+    promised === null ? null : `promised ${dayWords(promised)}`,
+    leftAt === null
+      ? null
+      : `${place === 'removed' ? 'removed' : 'left'} ${dayWords(shopDay(leftAt, zone))}`,
+  ].filter((each) => each !== null);
+  return [told.join(', '), days.join(', '), schedule.name].filter((each) => each !== '').join('; ');
+}
+
+/** Rows by month, each month under its own heading. */
+function rowLines(rows: readonly JobCardRow[], shop: Shop, columns: number): readonly Line[] {
+  const lines: Line[] = [];
+  let month = '';
+  for (const row of rows) {
+    const on = shopDay(row.at, shop.zone);
+    if (!on.startsWith(month) || month === '') {
+      month = on.slice(0, 7);
+      lines.push(headerLine(month, lines.length === 0, shop, columns));
+    }
+    const stamp = `${on.slice(8)} ${clock(row.at, shop)}`;
+    lines.push(...oneRow(row, stamp, shop, columns));
+  }
+  return lines;
+}
+
+const stampCells = (shop: Shop): number => 3 + clockCells(shop) + 1;
+const nameCells = (columns: number): number => (columns < 100 ? 22 : 30);
+
+function headerLine(month: string, isFirst: boolean, shop: Shop, columns: number): Line {
+  const left = padEnd(month, stampCells(shop));
+  if (columns < twoColumns) return lineOf(month, 'quiet');
+  const titles = `${fitEnd('step', nameCells(columns))}${fitStart('min', minutesCells)}  what, and under what conditions`;
+  return lineOf(isFirst ? left + titles : month, 'quiet');
+}
+
+function oneRow(row: JobCardRow, stamp: string, shop: Shop, columns: number): readonly Line[] {
+  const { name, minutes, what } = tellRow(row, shop);
+  const before = stampCells(shop);
+  const isWork = row.row === 'step';
+  if (columns < twoColumns) {
+    const room = columns - before - minutesCells;
+    const names = wrapKept(name, room);
+    return [
+      ...names.map((text, index): Line => [
+        segment(padEnd(index === 0 ? stamp : '', before), 'quiet'),
+        segment(fitEnd(text, room), isWork ? 'strong' : 'text'),
+        segment(index === 0 ? fitStart(minutes, minutesCells) : ''),
+      ]),
+      ...(what === '' ? [] : wrapKept(what, columns - before)).map((text) =>
+        lineOf(spaces(before) + text),
+      ),
+    ];
+  }
+  const room = nameCells(columns);
+  const names = wrapKept(name, room - 1);
+  const texts = what === '' ? [] : wrapKept(what, columns - before - room - minutesCells - 2);
+  return Array.from({ length: Math.max(names.length, texts.length) }, (_, index): Line => [
+    segment(padEnd(index === 0 ? stamp : '', before), 'quiet'),
+    segment(fitEnd(names[index] ?? '', room), isWork ? 'strong' : 'text'),
+    segment(fitStart(index === 0 ? minutes : '', minutesCells)),
+    segment(texts[index] === undefined ? '' : `  ${texts[index]}`),
+  ]);
+}
+
+/** What is still to come, and what it took. */
+function trailing(
+  { toDo, curing, minutes, sessions, piece }: JobCard,
+  now: Instant,
+  shop: Shop,
+  columns: number,
+): readonly Line[] {
+  const when = (at: Instant): string => whenInWords(at, now, shop);
+  const toDoWords = toDo.map(({ name, notBefore }) =>
+    notBefore === null ? name : `${name} (from ${when(notBefore)})`,
+  );
+  const count = `${Math.round(minutes)} in ${sessions} ${sessions === 1 ? 'session' : 'sessions'}`;
+  const hours = minutes < 100 ? '' : `, ${minutesSpent(minutes * 60_000)}`;
+  const told: readonly (readonly [string, string])[] = [
+    ...(piece.hold === null ? [] : [['hold', piece.hold.reason] as const]),
+    ['to do', toDoWords.length === 0 ? 'nothing' : toDoWords.join(', ')],
+    ...(curing.length === 0
+      ? []
+      : [
+          [
+            'curing',
+            curing.map(({ milestone, at }) => `${milestone} from ${when(at)}`).join(', '),
+          ] as const,
+        ]),
+    ['minutes', count + hours],
+  ];
+  const label = 9;
+  return told.flatMap(([name, words]) =>
+    wrapKept(words, columns - label).map((text, index): Line => [
+      segment(padEnd(index === 0 ? name : '', label), 'quiet'),
+      segment(text),
+    ]),
+  );
+}

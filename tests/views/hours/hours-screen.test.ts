@@ -1,0 +1,235 @@
+import stringWidth from 'string-width';
+import { describe, expect, it } from 'vitest';
+import { plain } from '../../../src/views/drawing/index.ts';
+import { hoursScreen } from '../../../src/views/hours/index.ts';
+import type { HoursState } from '../../../src/views/screens.ts';
+import { at, sizes, snapshotOf, viewOf, type Size } from '../support/bench-of.ts';
+import { deskOf, type DrivenDesk } from '../support/desk-of.ts';
+import { inventedWork, session } from './invented-work.ts';
+
+const now = at('17 14:00');
+
+const opened = (work = inventedWork()): DrivenDesk =>
+  deskOf({
+    now,
+    facts: work.shop.facts(),
+    start: { is: 'hours', piece: work.stool, at: 0, past: null },
+  });
+
+const rowOf = (desk: DrivenDesk, name: string, size?: Size): string => {
+  const row = desk.rows(size).find((line) => line.slice(2).startsWith(name));
+  if (row === undefined) throw new Error(`no row ${name}`);
+  return row;
+};
+
+/** The screen as it draws itself, before the desk cuts anything to the terminal. */
+const drawn = (state: HoursState, facts: ReturnType<typeof inventedWork>, size: Size) =>
+  hoursScreen
+    .draw(state, viewOf(snapshotOf(facts.shop.bench()), now, size))
+    .lines.map((line) => plain(line));
+
+describe('hours of one piece on the screen', () => {
+  it('shows estimate, range, minutes and verdict of each step class beside a picture on one axis', () => {
+    const desk = opened();
+    expect(desk.rows()[0]).toBe(
+      'hours: 1 Beech stool                               recorded 5 h 22 in 5 sessions',
+    );
+    expect(desk.rows().slice(2, 13)).toEqual([
+      'step class              est   range  min         0         60        120     180',
+      '> look over              20   10-40   18 inside    ├●───┤',
+      '  strip                  61  34-135   64 inside        ├───┼●───────────┤',
+      '  sand bare, first grit  30   17-61   38 inside     ├─┼●───┤',
+      '  sand bare, next grit   39   27-57  145 over         ├─┼─┤              ●',
+      '  rinse, neutralise      14   10-24    -           ┼─┤',
+      '  coat, brushed          42   30-58    -              ├─┼──┤',
+      '  scuff                  10    7-20    -          ├┼┤',
+      '  refit, wrap            35   20-60    -            ├──┼───┤',
+      '  done so far           163 113-233  264 over',
+      '  to go                 105  81-136',
+    ]);
+    expect(rowOf(desk, 'setup, cleanup')).toContain('about; once a session, not by area');
+  });
+
+  it('goes step by step and back with s, and marks rows with up and down', () => {
+    const desk = opened();
+    desk.press('s', 'down', 'down');
+    expect(desk.text()).toContain('> sand 100               30   17-61   38 inside');
+    expect(desk.text()).toContain('  vinegar, then clear …');
+    desk.press('up', 'up', 'up');
+    expect(desk.text()).toContain('> look over, lead test');
+    desk.press('end', 'down');
+    expect(desk.text()).toContain('> refit, wrap');
+    desk.press('s');
+    expect(desk.text()).toContain('> look over ');
+  });
+
+  it('says why the marked row expects what it does, and how that work ran before', () => {
+    const desk = opened();
+    desk.press('down');
+    expect(desk.text()).toContain(
+      "Why 61: the finishing schedule's 90, at 1.2 m2. Your strip ran 1.0 times the\nestimate, 4 pieces.",
+    );
+    desk.press('end');
+    expect(desk.text()).toContain("Why 35: the finishing schedule's 35. Not yet from you.");
+  });
+
+  it('shows what is begun as it grows, and counts it off what is to go', () => {
+    const work = inventedWork();
+    session(work.shop, work.stool, '17 13:40', '17 13:52', false);
+    const desk = opened(work);
+    expect(rowOf(desk, 'rinse, neutralise')).toMatch(/ 12 so far/);
+    expect(rowOf(desk, 'to go')).toContain('less 12 spent on what is begun');
+  });
+
+  it('points out work that belongs to no step', () => {
+    const work = inventedWork();
+    const { shop, stool } = work;
+    shop.act(
+      { do: 'pick up', targets: [{ piece: stool, part: null, step: null }] },
+      at('17 13:40'),
+    );
+    shop.act({ do: 'put down' }, at('17 13:47'));
+    expect(rowOf(opened(work), 'other work')).toMatch(/ 7 of no step$/);
+  });
+
+  it('has a narrow form with the same bars on one axis, and the figures of the marked row below', () => {
+    const desk = opened();
+    desk.press('down');
+    const rows = desk.rows([40, 20]);
+    expect(rows[0]).toBe('hours: 1 Beech stool              5 h 22');
+    expect(rows.slice(1, 5)).toEqual([
+      'step class        min        0  60   180',
+      '  look over        18 inside  ●┤',
+      '> strip            64 inside   ├┼●───┤',
+      '  sand bare, fi…   38 inside  ├●┤',
+    ]);
+    expect(rows.join('\n')).toContain('Expected 34 to 135. Why 61:');
+    expect(rows.join('\n')).toContain('done 264, 113 to 233 expected over');
+  });
+
+  it('keeps every line within the terminal, and pictures in one column, whatever the names', () => {
+    const work = inventedWork('食器棚 with a name far too long for any column 🪑🪑🪑 and more');
+    for (const size of sizes) {
+      const [columns, rows] = size;
+      for (const by of ['class', 'step'] as const) {
+        const state: HoursState = { is: 'hours', piece: work.stool, at: 3, past: null, by };
+        const lines = drawn(state, work, size);
+        expect(lines.length).toBeLessThanOrEqual(rows);
+        for (const line of lines) expect(stringWidth(line)).toBeLessThanOrEqual(columns);
+        const marked = lines.filter((line) => line.startsWith('> '));
+        expect(marked).toHaveLength(1);
+      }
+    }
+  });
+
+  it('keeps columns straight behind a step with wide characters in its name', () => {
+    const work = inventedWork();
+    const { shop, stool } = work;
+    shop.act(
+      { do: 'reword step', piece: stool, step: 'sand-120', name: '研磨 sand 120 研磨研磨研磨研磨' },
+      now,
+    );
+    const lines = drawn(
+      { is: 'hours', piece: stool, at: 0, past: null, by: 'step' },
+      work,
+      [80, 24],
+    );
+    const wide = lines.find((line) => line.includes('研磨')) ?? '';
+    expect(stringWidth(wide)).toBe(80);
+    expect(stringWidth(wide.slice(0, wide.indexOf('over')))).toBe(41);
+    const plainRow = lines.find((line) => line.startsWith('  sand 150')) ?? '';
+    expect(plainRow.indexOf('inside')).toBe(41);
+  });
+
+  it('goes to another piece on the bench by its number, and refuses one that is none', () => {
+    const desk = opened();
+    desk.press('2');
+    expect(desk.rows()[0]).toContain('hours: 2 Book rack');
+    expect(desk.rows()[0]).toContain('recorded 0 min in 0 sessions');
+    desk.press('7');
+    expect(desk.text()).toContain('Not shown: no piece has number 7.');
+  });
+
+  it('draws in plain ASCII where the theme asks for it', () => {
+    const work = inventedWork();
+    const desk = deskOf({
+      now,
+      facts: work.shop.facts(),
+      start: { is: 'hours', piece: work.stool, at: 0, past: null },
+      theme: { colour: 'bare', glyphs: 'ascii' },
+    });
+    expect(desk.text()).toMatch(/^[\x20-\x7e\n]*$/);
+    expect(desk.text()).toContain('| | four times in five   + estimate   o yours');
+  });
+});
+
+describe('hours over finished pieces on the screen', () => {
+  it('shows the lean of each class, and says where nothing comes from these hands yet', () => {
+    const desk = opened();
+    desk.press('tab');
+    expect(desk.rows().slice(0, 7)).toEqual([
+      'hours: 4 finished pieces, 2 Nov to 5 Nov',
+      '',
+      'step class              pcs   you take    range half            as said   double',
+      '> whole piece             4  1.0 times  0.8-1.3            ├───┼──────┤',
+      '  look over               4  1.0 times  1.0-1.0                 ┼',
+      '  strip                   4  1.0 times  0.7-1.6         ├───────┼─────────┤',
+      '  sand bare, first grit   4  1.0 times  1.0-1.0                ┼',
+    ]);
+    expect(rowOf(desk, 'coat, brushed')).toContain('from the finishing schedule, not yet from you');
+    expect(desk.text()).toContain('The range held 12 of 12 times; 4 in 5 was claimed.');
+  });
+
+  it('names the steps furthest off with their notes, of all classes or of the marked one', () => {
+    const desk = opened();
+    desk.press('tab');
+    expect(desk.text()).toContain(
+      'furthest off  Hall bench     strip, test s… est 90 took 160  two layers of paint',
+    );
+    desk.press('down');
+    expect(desk.text()).toContain('> look over');
+    expect(desk.text()).not.toContain('furthest off');
+    desk.press('down');
+    expect(desk.text()).toContain('Hall bench');
+  });
+
+  it('comes back to the piece with Tab, and leaves with Esc', () => {
+    const desk = opened();
+    desk.press('tab', 'w');
+    expect(desk.text()).toContain('Not here: that is about one piece. Press Tab first.');
+    desk.press('tab');
+    expect(desk.rows()[0]).toContain('hours: 1 Beech stool');
+  });
+
+  it('says in words that there is nothing to judge in an empty shop', () => {
+    const desk = deskOf({ now, start: { is: 'hours', piece: null, at: 0, past: null } });
+    for (const size of sizes) {
+      expect(desk.text(size)).toContain('no finished piece yet');
+      expect(desk.text(size)).not.toMatch(/NaN|undefined|Infinity/);
+    }
+    desk.press('tab');
+    expect(desk.text()).toContain('Not shown: there is no piece on the bench.');
+  });
+
+  it('keeps every line within the terminal', () => {
+    const work = inventedWork();
+    for (const size of sizes) {
+      const lines = drawn({ is: 'hours', piece: null, at: 2, past: null }, work, size);
+      expect(lines.length).toBeLessThanOrEqual(size[1]);
+      for (const line of lines) expect(stringWidth(line)).toBeLessThanOrEqual(size[0]);
+    }
+  });
+
+  it('counts pieces of past years too, each once', async () => {
+    const work = inventedWork();
+    const past = { bench: work.shop.bench(), problems: ['History of 2024 is damaged.'] };
+    const state: HoursState = { is: 'hours', piece: null, at: 0, past };
+    expect(drawn(state, work, [80, 24])[0]).toContain('4 finished pieces');
+    expect(drawn(state, work, [80, 24]).join('\n')).toContain('History of 2024 is damaged.');
+    const loaded = await hoursScreen.load?.(
+      { ...state, past: null },
+      deskOf({ now, facts: work.shop.facts() }).port,
+    );
+    expect(loaded?.past?.bench.pieces.size).toBe(work.shop.bench().pieces.size);
+  });
+});
