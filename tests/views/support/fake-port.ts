@@ -111,19 +111,14 @@ export class FakePort implements BenchPort {
     });
     if (!outcome.ok)
       return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? [] };
-    this.facts = [
-      ...this.facts,
-      ...outcome.facts.map(({ at: told, ...fact }, index) => ({
-        id: `${group}.${index + 1}`,
-        group,
-        at: told ?? this.now,
-        told: this.now,
-        by: 'person',
-        uptimeMs: null,
-        bootId: null,
-        ...fact,
-      })),
-    ];
+    const head = { group, told: this.now, by: 'person', uptimeMs: null, bootId: null } as const;
+    const told = outcome.facts.map((fact, index): BenchFact => ({
+      ...fact,
+      ...head,
+      id: `${group}.${index + 1}`,
+      at: fact.at ?? this.now,
+    }));
+    this.facts = [...this.facts, ...told];
     this.changed();
     return { ok: true, says: outcome.says, piece: outcome.piece };
   };
