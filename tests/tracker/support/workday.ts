@@ -7,6 +7,7 @@ import {
   type Bench,
   type BenchFact,
   type Intent,
+  type NewBenchFact,
   type Piece,
   type PingSense,
   type Standing,
@@ -16,6 +17,25 @@ import type { FinishingSchedule } from '../../../src/tracker/trade/index.ts';
 import { stateAt, type Window, type WindowState } from '../../../src/tracker/windows/index.ts';
 import { contextAt, type Circumstances } from './given-when-then.ts';
 import { labelSense } from './sense.ts';
+
+const headed = (
+  facts: readonly NewBenchFact[],
+  group: string,
+  now: Instant,
+): readonly BenchFact[] =>
+  facts.map(({ at, ...fact }, index) => {
+    const told: object = {
+      id: `${group}.${index + 1}`,
+      group,
+      at: at ?? now,
+      told: now,
+      by: 'person',
+      uptimeMs: null,
+      bootId: null,
+      ...fact,
+    };
+    return told as BenchFact;
+  });
 
 /**
  * A day at the bench, told through the one door: every deed is decided on and folded in. What is refused ends the test,
@@ -52,19 +72,7 @@ export class Workday {
     if (!outcome.ok) return outcome.refusal.says;
     this.presses += 1;
     this.said = outcome.says;
-    const facts = outcome.facts.map(
-      ({ at, ...fact }, index) =>
-        ({
-          id: `${group}.${index + 1}`,
-          group,
-          at: at ?? now,
-          told: now,
-          by: 'person',
-          uptimeMs: null,
-          bootId: null,
-          ...fact,
-        }) as BenchFact,
-    );
+    const facts = headed(outcome.facts, group, now);
     this.facts = [...this.facts, ...facts];
     this.bench = foldBench(this.facts);
     return null;
