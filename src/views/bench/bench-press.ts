@@ -7,6 +7,7 @@ import {
   type Piece,
   type Standing,
 } from '../../tracker/bench/index.ts';
+import { isSomethingRunning } from '../leave/leave-page.ts';
 import { twoDigits, judge, listClosed } from '../keys/guard.ts';
 import { actOf, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { Press } from '../keys/press.ts';
@@ -122,8 +123,12 @@ export function perform(
         state,
         open: { is: 'hours', piece: selected?.piece?.id ?? null, at: 0, past: null },
       };
-    case 'leave':
-      return { state, open: { is: 'leave' } };
+    case 'leave': {
+      const { bench, sense } = view.snapshot;
+      return isSomethingRunning(bench, view.now, sense)
+        ? { state, open: { is: 'leave', openedAt: view.now } }
+        : { state, leave: true };
+    }
     case 'take back':
       return told(
         state,
