@@ -93,7 +93,7 @@ export function inventPiece(
     const lean = leanings[step.stepClass] ?? 1;
     const minutes = Math.max(
       3,
-      expectedMinutes(step, state()).minutes * lean * chance.factor(0.22),
+      expectedMinutes(step, state()).minutes * lean * chance.factor(0.36),
     );
     const setup = step.setupMinutes * chance.factor(0.2);
     const begins = hands.book(reachedAt(from), (minutes + setup) * minute);

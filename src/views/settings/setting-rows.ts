@@ -51,7 +51,7 @@ function autoHere(name: SettingName, { snapshot, theme }: View): string {
     temperature: shop.temperature,
     lengths: shop.lengths,
     clock: shop.hours,
-    zone: shop.zone,
+    zone: shop.zone === 'auto' ? "the machine's" : shop.zone,
     glyphs: theme.glyphs,
     colour: theme.colour,
   };
