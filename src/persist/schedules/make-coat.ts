@@ -18,6 +18,8 @@ const lastStroke: StampChoice = { events: ['last-stroke'], which: 'last' };
 
 const verbs: Partial<Record<Milestone, string>> = { recoat: 'next coat', 'dust-free': 'dust-free' };
 const cures: ReadonlySet<Milestone> = new Set(['light use', 'full cure']);
+/** What is waited for like a cure: nobody tries it. */
+const waitedOut: ReadonlySet<Milestone> = new Set([...cures, 'wrap']);
 const endsByItself: ReadonlySet<Milestone> = new Set(['dust-free', 'light use', 'full cure']);
 /** Nothing that can be felt tells when a coat can be wrapped or has cured: there the label's time stands alone. */
 const cannotBeTried: ReadonlySet<Milestone> = new Set([
@@ -50,7 +52,7 @@ function makeMilestone(milestone: Milestone, row: CoatRow, around: Surroundings)
     : (row['not yet adds'] ?? usualDelay(row.opens));
   return {
     id: milestone.replaceAll(' ', '-'),
-    kind: cures.has(milestone) ? 'cure' : 'coat',
+    kind: waitedOut.has(milestone) ? 'cure' : 'coat',
     verb: verbs[milestone] ?? milestone,
     milestone,
     scope: 'pass',
