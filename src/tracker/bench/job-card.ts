@@ -53,8 +53,11 @@ export type JobCard = {
 };
 
 /** A piece's whole record. Instants are those after corrections; what was first told stands beside them. */
-export function jobCard(bench: Bench, piece: Piece, now: Instant, sense: EdgeSense): JobCard {
-  const facts = standingFacts(bench);
+export function jobCard(whole: Bench, piece: Piece, now: Instant, sense: EdgeSense): JobCard {
+  const bench = sessionsAbout(whole, piece.id);
+  const facts = standingFacts(whole).filter(
+    ({ body }) => 'session' in body || ('piece' in body && body.piece === piece.id),
+  );
   const windows = windowsOfPiece(piece, bench.sessions, sense);
   const corrections = correctionsOf(bench, piece.id, facts, now);
   const rows: readonly JobCardRow[] = [
@@ -81,6 +84,14 @@ export function jobCard(bench: Bench, piece: Piece, now: Instant, sense: EdgeSen
     sessions: sessionsOf(bench, piece.id).length,
   };
 }
+
+/** The bench with only those sessions that are, or were first, on the piece: the others would be looked through row by row. */
+const sessionsAbout = (bench: Bench, piece: string): Bench => ({
+  ...bench,
+  sessions: bench.sessions.filter(({ targets, first }) =>
+    [...targets, ...(first?.targets ?? [])].some((target) => target.piece === piece),
+  ),
+});
 
 function checkRow(piece: Piece, check: Check, facts: readonly BenchFact[]): CheckRow {
   const strokes = [

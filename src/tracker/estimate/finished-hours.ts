@@ -1,7 +1,7 @@
 import { currentStep } from '../bench/progress.ts';
 import type { Bench, Note, Piece } from '../bench/piece.ts';
 import type { Instant } from '../time/index.ts';
-import type { StepClass } from '../trade/schedule.ts';
+import { stepClasses, type StepClass } from '../trade/schedule.ts';
 import { hoursWith, isCompared, type PieceHours, type StepHours } from './hours.ts';
 import { sampleQuantile } from './sample-quantile.ts';
 import { sessionsByPiece } from './worked-time.ts';
@@ -37,7 +37,7 @@ export type Held = { readonly held: number; readonly of: number; readonly claime
 export type FinishedHours = {
   readonly pieces: readonly PieceHours[];
   readonly whole: Lean;
-  /** Also classes that only pieces in work have: there is nothing from these hands yet. */
+  /** In the order of the trade; also classes that only pieces in work have: nothing from these hands yet. */
   readonly classes: readonly ClassLean[];
   readonly held: Held;
   /** When the first and the last of the pieces left the bench or were finished. */
@@ -47,34 +47,55 @@ export type FinishedHours = {
 
 const fewestForRange = 3;
 
+/** One bench's part in it: its finished pieces, and the classes of work that its pieces have planned. */
+export type FinishedShare = {
+  readonly pieces: readonly PieceHours[];
+  readonly planned: ReadonlySet<StepClass>;
+  /** Every piece that this bench knows, finished or not. */
+  readonly ids: ReadonlySet<string>;
+};
+
+/**
+ * Finished is what has left the bench or has every step done; what was removed is left out. Costly for ten years of
+ * pieces, and the same as long as the bench is the same and nothing on it is in hand.
+ */
+export function finishedShare(bench: Bench, now: Instant): FinishedShare {
+  const sessions = sessionsByPiece(bench);
+  const kept = [...bench.pieces.values()].filter(({ place }) => place !== 'removed');
+  return {
+    pieces: kept.filter(isFinished).map((piece) => hoursWith(bench, piece, sessions, now)),
+    planned: new Set(
+      kept.flatMap(({ steps }) =>
+        steps.filter(({ skipped }) => !skipped).map(({ stepClass }) => stepClass),
+      ),
+    ),
+    ids: new Set(bench.pieces.keys()),
+  };
+}
+
 /**
  * What finished pieces took, against what was estimated. `benches` are folds of different files; a piece that stands in
- * several counts once, as the first of them has it. Finished is what has left the bench or has every step done;
- * what was removed is left out.
+ * several counts once, as the first of them has it.
  */
-export function hoursOfFinished(benches: readonly Bench[], now: Instant): FinishedHours {
-  const seen = new Set<string>();
-  const planned = new Set<StepClass>();
-  const pieces: PieceHours[] = [];
-  for (const bench of benches) {
-    const sessions = sessionsByPiece(bench);
-    for (const piece of bench.pieces.values()) {
-      if (seen.has(piece.id)) continue;
-      seen.add(piece.id);
-      if (piece.place === 'removed') continue;
-      for (const { stepClass, skipped } of piece.steps) if (!skipped) planned.add(stepClass);
-      if (isFinished(piece)) pieces.push(hoursWith(bench, piece, sessions, now));
-    }
-  }
+export const hoursOfFinished = (benches: readonly Bench[], now: Instant): FinishedHours =>
+  finishedTogether(benches.map((bench) => finishedShare(bench, now)));
+
+/** The same from shares that were worked out before. */
+export function finishedTogether(shares: readonly FinishedShare[]): FinishedHours {
+  const pieces = shares.flatMap((share, index) =>
+    share.pieces.filter(
+      ({ piece }) => !shares.slice(0, index).some(({ ids }) => ids.has(piece.id)),
+    ),
+  );
   const compared = pieces.flatMap(comparedSteps);
+  const byClass = Map.groupBy(compared, ({ step }) => step.stepClass);
   const ends = pieces.map(({ piece }) => finishedAt(piece));
   return {
     pieces,
     whole: leanOf(compared),
-    classes: [...planned].map((stepClass) => ({
-      stepClass,
-      ...leanOf(compared.filter(({ step }) => step.stepClass === stepClass)),
-    })),
+    classes: stepClasses
+      .filter((stepClass) => shares.some(({ planned }) => planned.has(stepClass)))
+      .map((stepClass) => ({ stepClass, ...leanOf(byClass.get(stepClass) ?? []) })),
     held: heldBy(compared),
     since: ends.length === 0 ? null : Math.min(...ends),
     until: ends.length === 0 ? null : Math.max(...ends),

@@ -1,10 +1,11 @@
-import { hoursOfFinished, type FinishedHours } from '../../tracker/estimate/index.ts';
+import type { FinishedHours } from '../../tracker/estimate/index.ts';
 import { findPiece } from '../past-pieces/find-piece.ts';
 import type { ScreenModule, View } from '../screen.ts';
 import type { HoursState } from '../screens.ts';
 import { drawAllPieces } from './all-pieces.ts';
 import { drawCorrecting } from './correct-draw.ts';
 import { pressCorrecting } from './correct-press.ts';
+import { finishedHours } from './finished-memo.ts';
 import { pressHours } from './hours-press.ts';
 import { drawOnePiece } from './one-piece.ts';
 
@@ -34,4 +35,4 @@ export const hoursScreen: ScreenModule<HoursState> = {
 };
 
 const finishedOf = ({ past }: HoursState, { snapshot, now }: View): FinishedHours =>
-  hoursOfFinished(past === null ? [snapshot.bench] : [snapshot.bench, past.bench], now);
+  finishedHours(snapshot.bench, past, now);
