@@ -7,7 +7,7 @@ import type { PieceRow } from './piece-rows.ts';
 const squareFeet = 10.7639;
 
 /**
- * Why a row expects what it does, a sentence each, the weightiest first: `Why 63: the finishing schedule's 90, at 1.2 m2.`
+ * Why a row expects what it does, a sentence each, the weightiest first: `Why 63 for strip: the finishing schedule's 90, at 1.2 m2.`
  * `Your strip ran 1.4 times the estimate, 6 pieces.`
  */
 export function aboutRow(
@@ -22,7 +22,7 @@ export function aboutRow(
   const told = counted.length > 0 ? counted : row.steps;
   return [
     ...(isNarrow ? [`Expected ${rangeInWords(low, high)}.`] : []),
-    `Why ${Math.round(minutes)}: ${basisOf(told, piece, lengths)}.`,
+    `Why ${Math.round(minutes)}${isNarrow ? '' : ` for ${row.name}`}: ${basisOf(told, piece, lengths)}.`,
     leanWords(row, finished),
     ...(counted.length > 0 && counted.length < row.steps.length
       ? [`${counted.length} of ${row.steps.length} done and timed.`]

@@ -25,6 +25,7 @@ import {
   ratioCells,
   ratioRangeCells,
   shownAround,
+  tableTitle,
   type HoursLayout,
 } from './hours-layout.ts';
 
@@ -67,7 +68,21 @@ export function drawAllPieces(state: HoursState, finished: FinishedHours, view: 
   const table = rows
     .slice(from, from + room)
     .map((row, index) => finishedLine(row, from + index === at, layout, theme.glyphs));
-  return { lines: page([...head, finishedHeader(layout), ...table, ...below], foot, view) };
+  return {
+    lines: page(
+      [
+        ...head,
+        finishedHeader(
+          tableTitle(layout.isNarrow ? 'class' : 'step class', at, rows.length, room),
+          layout,
+        ),
+        ...table,
+        ...below,
+      ],
+      foot,
+      view,
+    ),
+  };
 }
 
 function titleWords({ pieces, since, until }: FinishedHours, view: View): string {
@@ -83,14 +98,14 @@ function titleWords({ pieces, since, until }: FinishedHours, view: View): string
   return `hours: ${count}, ${from === to ? shortDay(from) : told}`;
 }
 
-function finishedHeader({ isNarrow, name, picture }: HoursLayout): Line {
+function finishedHeader(title: string, { isNarrow, name, picture }: HoursLayout): Line {
   const figures = isNarrow
     ? fitStart('pcs', 3) + fitStart('you take', 10)
     : fitStart('pcs', piecesCells) +
       fitStart('you take', ratioCells) +
       fitStart('range', ratioRangeCells);
   return [
-    segment(`${fitEnd('step class', markCells + name)}${figures} `, 'quiet'),
+    segment(`${fitEnd(title, markCells + name)}${figures} `, 'quiet'),
     ...rangeAxisLine(ratioAxis, picture),
   ];
 }

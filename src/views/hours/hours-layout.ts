@@ -51,3 +51,7 @@ export function shownAround(at: number, length: number, room: number): number {
   if (length <= room) return 0;
   return Math.max(0, Math.min(at - Math.floor(room / 2), length - room));
 }
+
+/** `step class`, and where not all rows are shown which of them is marked: `step class, 4 of 13`. */
+export const tableTitle = (name: string, at: number, length: number, room: number): string =>
+  length <= room ? name : `${name}, ${at + 1} of ${length}`;

@@ -11,7 +11,7 @@ import type { FoundPiece } from '../past-pieces/find-piece.ts';
 import type { Frame, View } from '../screen.ts';
 import type { HoursState } from '../screens.ts';
 import { aboutRow } from './about-row.ts';
-import { pieceLayout, shownAround } from './hours-layout.ts';
+import { pieceLayout, shownAround, tableTitle } from './hours-layout.ts';
 import { pieceRows, type PieceRow } from './piece-rows.ts';
 import { axisOf, pieceHeader, pieceLegend, pieceLine, totalLines } from './piece-table.ts';
 import { doubted, doubtWords } from './session-words.ts';
@@ -62,10 +62,12 @@ export function drawOnePiece(
   const foot = footOf(found, by, view);
   const room = Math.max(1, view.rows - head.length - 1 - below.length - foot.length);
   const from = shownAround(at, rows.length, room);
+  const columnTitle = by === 'step' ? 'step' : layout.isNarrow ? 'class' : 'step class';
+  const header = pieceHeader(tableTitle(columnTitle, at, rows.length, room), axis, layout);
   const table = rows
     .slice(from, from + room)
     .map((each, index) => pieceLine(each, from + index === at, axis, layout, theme.glyphs));
-  return { lines: page([...head, pieceHeader(by, axis, layout), ...table, ...below], foot, view) };
+  return { lines: page([...head, header, ...table, ...below], foot, view) };
 }
 
 /** As many whole sentences, in their order, as so many lines hold. */

@@ -31,11 +31,11 @@ export const axisOf = (rows: readonly PieceRow[]): RangeAxis =>
   );
 
 export function pieceHeader(
-  by: 'class' | 'step',
+  title: string,
   axis: RangeAxis,
   { isNarrow, name, picture }: HoursLayout,
 ): Line {
-  const head = fitEnd(by === 'class' ? 'step class' : 'step', markCells + name);
+  const head = fitEnd(title, markCells + name);
   const figures = isNarrow
     ? fitStart('min', minutesCells) + spaces(verdictCells)
     : fitStart('est', expectedCells) +

@@ -67,10 +67,12 @@ describe('hours of one piece on the screen', () => {
     const desk = opened();
     desk.press('down');
     expect(desk.text()).toContain(
-      "Why 61: the finishing schedule's 90, at 1.2 m2. Your strip ran 1.0 times the\nestimate, 4 pieces.",
+      "Why 61 for strip: the finishing schedule's 90, at 1.2 m2. Your strip ran 1.0\ntimes the estimate, 4 pieces.",
     );
     desk.press('end');
-    expect(desk.text()).toContain("Why 35: the finishing schedule's 35. Not yet from you.");
+    expect(desk.text()).toContain(
+      "Why 35 for refit, wrap: the finishing schedule's 35. Not yet from you.",
+    );
   });
 
   it('shows what is begun as it grows, and counts it off what is to go', () => {
@@ -98,7 +100,7 @@ describe('hours of one piece on the screen', () => {
     const rows = desk.rows([40, 20]);
     expect(rows[0]).toBe('hours: 1 Beech stool              5 h 22');
     expect(rows.slice(1, 5)).toEqual([
-      'step class        min        0  60   180',
+      'class, 2 of 8     min        0  60   180',
       '  look over        18 inside  ●┤',
       '> strip            64 inside   ├┼●───┤',
       '  sand bare, fi…   38 inside  ├●┤',
@@ -139,6 +141,16 @@ describe('hours of one piece on the screen', () => {
     expect(stringWidth(wide.slice(0, wide.indexOf('over')))).toBe(41);
     const plainRow = lines.find((line) => line.startsWith('  sand 150')) ?? '';
     expect(plainRow.indexOf('inside')).toBe(41);
+  });
+
+  it('says which row is marked where not all are shown, and keeps that one in sight', () => {
+    const desk = opened();
+    const size = [80, 18] as const;
+    desk.rows(size);
+    desk.press('end');
+    expect(desk.text(size)).toContain('step class, 8 of 8');
+    expect(desk.text(size)).toContain('> refit, wrap');
+    expect(desk.text(size)).not.toContain('look over ');
   });
 
   it('goes to another piece on the bench by its number, and refuses one that is none', () => {
