@@ -17,7 +17,7 @@ export function drawBench(state: BenchState, view: View): Frame {
   const rows = benchRows(state, view);
   if (rows.all.length === 0) return emptyBench(view);
   if (state.list !== 'closed') return drawList(state, rows, view);
-  if (isFar(state, view)) return drawFar(rows, view);
+  if (isFar(state, view)) return drawFar(state, rows, view);
   const { shop } = view.snapshot;
   const layout = benchLayout(view.columns, shop);
   const farEnd = noonAfterNight(view.now, shop.zone);

@@ -13,7 +13,7 @@ import { actOf, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { Press } from '../keys/press.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, said, type Step, type View } from '../screen.ts';
-import { benchRows, type BenchRows, type BenchState } from './bench-state.ts';
+import { benchRows, isFar, type BenchRows, type BenchState } from './bench-state.ts';
 import { loudPings } from './head.ts';
 import { listedActs, moreActs } from './pad-list.ts';
 
@@ -37,7 +37,9 @@ export function pressBench(
   const settled: BenchState = { ...state, guard: verdict.guard, returnedAt: null };
   if (verdict.revert) return { state: { ...settled, selected: state.before } };
   if (!verdict.take) return { state: settled };
-  const awake: BenchState = { ...settled, touchedAt: view.now };
+  // A digit chooses a piece from across the shop, and the large letters stay.
+  const staysFar = isFar(state, view) && /^[1-9]$/.test(press.name);
+  const awake: BenchState = staysFar ? settled : { ...settled, touchedAt: view.now };
   const loud = loudPings(view);
   const worst = loud[0];
   if (worst !== undefined && view.now - worst.at >= meantOtherwise) {

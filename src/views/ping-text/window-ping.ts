@@ -25,7 +25,11 @@ export type Call = {
 };
 
 /** The words of a window at the instant at which its ping goes out. */
-export function callOf({ window, reason }: AboutWindow, now: Instant, shop: ShopClock): Call {
+export function callOf(
+  { window, reason }: Pick<AboutWindow, 'window' | 'reason'>,
+  now: Instant,
+  shop: ShopClock,
+): Call {
   const { call } = kindWords(window);
   const { gear, kind, milestone, verb } = window.rule;
   const stretch = stretchAt(window, now);
