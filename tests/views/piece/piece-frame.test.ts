@@ -1,0 +1,312 @@
+import { describe, expect, test } from 'vitest';
+import { plain } from '../../../src/views/drawing/index.ts';
+import { pieceScreen } from '../../../src/views/piece/index.ts';
+import type { PieceState } from '../../../src/views/screens.ts';
+import { minute } from '../../../src/tracker/time/index.ts';
+import {
+  at,
+  ping,
+  rowsOf,
+  sense,
+  snapshotOf,
+  viewOf,
+  Facts,
+  type Size,
+} from '../support/bench-of.ts';
+import { fitsEverywhere } from '../support/fits.ts';
+import { rawStool, stool, stoolSteps, twoPartBleach } from './invented-stool.ts';
+
+const now = at('24 14:29');
+const opened: PieceState = { is: 'piece', piece: 'p3', at: null };
+
+const drawnAt = (facts: Facts, instant: number, state = opened, size: Size = [80, 24]) =>
+  pieceScreen.draw(state, viewOf(snapshotOf(facts.bench()), instant, size));
+
+const rows = (facts: Facts, instant = now, state = opened, size: Size = [80, 24]) =>
+  rowsOf(drawnAt(facts, instant, state, size));
+
+describe('a piece in the middle of its schedule', () => {
+  test('shows steps with minutes, what was expected, what windows showed, and what runs', () => {
+    expect(rows(stool(), at('24 12:41'))).toEqual([
+      '3 Beech stool   invented schedule   hardwood                 promised Sat 28 Nov',
+      '1.9 m2   made 1950',
+      '   step                                  min expected  window',
+      '   1 look over, lead test                 18    20-45',
+      '   2 strip, test scrape                   64    20-45',
+      '   3 bleach A, then B                     22    20-45  B on after 11 min',
+      '   4 clear coat 1 of 3                    21    20-45  ready after 3 h 50',
+      '   5 scuff 320                            12    20-45',
+      '   6 clear coat 2 of 3                    26    20-45  drying, try it 13:22',
+      '>  7 scuff 400                             -     9-13  from 13:22',
+      '   8 clear coat 3 of 3                     -    19-27  14:22 to 23:00',
+      '   9 refit, wrap                           -    20-45  from Fri 11:22',
+      '     so far                              163  to go 53 to 80, 4 times in 5',
+      '',
+      'drying   │····················(─────────┊─────────────────────────────',
+      'opens    13:22  label 2 h, from last stroke 11:22',
+      'closes   23:00  label 12 h, from first stroke 11:00; then scuff 320 first',
+      'caution  Dust mask on.',
+      '',
+      '',
+      '',
+      'Try it from 13:22.  Enter: pick up scuff 400',
+      'i insert  e repeat  x skip  w reword  , step earlier  . step later  n note',
+      'o describe  l parts  c cautions  j job card  y off the bench  Esc bench',
+    ]);
+  });
+
+  test('at forty columns keeps the same, without the windows column', () => {
+    const drawn = rows(stool(), at('24 12:41'), opened, [40, 20]);
+    expect(drawn).toHaveLength(20);
+    expect(drawn).toContain('>  7 scuff 400                -     9-13');
+    expect(drawn).toContain('opens    13:22  label 2 h, from last');
+    expect(drawn.at(-1)).toMatch(/Esc bench$/);
+  });
+
+  test('the bar stands under the rows in the colour of its state, and nothing but the marked row is strong', () => {
+    const { lines } = drawnAt(stool(), at('24 13:30'));
+    const strong = lines
+      .filter((line) => line[0]?.role === 'strong')
+      .map((line) => plain(line).trim());
+    expect(strong).toEqual([
+      expect.stringMatching(/^3 Beech stool/),
+      expect.stringMatching(/^> {2}7 scuff 400/),
+      expect.stringMatching(/^Try it since 13:22\./),
+    ]);
+    const bar = lines.find((line) => plain(line).startsWith('try it'));
+    expect(bar?.some(({ role }) => role === 'go')).toBe(true);
+  });
+
+  test('figures that the air changed are told with their factor and the air', () => {
+    const slow = {
+      ...sense,
+      spanEnd: (span: { ms: number; may?: string }, from: number) =>
+        from + span.ms * (span.may === undefined ? 1.9 : 1),
+    };
+    const snapshot = snapshotOf(stool().bench(), {
+      sense: slow,
+      readings: [{ at: at('24 08:00'), tempC: 15, rh: 65 }],
+    });
+    const drawn = rowsOf(pieceScreen.draw(opened, viewOf(snapshot, at('24 12:41'))));
+    expect(drawn).toContain(
+      'opens    15:10  label 2 h x 1.9 for 15 C 65 %, from last stroke 11:22',
+    );
+  });
+
+  test('a stroke that was never stamped is told as assumed', () => {
+    const unstamped = rawStool().pickUp('24 10:50', 3, 'coat1').done('24 11:22', 3, 'coat1');
+    expect(rows(unstamped, now, { ...opened, at: 'coat1' }).join('\n')).toContain(
+      'closes   22:50  label 12 h, from pick-up 10:50, assumed; then scuff 320 first',
+    );
+  });
+
+  test('seconds are asked for only while a count-down is below ten minutes', () => {
+    expect(drawnAt(stool(), at('24 12:41')).ticking).toBe(false);
+    expect(drawnAt(stool(), at('24 13:15')).ticking).toBe(true);
+    expect(drawnAt(rawStool(), now).ticking).toBe(false);
+  });
+
+  test('a step in hand, a skipped one, and one that is done without minutes are told in words and shapes', () => {
+    const facts = stool()
+      .tell('24 13:00', 'step-skipped', { piece: 'p3', step: 'scuff2', skipped: true })
+      .tell('24 13:01', 'step-done', {
+        piece: 'p3',
+        part: null,
+        step: 'wrap',
+        pass: 1,
+        air: null,
+        expectation: { minutes: 30, low: 20, high: 45, chance: 0.8, model: 'finishing schedule' },
+      })
+      .pickUp('24 14:20', 3, 'coat3');
+    const drawn = rows(facts);
+    expect(drawn).toContainEqual(expect.stringMatching(/^ {3}7 scuff 400 +skip$/));
+    expect(drawn).toContainEqual(expect.stringMatching(/▶ ?8 clear coat 3 of 3 +9 /));
+    expect(drawn).toContainEqual(expect.stringMatching(/^ {3}9 refit, wrap +done/));
+  });
+
+  test('parts that are further than others say so, and stand in the head', () => {
+    const facts = stool()
+      .tell('24 13:00', 'parts-named', {
+        piece: 'p3',
+        parts: [
+          { id: 'seat', name: 'seat' },
+          { id: 'legs', name: 'legs' },
+        ],
+      })
+      .done('24 13:30', 3, 'scuff2', 'seat');
+    const drawn = rows(facts);
+    expect(drawn[1]).toBe('parts: seat, legs   1.9 m2   made 1950');
+    expect(drawn).toContainEqual(expect.stringMatching(/7 scuff 400 .* seat done$/));
+  });
+
+  test('a hold and the last note are shown', () => {
+    const facts = stool()
+      .tell('24 13:00', 'hold-placed', {
+        piece: 'p3',
+        reason: 'hinge plates',
+        askAgain: '2026-11-26',
+      })
+      .tell('24 13:05', 'note-written', { piece: 'p3', step: null, text: 'old dowel, left in' })
+      .tell('24 13:06', 'note-written', { piece: 'p3', step: 'coat2', text: 'one run, left side' });
+    expect(rows(facts)[1]).toBe('hold: hinge plates, ask Thu 26 Nov   1.9 m2   made 1950');
+    expect(rows(facts)).toContain('note     13:05: old dowel, left in');
+    expect(rows(facts, now, { ...opened, at: 'coat2' })).toContain(
+      'note     13:06: one run, left side',
+    );
+  });
+});
+
+describe('cautions', () => {
+  const marked = (facts: Facts, step: string): readonly string[] =>
+    rows(facts, now, { ...opened, at: step });
+
+  test('are said in full the first time a product is used on the piece', () => {
+    const drawn = marked(rawStool(), 'coat1');
+    expect(drawn).toContain('caution  Label first. Fresh air while it dries.');
+    expect(drawn).toContain('         Below 10 C it does not form a film.');
+  });
+
+  test('then in one line, with a key for the rest', () => {
+    const drawn = marked(stool(), 'coat3');
+    expect(drawn).toContain('caution  Label first. Fresh air while it dries. (1 more: c)');
+    expect(drawn.join('\n')).not.toContain('Below 10 C');
+  });
+
+  test('deadly ones always in full', () => {
+    const again = rawStool()
+      .done('24 09:00', 3, 'bleach')
+      .tell('24 09:10', 'step-inserted', {
+        piece: 'p3',
+        before: 'coat1',
+        copyOf: 'bleach',
+        step: {
+          ...rawStool().bench().pieces.get('p3')!.steps[2]!,
+          id: 'bleach2',
+          name: 'bleach again',
+        },
+      });
+    for (const facts of [again, stool()]) {
+      const drawn = marked(facts, facts === again ? 'bleach2' : 'bleach');
+      expect(drawn).toContain(
+        'caution  Lye and peroxide blind and burn: face shield, long gloves.',
+      );
+      expect(drawn).toContain('         Never A and B in one vessel.');
+    }
+  });
+
+  test('deadly ones keep their rows where everything else gives way', () => {
+    for (const size of [
+      [40, 12],
+      [32, 10],
+      [60, 11],
+    ] as const) {
+      const drawn = rows(rawStool(), now, { ...opened, at: 'bleach' }, size)
+        .join(' ')
+        .replaceAll(/\s+/g, ' ');
+      expect(drawn).toContain('Lye and peroxide blind and burn: face shield, long gloves.');
+      expect(drawn).toContain('3 bleach A, th');
+    }
+  });
+
+  test('of one that is too long for the screen the beginning is shown, and the key that shows the rest', () => {
+    const long = {
+      ...twoPartBleach,
+      cautions: Array.from({ length: 9 }, (_, index) => `Caution ${index + 1}: it burns.`),
+    };
+    const deadly = new Facts().piece('24 08:00', 3, 'Beech stool', stoolSteps, [long]);
+    const drawn = rows(deadly, now, { ...opened, at: 'bleach' }, [80, 12]);
+    expect(drawn).toContain('caution  Caution 1: it burns.');
+    expect(drawn).toContain('         c: cautions in full');
+    expect(drawn).toContainEqual(expect.stringMatching(/^> {2}3 bleach A/));
+    expect(drawn.at(-1)).toMatch(/Esc bench$/);
+  });
+
+  test('a step without any has no such line', () => {
+    expect(marked(rawStool(), 'look').filter((row) => row.startsWith('caution'))).toEqual([]);
+  });
+});
+
+describe('room', () => {
+  const many = (): Facts => {
+    const facts = rawStool();
+    for (let index = 0; index < 30; index += 1)
+      facts.tell('24 09:00', 'step-inserted', {
+        piece: 'p3',
+        before: null,
+        step: {
+          ...rawStool().bench().pieces.get('p3')!.steps[0]!,
+          id: `more${index}`,
+          name: `more ${index}`,
+        },
+      });
+    return facts;
+  };
+
+  test('a long list scrolls with the marked step, and says which part is shown', () => {
+    for (const index of [0, 14, 29]) {
+      const drawn = rows(many(), now, { ...opened, at: `more${index}` });
+      expect(drawn.filter((row) => row.startsWith('>'))).toEqual([
+        expect.stringContaining(`more ${index} `),
+      ]);
+      expect(drawn).toHaveLength(24);
+      expect(drawn[1]).toMatch(/step, \d+ to \d+ of 39/);
+    }
+  });
+
+  test('fits everywhere, whatever was written on it', () => {
+    const facts = stool()
+      .tell('24 13:00', 'piece-described', {
+        piece: 'p3',
+        changes: { name: `\u001b[2J椅子 ${'stool '.repeat(20)}`, kind: 'x'.repeat(90) },
+      })
+      .tell('24 13:01', 'step-reworded', {
+        piece: 'p3',
+        step: 'coat2',
+        name: `\u0007clear ${'coat '.repeat(40)}`,
+      })
+      .tell('24 13:02', 'note-written', {
+        piece: 'p3',
+        step: 'coat2',
+        text: `\u202e${'note '.repeat(60)}`,
+      });
+    const view = viewOf(snapshotOf(facts.bench()), now);
+    for (const each of ['coat2', 'bleach', 'wrap'])
+      fitsEverywhere(
+        (size) => pieceScreen.draw({ ...opened, at: each }, { ...view, ...size }),
+        /Esc bench/,
+      );
+    for (const facts2 of [many(), rawStool()])
+      fitsEverywhere(
+        (size) => pieceScreen.draw(opened, { ...viewOf(snapshotOf(facts2.bench()), now), ...size }),
+        /Esc bench/,
+      );
+    const told = { message: { text: `Not moved: ${'because '.repeat(60)}`, refused: true } };
+    fitsEverywhere((size) => pieceScreen.draw(opened, { ...view, ...told, ...size }), /Esc bench/);
+  });
+
+  test('a loud ping stands in the second row', () => {
+    const pings = [
+      ping('c1', '24 14:28', '2 Wall shelf: B on, by 14:40. Late: rinse, dry, start over.', {
+        loud: true,
+      }),
+    ];
+    const view = viewOf(snapshotOf(stool().bench(), { pings }), now);
+    const frame = pieceScreen.draw(opened, view);
+    expect(rowsOf(frame)[1]).toContain('!! 2 Wall shelf: B on, by 14:40.');
+    expect(frame.lines[1]?.[0]?.role).toBe('loud');
+  });
+
+  test('a piece that has left the bench meanwhile says so', () => {
+    const facts = stool().tell('24 14:00', 'piece-left-bench', { piece: 'p3' });
+    expect(rows(facts)[0]).toBe('That piece is not on the bench any more.');
+  });
+});
+
+test('a piece whose steps are all done keeps the last one marked', () => {
+  const facts = stool();
+  for (const id of ['scuff2', 'coat3', 'wrap']) facts.done('24 14:00', 3, id);
+  const drawn = rows(facts, now + 100 * 24 * 60 * minute);
+  expect(drawn).toContainEqual(expect.stringMatching(/^> {2}9 refit, wrap/));
+  expect(drawn).toContain('Every step is done');
+  expect(drawn.find((row) => row.includes('so far'))).not.toContain('to go');
+});
