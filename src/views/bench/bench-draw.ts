@@ -15,7 +15,7 @@ import { rowWords } from './row-words.ts';
 /** The bench at one moment. */
 export function drawBench(state: BenchState, view: View): Frame {
   const rows = benchRows(state, view);
-  if (rows.all.length === 0) return emptyBench(view);
+  if (rows.all.length === 0 && state.list === 'closed') return emptyBench(state, view);
   if (state.list !== 'closed') return drawList(state, rows, view);
   if (isFar(state, view)) return drawFar(state, rows, view);
   const { shop } = view.snapshot;

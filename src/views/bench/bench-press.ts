@@ -7,6 +7,7 @@ import {
   type Piece,
   type Standing,
 } from '../../tracker/bench/index.ts';
+import { pressEmptyBench } from '../first-run/offers.ts';
 import { isSomethingRunning } from '../leave/leave-page.ts';
 import { twoDigits, judge, listClosed } from '../keys/guard.ts';
 import { actOf, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
@@ -52,6 +53,8 @@ export function pressBench(
   }
   const rows = benchRows(awake, view);
   if (awake.list !== 'closed') return pressInList(awake, press, rows, view, port);
+  const offered = rows.all.length === 0 ? pressEmptyBench(awake, press, view, port) : null;
+  if (offered !== null) return offered;
   if (/^[1-9]$/.test(press.name)) return selectNumber(awake, Number(press.name), rows);
   const act = actOf(keys, press.name);
   return act === null ? { state: awake } : perform(act, awake, rows, view, port);

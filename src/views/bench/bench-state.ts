@@ -19,6 +19,8 @@ export type BenchState = {
   readonly returnedAt: Instant | null;
   /** The numeric pad's list is open, and which page of it. */
   readonly list: 'closed' | 'first' | 'more';
+  /** What is marked while the bench is empty. */
+  readonly offer?: 'add' | 'demo';
 };
 
 export const benchStart = (now: Instant): BenchState => ({
