@@ -44,7 +44,7 @@ function nameFact(bench: Bench, fact: BenchFact): string {
     case 'step-skipped':
       return `${fact.body.skipped ? 'skip' : 'put back'} ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
     case 'step-reworded':
-      return `reword ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
+      return `reword to ${fact.body.name} on ${called(fact.body.piece)}`;
     case 'hold-placed':
       return `hold on ${called(fact.body.piece)}`;
     case 'hold-lifted':

@@ -110,6 +110,21 @@ describe('what it moves', () => {
     expect(day.piece(chest).stamps[0]?.at).toBe(at('8:50'));
   });
 
+  test('of a press that was for another piece, the putting down alone', () => {
+    const day = new Workday();
+    const table = day.adds('Side table', twoCoats, at('8:00'));
+    const chest = day.adds('Oak chest', twoCoats, at('8:00'));
+    day.does({ do: 'pick up', targets: [{ piece: table, part: null }] }, at('8:30'));
+    day.firstStroke(chest, at('9:00'));
+    day.does({ do: 'move stamp', piece: table, earlier: true }, at('9:01'));
+    expect(day.said).toBe('put down coat 1 on 1 Side table 1 min earlier');
+    expect(day.bench.sessions.map(({ start, end }) => [start, end])).toEqual([
+      [at('8:30'), at('8:59')],
+      [at('9:00'), null],
+    ]);
+    expect(day.piece(chest).stamps[0]?.at).toBe(at('9:00'));
+  });
+
   test('a timer on the piece', () => {
     const timer = coated.told(
       'timer-started',
@@ -192,6 +207,22 @@ describe('how far it can be moved', () => {
     given(both)
       .when(move(false, 10 * minute), at('9:40'))
       .then({ kind: 'stamp-moved', body: { to: at('9:22') } });
+  });
+
+  test('of two events at one instant the one told first stays first', () => {
+    const both = stroke
+      .stamped('chest', 'coat 1', 'last-stroke', at('9:00'))
+      .pickedUp('s', at('9:00'), [target('chest', 'coat 1')]);
+    given(both)
+      .when(move(true), at('9:10'))
+      .thenRefused('Not moved: what came before it on 1 Oak chest was at the same time.');
+    // Told first and moved last: the later one is in the way.
+    const first = coated
+      .stamped('chest', 'coat 1', 'first-stroke', at('9:00'))
+      .stamped('chest', 'coat 1', 'last-stroke', at('9:00'), { by: 'script' });
+    given(first)
+      .when(move(false), at('9:10'))
+      .thenRefused('Not moved: later than this would be past what came after it.');
   });
 
   test('asked for earlier, it never goes later, also after the clock was set back', () => {

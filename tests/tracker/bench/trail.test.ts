@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import {
   bringBackName,
+  decide,
   foldBench,
   takeBackName,
   type Bench,
   type Intent,
 } from '../../../src/tracker/bench/index.ts';
-import { given } from '../support/given-when-then.ts';
+import { contextAt, given } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
 import { past, target } from '../support/past.ts';
 import { bleachAndClear, stainInSections, twoCoats } from '../support/schedules.ts';
@@ -143,7 +144,7 @@ describe('each names what it does', () => {
     const day = new Workday();
     day.adds('Oak chest', twoCoats, at('8:00'));
     day.does({ do: 'reword step', piece, step: 'coat 1', name: 'wash coat' }, at('9:00'));
-    expect(takeBackName(day.bench)).toBe('reword wash coat on 1 Oak chest');
+    expect(takeBackName(day.bench)).toBe('reword to wash coat on 1 Oak chest');
   });
 
   test('of a press that did several things, what it was pressed for', () => {
@@ -171,6 +172,22 @@ describe('each names what it does', () => {
     expect(takeBackName(day.bench)).toBe('stain, section 1 on, 1 Writing desk');
     day.does({ do: 'next section', piece: desk, part: null }, at('9:06'));
     expect(takeBackName(day.bench)).toBe('stain, section 2 on, 1 Writing desk');
+  });
+
+  test('and which piece it was for', () => {
+    const day = new Workday();
+    const table = day.adds('Side table', twoCoats, at('8:00'));
+    const chest = day.adds('Oak chest', twoCoats, at('8:00'));
+    const takenBackOn = (): string | null => {
+      const outcome = decide(day.bench, { do: 'take back' }, contextAt(at('9:30')));
+      return outcome.ok ? outcome.piece : null;
+    };
+    day.does({ do: 'pick up', targets: [{ piece: table, part: null }] }, at('8:30'));
+    expect(takenBackOn()).toBe(table);
+    day.firstStroke(chest, at('9:00'));
+    expect(takenBackOn()).toBe(chest);
+    day.does({ do: 'put down' }, at('9:10'));
+    expect(takenBackOn()).toBe(chest);
   });
 
   test('put down by what was held', () => {

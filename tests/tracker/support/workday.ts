@@ -11,6 +11,7 @@ import {
   type Piece,
   type PingSense,
   type Standing,
+  type Teller,
 } from '../../../src/tracker/bench/index.ts';
 import type { Instant } from '../../../src/tracker/time/index.ts';
 import type { FinishingSchedule } from '../../../src/tracker/trade/index.ts';
@@ -18,10 +19,12 @@ import { stateAt, type Window, type WindowState } from '../../../src/tracker/win
 import { contextAt, type Circumstances } from './given-when-then.ts';
 import { labelSense } from './sense.ts';
 
-const headed = (
+/** New facts with their heads, as they go into the store. */
+export const headed = (
   facts: readonly NewBenchFact[],
   group: string,
   now: Instant,
+  by: Teller = 'person',
 ): readonly BenchFact[] =>
   facts.map(({ at, ...fact }, index) => {
     const told: object = {
@@ -29,7 +32,7 @@ const headed = (
       group,
       at: at ?? now,
       told: now,
-      by: 'person',
+      by,
       uptimeMs: null,
       bootId: null,
       ...fact,

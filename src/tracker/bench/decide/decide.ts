@@ -3,8 +3,9 @@ import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench } from '../piece.ts';
 import { check } from './checks.ts';
 import { factAt, fromTheFuture } from './context.ts';
-import { bringBack, correctSession, moveLastStamp, takeBack } from './corrections.ts';
+import { bringBack, correctSession, takeBack } from './corrections.ts';
 import { pickUp, putDown } from './hands.ts';
+import { moveLastStamp } from './move-stamp.ts';
 import {
   addPiece,
   describePiece,
@@ -88,6 +89,7 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return accept([factAt(context, { kind: 'shop-shut', body })], 'shut up shop');
     }
     case 'note clock step':
+      if (!Number.isFinite(intent.byMs)) return refuse('Not noted: that is no length of time.');
       return accept([{ kind: 'clock-stepped', body: { byMs: intent.byMs } }], 'clock set');
   }
 }

@@ -1,0 +1,101 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { decide, foldBench, type BenchFact } from '../../../src/tracker/bench/index.ts';
+import { contextAt } from '../support/given-when-then.ts';
+import { headed } from '../support/workday.ts';
+import { tried } from './law.ts';
+import { derived, pressAll, presses, pressThrough } from './presses.ts';
+
+const often = tried(100);
+
+test('replaying the facts gives the same bench, also after they were written and read', () => {
+  fc.assert(
+    fc.property(presses, fc.constantFrom(1, 2), (list, hands) => {
+      const { facts, after } = pressThrough(list, hands);
+      expect(foldBench(facts)).toEqual(after);
+      expect(foldBench(JSON.parse(JSON.stringify(facts)) as BenchFact[])).toEqual(after);
+    }),
+    often,
+  );
+});
+
+test('taking back undoes the last deed and nothing else; bringing back does it again', () => {
+  fc.assert(
+    fc.property(presses, fc.constantFrom(1, 2), (list, hands) => {
+      for (const { outcome, intent, before, after, facts, now } of pressAll(list, hands)) {
+        const byHand = !['take back', 'bring back', 'note clock step'].includes(intent.do);
+        if (!outcome.ok || !byHand) continue;
+        const taken = decide(after, { do: 'take back' }, contextAt(now, { group: 'taken' }));
+        if (!taken.ok) throw new Error(`${intent.do} can't be taken back: ${taken.refusal.says}`);
+        const less = [...facts, ...headed(taken.facts, 'taken', now)];
+        expect(derived(foldBench(less))).toEqual(derived(before));
+        const brought = decide(
+          foldBench(less),
+          { do: 'bring back' },
+          contextAt(now, { group: 'brought' }),
+        );
+        if (!brought.ok)
+          throw new Error(`${intent.do} can't be brought back: ${brought.refusal.says}`);
+        const again = foldBench([...less, ...headed(brought.facts, 'brought', now)]);
+        expect(derived(again)).toEqual(derived(after));
+        expect(again.trail).toEqual(after.trail);
+        expect(taken.says).toMatch(/^taken back: \S/);
+        expect(brought.says).toMatch(/^brought back: \S/);
+      }
+    }),
+    tried(60),
+  );
+});
+
+test('taking everything back leaves an empty bench, and bringing it back the full one', () => {
+  fc.assert(
+    fc.property(presses, (list) => {
+      const { facts, after, now } = pressThrough(list, 2);
+      let all = facts;
+      const go = (way: 'take back' | 'bring back'): number => {
+        for (let count = 0; ; count += 1) {
+          const group = `${way} ${count}`;
+          const outcome = decide(foldBench(all), { do: way }, contextAt(now, { group }));
+          if (!outcome.ok) return count;
+          all = [...all, ...headed(outcome.facts, group, now)];
+        }
+      };
+      expect(go('take back')).toBe(after.trail.done.length);
+      const empty = foldBench(all);
+      expect([empty.pieces.size, empty.sessions.length, empty.timers.length]).toEqual([0, 0, 0]);
+      go('bring back');
+      const full = foldBench(all);
+      // What had been taken back before lies on the same pile, and comes back too.
+      expect(full.trail.done.slice(0, after.trail.done.length)).toEqual(after.trail.done);
+      if (after.trail.takenBack.length === 0) expect(derived(full)).toEqual(derived(after));
+    }),
+    tried(30),
+  );
+});
+
+test('no intent throws; a refusal begins "Not ...:", ends a sentence and changes nothing', () => {
+  fc.assert(
+    fc.property(presses, fc.constantFrom(1, 2, 3), (list, hands) => {
+      for (const { outcome, before, after } of pressAll(list, hands)) {
+        if (outcome.ok) {
+          expect(outcome.facts.length).toBeGreaterThan(0);
+          expect(outcome.says.trim()).not.toBe('');
+        } else {
+          expect(outcome.refusal.says).toMatch(/^Not [a-z ]+: \S.*\.$|^Not started: .*"\.$/s);
+          expect(after).toBe(before);
+        }
+      }
+    }),
+    often,
+  );
+});
+
+test('facts carry nothing that JSON can not', () => {
+  fc.assert(
+    fc.property(presses, (list) => {
+      const { facts } = pressThrough(list);
+      expect(JSON.parse(JSON.stringify(facts))).toEqual(facts);
+    }),
+    often,
+  );
+});
