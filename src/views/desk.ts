@@ -175,6 +175,7 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
       const screen = top();
       const module = moduleOf(screen);
       if (module.typing?.(screen) !== true) return;
+      message = null;
       // A field is one line: what a paste has beyond its first goes nowhere.
       for (const character of [...(text.split(/[\r\n]/)[0] ?? '')]) {
         const current = top();
