@@ -1,4 +1,4 @@
-import { hour, minute } from '../../../src/tracker/time/index.ts';
+import { hour } from '../../../src/tracker/time/index.ts';
 import type { Product, Step } from '../../../src/tracker/trade/index.ts';
 import type { WindowRule } from '../../../src/tracker/windows/index.ts';
 import { bleach, Facts, product, recoat, step } from '../support/bench-of.ts';
@@ -121,6 +121,3 @@ export function stool(): Facts {
 /** The same stool before anything was done to it. */
 export const rawStool = (): Facts =>
   new Facts().piece('16 09:00', 3, 'Beech stool', stoolSteps, [clear, twoPartBleach]);
-
-export const second = 1000;
-export { hour, minute };
