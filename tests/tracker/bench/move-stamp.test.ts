@@ -232,6 +232,13 @@ describe('how far it can be moved', () => {
     given(ahead)
       .when(move(true), at('9:10'))
       .thenRefused(/^Not moved: what came before it/);
+    const worked = coated
+      .pickedUp('s1', at('9:00'), [target('chest', 'coat 1')])
+      .putDown('s1', at('9:30'))
+      .pickedUp('s2', at('9:30'), [target('chest', 'coat 2')]);
+    given(worked)
+      .when(move(true, 20 * minute), at('9:20'))
+      .thenRefused(/^Not moved: what came before it/);
     given(coated.stamped('chest', 'coat 1', 'first-stroke', at('10:00')))
       .when(move(false), at('9:10'))
       .thenRefused('Not moved: later than this would be past now.');

@@ -28,7 +28,8 @@ export function moveLastStamp(
   const limits = neighbours(bench, piece, moving, from, context.now);
   const wanted = intent.earlier ? from - shift : from + shift;
   const to = Math.min(Math.max(wanted, limits.after), limits.before);
-  if (intent.earlier ? to >= from : to <= from) {
+  // After the clock was set back, now itself can lie before what came before.
+  if (to < limits.after || (intent.earlier ? to >= from : to <= from)) {
     return refuse(
       intent.earlier
         ? `Not moved: what came before it on ${called(piece)} was at the same time.`
