@@ -63,6 +63,8 @@ export async function runScreen({
     },
   };
   const desk = createDesk({ port, ticks: ticker, theme, leave: () => app.unmount() });
+  // Before the first frame, so that a key pressed meanwhile is not echoed into it. Ink takes it over, and gives it back.
+  process.stdin.setRawMode(true);
   const app = render(<DeskView desk={desk} theme={theme} suspending={suspending} />, {
     alternateScreen: true,
     incrementalRendering: true,

@@ -1,21 +1,20 @@
+import { setTimeout as wait } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import { keys, openTerminal } from './support/terminal.ts';
+import { keys, openTerminal, type OpenedTerminal } from './support/terminal.ts';
 
-const addPiece = async (
-  terminal: ReturnType<typeof openTerminal>,
-  name: string,
-  schedule: string,
-): Promise<void> => {
+/** Adds a piece with the schedule of that number in the list. */
+async function addPiece(terminal: OpenedTerminal, name: string, schedule: string): Promise<void> {
   await terminal.press('a');
-  await terminal.shows('add a piece');
+  await terminal.shows('add a piece, 1 of 2');
   await terminal.type(name);
   await terminal.press(keys.enter);
-  await terminal.shows('add a piece, 2 of 2');
+  await terminal.shows(`add a piece, 2 of 2: ${name}`);
+  await terminal.shows('Bleach and clear');
   await terminal.press(schedule);
-  await terminal.shows(name);
+  await terminal.shows(`${name} on the bench`);
   // For a second after a list has closed the bench takes no key for its own.
-  await new Promise((resolve) => setTimeout(resolve, 1000));
-};
+  await wait(1000);
+}
 
 describe('the bench in a real terminal', () => {
   it('says in three lines what to do when it is empty', async () => {
@@ -28,7 +27,7 @@ describe('the bench in a real terminal', () => {
   it('adds a piece, picks it up, and remembers both after being killed', async () => {
     const terminal = openTerminal();
     await terminal.shows('The bench is empty.');
-    await addPiece(terminal, 'Oak settle', '1');
+    await addPiece(terminal, 'Oak settle', '5');
     await terminal.press(keys.enter);
     await terminal.shows('in hand since');
     await terminal.settles();
@@ -37,5 +36,106 @@ describe('the bench in a real terminal', () => {
     const again = openTerminal({ folder: terminal.folder });
     await again.shows('in hand since');
     expect(again.screen()).toContain('[1] Oak settle');
+  });
+
+  it('runs windows side by side, switches between pieces, and takes back', async () => {
+    const terminal = openTerminal({ args: ['demo'] });
+    await terminal.shows('working, B on');
+    expect(terminal.screen()).toContain('drying, try it');
+    expect(terminal.screen()).toContain('in clamps till');
+    expect(terminal.screen()).toContain('keep off till');
+    await terminal.press('3', keys.enter);
+    await terminal.shows('in hand  3 Hall bench');
+    await terminal.press('b');
+    await terminal.shows('in hand  1 Wall shelf');
+    await wait(300);
+    await terminal.press('0');
+    await terminal.shows('taken back: pick up');
+    await terminal.shows('in hand  3 Hall bench');
+    await terminal.press('g');
+    await terminal.shows('in hand  1 Wall shelf');
+  });
+
+  it('takes nothing from a leaning glove', async () => {
+    const terminal = openTerminal({ args: ['demo'] });
+    await terminal.shows('Hall bench');
+    await terminal.press('6');
+    await terminal.shows('[6]');
+    await wait(400);
+    // A held key: a first press, then repeats every 33 ms as keyboards do.
+    for (let repeat = 0; repeat < 30; repeat += 1) {
+      terminal.write(keys.enter);
+      await wait(33);
+    }
+    await terminal.shows('in hand  6 Cane rocker');
+    await wait(500);
+    terminal.write('ddd   ');
+    await wait(400);
+    expect(terminal.screen()).toContain('look over, photos, tag, 1 of 18');
+    expect(terminal.screen()).toContain('in hand  6 Cane rocker');
+  });
+
+  it('shows actual against estimated minutes', async () => {
+    const terminal = openTerminal({ args: ['demo'] });
+    await terminal.shows('Beech stool');
+    await terminal.press('2', 'm');
+    await terminal.shows('hours: 2 Beech stool');
+    expect(terminal.screen()).toContain('done so far');
+    await terminal.press(keys.tab);
+    await terminal.shows('14 finished pieces');
+    expect(terminal.screen()).toMatch(/range held \d+ of \d+ times/);
+  });
+
+  it('opens the demo from the empty bench', async () => {
+    const terminal = openTerminal();
+    await terminal.shows('open the demo');
+    await terminal.press(keys.down, keys.enter);
+    await terminal.shows('Wall shelf');
+  });
+});
+
+describe('pings', () => {
+  it('rings and turns two rows over when a dwell is to be followed; any key only silences and selects', async () => {
+    const terminal = openTerminal({ args: ['demo'] });
+    await terminal.shows('working, B on');
+    await terminal.press('3');
+    // Half a minute after the start it pings that a minute is left, a minute later that it is time. A key in between
+    // keeps the far view away.
+    await wait(45_000);
+    await terminal.press('3');
+    await terminal.until(
+      'a loud ping',
+      () => terminal.screen().includes('!! 1 Wall shelf: B on'),
+      110_000,
+    );
+    expect(terminal.raw()).toContain('\u0007');
+    await wait(400);
+    await terminal.press('d');
+    await terminal.shows('silenced, press again');
+    await terminal.shows('[1]');
+    expect(terminal.screen()).not.toContain('!!');
+    await terminal.press(keys.space);
+    await terminal.shows('Space: bleach A, then B while A is wet done');
+  }, 150_000);
+});
+
+describe('sizes', () => {
+  it('fits 40 columns and 120, and comes back whole after being too small', async () => {
+    const terminal = openTerminal({ args: ['demo'] });
+    await terminal.shows('Wall shelf');
+    await terminal.settles();
+    const at80 = terminal.lines()[5];
+    await terminal.resize(40, 20);
+    await terminal.shows('[1]');
+    expect(terminal.lines()[5]).toMatch(/^▶\[1\] Wall shelf {5}│/);
+    await terminal.resize(20, 6);
+    await terminal.shows('Make it larger');
+    await terminal.resize(120, 36);
+    await terminal.shows('so far');
+    await terminal.resize(80, 24);
+    await terminal.settles();
+    // All but the seconds is as it was.
+    expect(terminal.lines()[5]?.slice(0, 40)).toBe(at80?.slice(0, 40));
+    expect(terminal.lines()[23]).toContain('1-9 piece');
   });
 });

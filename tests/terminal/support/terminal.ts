@@ -33,6 +33,8 @@ export type TerminalOptions = {
 /** Presses closer than the guards' gap would count as a held key. */
 const betweenPresses = 150;
 const patience = 15_000;
+/** More than a second's change of its figures writes. */
+const aTick = 400;
 
 /** The real program in a pseudo-terminal, and a terminal emulator that shows what a person would see. */
 export function openTerminal({
@@ -52,6 +54,7 @@ export function openTerminal({
     env: { ...cleanEnvironment(), RECOAT_FOLDER: store, ...env },
   });
   let raw = '';
+  let hasSettled = false;
   let ended: { readonly code: number; readonly signal: number | undefined } | null = null;
   child.onData((data) => {
     raw += data;
@@ -69,10 +72,10 @@ export function openTerminal({
           ?.translateToString(true) ?? '',
     );
   const screen = (): string => lines().join('\n');
-  const until = async (what: string, isSo: () => boolean): Promise<void> => {
+  const until = async (what: string, isSo: () => boolean, atMost = patience): Promise<void> => {
     const began = Date.now();
     while (!isSo()) {
-      if (Date.now() - began > patience)
+      if (Date.now() - began > atMost)
         throw new Error(`waited in vain for ${what}; the screen shows\n${screen()}`);
       await wait(20);
     }
@@ -87,7 +90,10 @@ export function openTerminal({
     isAlternateScreen: () => emulator.buffer.active.type === 'alternate',
     /** The emulator's own buffer, for colours and pictures. */
     emulator,
+    /** Presses one key after another. The first waits until the program has loaded all it loads after its first frame. */
     press: async (...presses: readonly string[]): Promise<void> => {
+      if (!hasSettled) await terminal.settles();
+      hasSettled = true;
       for (const press of presses) {
         child.write(press);
         await wait(betweenPresses);
@@ -106,13 +112,16 @@ export function openTerminal({
       child.resize(toColumns, toRows);
       await wait(200);
     },
+    /** Waits until something is so; a test that waits in vain fails with the screen in its message. */
+    until,
     shows: (words: string) => until(`"${words}"`, () => screen().includes(words)),
     showsNot: (words: string) => until(`no "${words}"`, () => !screen().includes(words)),
+    /** Waits until nothing has been written for a while; a count-down of seconds counts as nothing. */
     settles: async (): Promise<void> => {
-      let before = '';
-      while (before !== raw) {
-        before = raw;
-        await wait(200);
+      let before = -1;
+      while (raw.length - before > aTick) {
+        before = raw.length;
+        await wait(500);
       }
     },
     kill: (signal: string) => child.kill(signal),
