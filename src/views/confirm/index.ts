@@ -62,7 +62,10 @@ function circumstances(bench: Bench, piece: Piece, view: View): readonly string[
   const open = planned.filter((step) => !isDone(piece, step.id, null)).length;
   if (open > 0) told.push(`Still to do: ${open} of ${planned.length} steps.`);
   const { windows } = standingOf(bench, piece, view.now, view.snapshot.sense);
-  const running = windows.filter((window) => stateAt(window, view.now) !== 'done').length;
+  // An odd timer goes on as a row of its own.
+  const running = windows.filter(
+    (window) => window.rule.kind !== 'timer' && stateAt(window, view.now) !== 'done',
+  ).length;
   if (running > 0)
     told.push(
       `${running === 1 ? 'A window still runs' : `${running} windows still run`} on it: off the bench nothing pings.`,

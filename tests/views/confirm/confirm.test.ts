@@ -59,6 +59,14 @@ test('off the bench says what is given up: hands, steps, pings', () => {
   expect(text()).toContain('3 Beech stool off the bench');
 });
 
+test('an odd timer on the piece is no window that is given up', () => {
+  const { press, text, port } = benchWith();
+  port.act({ do: 'start timer', label: 'clamps', ms: 2_100_000, piece: 'p6' });
+  press('6', 'y');
+  expect(text()).toContain('Take 6 Cane rocker off the bench?');
+  expect(text()).not.toContain('window');
+});
+
 test('asked from the opened piece, y goes all the way to the bench and n only back', () => {
   const { press, desk } = benchWith();
   press('3', 'p', 'y', 'n');
