@@ -7,7 +7,7 @@ import {
 } from '../../tracker/bench/index.ts';
 import { expectedMinutes } from '../../tracker/estimate/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
-import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
+import { closesAt, opensAt, stateAt } from '../../tracker/windows/index.ts';
 import {
   cut,
   fitLine,
@@ -32,6 +32,7 @@ import {
 import type { ShownPing } from '../port.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-state.ts';
+import { nextCalls } from './next-calls.ts';
 
 /** A reading older than this is called old. */
 const oldReading = 4 * 3_600_000;
@@ -114,17 +115,11 @@ export const loudPings = (view: View): readonly ShownPing[] =>
 
 function nextLines(rows: BenchRows, view: View): readonly Line[] {
   const { now, snapshot } = view;
-  const called = rows.all
-    .filter(
-      (standing) =>
-        standing.window !== null && standing.rank !== 'in hand' && isToCome(standing.window, now),
-    )
-    .toSorted((a, b) => urgency(a, now) - urgency(b, now))
-    .slice(0, 2);
+  const called = nextCalls(rows.all, now).slice(0, 2);
   if (called.length > 0) {
     return called.map((standing, index) => {
-      const closing = standing.window !== null && stateAt(standing.window, now) === 'closing';
-      const words = standing.window === null ? '' : callWords(standing.window, now, snapshot.shop);
+      const closing = stateAt(standing.window, now) === 'closing';
+      const words = callWords(standing.window, now, snapshot.shop);
       const head =
         index === 0
           ? view.columns < 80
@@ -155,24 +150,6 @@ function callOf(standing: Standing, words: string, view: View, taken: number): s
 
 const calledRow = ({ piece, timer }: Standing): string =>
   piece === null ? (timer?.label ?? '') : `${piece.number} ${piece.name}`;
-
-/** A window that asks for hands now or will; one that can only be waited out, or is to be kept off, doesn't. */
-function isToCome(window: Window, now: Instant): boolean {
-  const state = stateAt(window, now);
-  return state !== 'done' && state !== 'barred' && (opensAt(window) !== null || state === 'late');
-}
-
-/** What spoils first; then what is open and will cost work, by its closing; then what is still to open. */
-function urgency({ window, rank }: Standing, now: Instant): number {
-  if (window === null) return Number.MAX_SAFE_INTEGER;
-  const waits = stateAt(window, now) === 'before';
-  const edge = waits ? opensAt(window) : (closesAt(window, now)?.at ?? now);
-  const order = rank === 'spoils' ? 0 : rank === 'costs work' ? 1 : waits ? 2 : 3;
-  return order * aMillennium + (edge ?? now);
-}
-
-/** More than any instant, so that the order of kinds comes before that of times. */
-const aMillennium = 31_556_952_000_000;
 
 function inHandLine(view: View): Line {
   const { bench } = view.snapshot;
