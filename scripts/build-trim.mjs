@@ -37,6 +37,20 @@ const edits = [
     replacement: '"data:,"$2\nexport const wasmBase64 = "$1";',
     why: 'so that the layout engine can be built from the bytes, at once',
   },
+  {
+    file: /[\\/]string-width[\\/]index\.js$/,
+    find: /const segmenter = new Intl\.Segmenter\(\);([^]*)const rgiEmojiRegex = (\/\^\\p\{RGI_Emoji\}\$\/v);/,
+    // Every emoji of that list has in it a pictograph, a letter of a flag, a skin tone or the box of a key.
+    replacement: String.raw`
+      let graphemes;
+      const segmenter = { segment: (text) => (graphemes ??= new Intl.Segmenter()).segment(text) };$1
+      let rgiEmoji;
+      const mayBeEmoji = /[\p{Extended_Pictographic}\u{1F1E6}-\u{1F1FF}\u{1F3FB}-\u{1F3FF}\u20E3]/u;
+      const rgiEmojiRegex = {
+        test: (text) => mayBeEmoji.test(text) && (rgiEmoji ??= $2).test(text),
+      };`,
+    why: 'making the two takes as long as starting Node, and text without emoji needs none',
+  },
 ];
 
 /** @returns {import('esbuild').Plugin} */

@@ -7,6 +7,7 @@ import { systemClock } from './shell/clock.ts';
 import { newId } from './shell/ids.ts';
 import { localeOf } from './shell/shop.ts';
 import type { World } from './shell/world.ts';
+import { writeOut } from './shell/write-out.ts';
 
 /** The package's own folder; dist/ and src/ both lie one folder below it. */
 const packageFolder = join(dirname(fileURLToPath(import.meta.url)), '..');
@@ -29,9 +30,12 @@ const world: World = {
     };
     return manifest.version;
   },
-  interactive: process.stdin.isTTY && process.stdout.isTTY && process.env['TERM'] !== 'dumb',
-  print: (text) => void process.stdout.write(text.endsWith('\n') ? text : `${text}\n`),
-  printError: (text) => void process.stderr.write(text.endsWith('\n') ? text : `${text}\n`),
+  // Asked for only where it matters: looking at the streams makes them.
+  get interactive() {
+    return process.stdin.isTTY && process.stdout.isTTY && process.env['TERM'] !== 'dumb';
+  },
+  print: (text) => writeOut(1, text, () => process.stdout),
+  printError: (text) => writeOut(2, text, () => process.stderr),
 };
 
 void runCommandLine(process.argv.slice(2), world).then((code) => {

@@ -1,28 +1,39 @@
-import { dataFolder, openStore } from '../persist/index.ts';
 import type { World } from '../shell/world.ts';
+import { isFailure } from './line/command.ts';
+import { exitCodes } from './line/exit-codes.ts';
+import { findCommand } from './line/find-command.ts';
+import { plainWordsAt } from './line/globals.ts';
+import { helpText } from './line/help.ts';
+import { printResult } from './line/print.ts';
+import type { Room } from './line/room.ts';
+import { runCommand } from './line/run-command.ts';
 
-/** Runs one command line. @returns the exit code. */
-export async function runCommandLine(args: readonly string[], world: World): Promise<number> {
-  if (args[0] === '--version') {
+/** What a command line may be given beside the world, for tests. */
+export type LineOptions = { readonly ask?: Room['ask'] };
+
+/** Runs one command line. @returns the exit code: one of `exitCodes`, or the screen's own. */
+export async function runCommandLine(
+  args: readonly string[],
+  world: World,
+  { ask }: LineOptions = {},
+): Promise<number> {
+  const asJson = args.includes('--json');
+  const [first = -1] = plainWordsAt(args);
+  if (args[first] === 'demo')
+    return (await import('./line/demo-line.ts')).runDemoLine(
+      args.toSpliced(first, 1),
+      world,
+      (words, inDemo) => runCommandLine(words, inDemo, { ask: null }),
+    );
+  const found = findCommand(args);
+  if (found === 'version') {
     world.print(world.version);
-    return 0;
+    return exitCodes.done;
   }
-  const folder = dataFolder({
-    env: world.env,
-    platform: world.platform,
-    home: world.home,
-    from: world.cwd,
-  });
-  const opened = await openStore(folder, {
-    clock: {
-      now: world.clock.now,
-      today: () => new Date(world.clock.now()).toISOString().slice(0, 10),
-    },
-  });
-  if (!opened.ok) {
-    world.printError(`${opened.problem.says} ${opened.problem.todo}`);
-    return 1;
+  if (found === 'help') {
+    world.print(helpText());
+    return exitCodes.done;
   }
-  const { runScreen } = await import('../shell/screen.tsx');
-  return runScreen({ world, opened: opened.value });
+  if (isFailure(found)) return printResult(found, asJson, world);
+  return runCommand(found, { world, asJson, ask });
 }

@@ -1,0 +1,84 @@
+import { inHand, type Session } from '../tracker/bench/index.ts';
+import { failure, isFailure, type CommandFile, type Failure, type Given } from './line/command.ts';
+import type { Look } from './line/look.ts';
+import { record, type Wish } from './line/record.ts';
+import { findOnBench } from './names/find-piece.ts';
+import { findStep } from './names/find-step.ts';
+import { targetGiven, targetOptions } from './names/target.ts';
+import { whenGiven, whenOptions } from './read/when.ts';
+
+export const pickUp: CommandFile = {
+  takes: '<piece>',
+  options: [
+    ['--step <name>', 'its name or place in the list, where it is not the one that is next'],
+    ['--other', 'work that belongs to no step'],
+    ['--with <piece...>', 'more pieces worked in the same go; the minutes are shared out'],
+    ['--put-down <piece>', 'with two pairs of hands: the one to put down for it'],
+    ...targetOptions,
+  ],
+  run: (room, given) => record(room, (look) => wishedPickUp(given, look, 'Not picked up')),
+};
+
+function wishedPickUp(given: Given, look: Look, not: string): Wish | Failure {
+  const target = targetGiven(given, look, not);
+  if (isFailure(target)) return target;
+  const step = stepGiven(given, target.piece, not);
+  if (isFailure(step)) return step;
+  const others: { piece: string; part: null }[] = [];
+  for (const typed of given.list('with')) {
+    const other = findOnBench(typed, look.bench, not);
+    if (isFailure(other)) return other;
+    others.push({ piece: other.id, part: null });
+  }
+  const left = given.maybe('put-down');
+  const leaving = left === null ? null : sessionOn(left, look, not);
+  if (isFailure(leaving)) return leaving;
+  const first = { piece: target.piece.id, part: target.part, ...step };
+  const putDown = leaving === null ? {} : { putDown: leaving.id };
+  return {
+    at: target.at,
+    intents: [{ do: 'pick up', targets: [first, ...others], ...putDown }],
+  };
+}
+
+/** The step that is worked; nothing where it is the piece's next. */
+function stepGiven(
+  given: Given,
+  piece: Parameters<typeof findStep>[1],
+  not: string,
+): { readonly step?: string | null } | Failure {
+  const typed = given.maybe('step');
+  if (typed !== null && given.has('other'))
+    return failure('usage', `${not}: give --step or --other, not both.`);
+  if (given.has('other')) return { step: null };
+  if (typed === null) return {};
+  const step = findStep(typed, piece, not);
+  return isFailure(step) ? step : { step: step.id };
+}
+
+function sessionOn(typed: string, { bench }: Look, not: string): Session | Failure {
+  const piece = findOnBench(typed, bench, not);
+  if (isFailure(piece)) return piece;
+  const held = inHand(bench).find(({ targets }) =>
+    targets.some((target) => target.piece === piece.id),
+  );
+  return held ?? failure('refused', `${not}: ${piece.name} is not in hand.`);
+}
+
+export const putDown: CommandFile = {
+  takes: '[piece]',
+  options: whenOptions,
+  run: (room, given) => record(room, (look) => wishedPutDown(given, look, 'Not put down')),
+};
+
+function wishedPutDown(given: Given, look: Look, not: string): Wish | Failure {
+  const typed = given.maybe('piece');
+  const piece = typed === null ? null : findOnBench(typed, look.bench, not);
+  if (isFailure(piece)) return piece;
+  const when = whenGiven(given, not, look);
+  if (isFailure(when)) return when;
+  return {
+    ...when,
+    intents: [piece === null ? { do: 'put down' } : { do: 'put down', piece: piece.id }],
+  };
+}

@@ -1,0 +1,16 @@
+import { jobCardJson } from './json/job-card-json.ts';
+import { isFailure, type CommandFile } from './line/command.ts';
+import { lookBack } from './line/look-back.ts';
+import { findAnywhere } from './names/find-anywhere.ts';
+import { jobCardLines } from './text/job-card-lines.ts';
+
+export const jobCard: CommandFile = {
+  takes: '<piece>',
+  run: async (room, given) => {
+    const all = await lookBack(room);
+    if (isFailure(all)) return all;
+    const piece = findAnywhere(given.word('piece'), all.bench, all.shop.zone, 'Not shown');
+    if (isFailure(piece)) return piece;
+    return { lines: () => jobCardLines(piece, all), json: () => jobCardJson(piece, all) };
+  },
+};

@@ -1,0 +1,90 @@
+import {
+  bringBackName,
+  nextAct,
+  standingOf,
+  standingsAt,
+  takeBackName,
+  type Bench,
+  type Piece,
+  type Standing,
+} from '../../tracker/bench/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
+import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
+import type { Zone } from '../../views/format/zone.ts';
+import type { BenchJson, BenchRowJson, WindowJson } from '../json-shapes.ts';
+import type { Look } from '../line/look.ts';
+import { iso, isoOrNull } from './iso.ts';
+import { holdJson, partName, pieceName, readingJson, stepName } from './names.ts';
+
+export function benchJson(look: Look): BenchJson {
+  const { bench, now, sense, readings, shop } = look;
+  const reading = readings.at(-1);
+  return {
+    at: iso(now, shop.zone),
+    air: reading === undefined ? null : readingJson(reading, shop.zone),
+    rows: standingsAt(bench, now, sense).map((standing) =>
+      rowJson(bench, standing, now, shop.zone),
+    ),
+    takeBack: takeBackName(bench),
+    bringBack: bringBackName(bench),
+  };
+}
+
+/** How one piece stands; null where it isn't on the bench. */
+export function pieceRowJson(
+  { bench, now, sense, shop }: Look,
+  id: string | null,
+): BenchRowJson | null {
+  const piece = id === null ? undefined : bench.pieces.get(id);
+  if (piece?.place !== 'bench') return null;
+  return rowJson(bench, standingOf(bench, piece, now, sense), now, shop.zone);
+}
+
+function rowJson(bench: Bench, standing: Standing, now: Instant, zone: Zone): BenchRowJson {
+  const { piece, timer, rank, part, step, session, window, windows } = standing;
+  return {
+    piece: piece === null ? null : pieceName(piece),
+    timer: timer === null ? null : { id: timer.id, label: timer.label },
+    rank,
+    part: partName(piece, part),
+    step: stepName(piece, step?.id ?? null),
+    next: piece === null ? null : nextAct(bench, piece, part).says,
+    inHandSince: isoOrNull(session?.start ?? null, zone),
+    window: window === null ? null : windowJson(window, piece, now, zone),
+    windows: windows.map((each) => windowJson(each, piece, now, zone)),
+    hold: holdJson(piece?.hold ?? null, zone),
+    promised: piece?.promised ?? null,
+  };
+}
+
+export function windowJson(
+  window: Window,
+  piece: Piece | null,
+  now: Instant,
+  zone: Zone,
+): WindowJson {
+  const { rule, subject } = window;
+  return {
+    key: window.key,
+    kind: rule.kind,
+    verb: rule.verb,
+    milestone: rule.milestone ?? null,
+    step: stepName(piece, subject.stepId),
+    part: partName(piece, subject.partId),
+    pass: subject.pass,
+    section: subject.section,
+    state: stateAt(window, now),
+    begun: iso(window.begunAt, zone),
+    opens: isoOrNull(opensAt(window), zone),
+    closes: isoOrNull(closesAt(window, now)?.at ?? null, zone),
+    assumed: window.assumed,
+    foundReady: isoOrNull(window.foundReadyAt, zone),
+    stretches: window.stretches.map(({ meaning, loss, says, begins, ends }) => ({
+      meaning,
+      loss,
+      says: says ?? null,
+      begins: iso(begins, zone),
+      ends: isoOrNull(ends, zone),
+    })),
+  };
+}

@@ -1,0 +1,10 @@
+import type { Expectation } from '../../tracker/bench/index.ts';
+import type { EstimateJson } from '../json-shapes.ts';
+
+export const estimateJson = ({ minutes, low, high, chance, model }: Expectation): EstimateJson => ({
+  minutes,
+  low,
+  high,
+  chance,
+  model,
+});

@@ -1,0 +1,37 @@
+import type { Piece } from '../../tracker/bench/index.ts';
+import { expectationOf, hoursOfPiece } from '../../tracker/estimate/index.ts';
+import type { StepsJson } from '../json-shapes.ts';
+import type { Look } from '../line/look.ts';
+import { estimateJson } from './estimate-json.ts';
+import { holdJson, pieceName } from './names.ts';
+
+/** A piece and all its steps, as planned and as done. */
+export function stepsJson(piece: Piece, { bench, now, shop }: Look): StepsJson {
+  const hours = hoursOfPiece(bench, piece, now).steps;
+  return {
+    piece: pieceName(piece),
+    schedule: { id: piece.schedule.id, name: piece.schedule.name },
+    wood: piece.wood,
+    areaM2: piece.areaM2,
+    yearMade: piece.yearMade,
+    kind: piece.kind,
+    promised: piece.promised,
+    parts: piece.parts.map(({ id, name }) => ({ id, name })),
+    hold: holdJson(piece.hold, shop.zone),
+    steps: piece.steps.map((step, index) => {
+      // A skipped step on which nothing was done has no hours.
+      const own = hours.find((each) => each.step.id === step.id);
+      return {
+        place: index + 1,
+        id: step.id,
+        name: step.name,
+        stepClass: step.stepClass,
+        state: own?.state ?? 'skipped',
+        estimate: estimateJson(own?.expected ?? expectationOf(piece, step)),
+        minutes: own?.minutes ?? null,
+        needs: step.needs,
+        cautions: step.cautions,
+      };
+    }),
+  };
+}

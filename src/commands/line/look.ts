@@ -1,0 +1,75 @@
+import {
+  openStore,
+  type Loaded,
+  type Notice,
+  type OpenedStore,
+  type StoreProblem,
+} from '../../persist/index.ts';
+import { readingsOf } from '../../shell/intent-context.ts';
+import { senseOf, shopOf } from '../../shell/shop.ts';
+import { shownPings } from '../../shell/shown-pings.ts';
+import { foldBench, type Bench, type BenchFact } from '../../tracker/bench/index.ts';
+import type { Settings } from '../../tracker/settings/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
+import { shopDay } from '../../views/format/zone.ts';
+import type { Shop, ShownPing, Snapshot } from '../../views/port.ts';
+import { failure, type Failure } from './command.ts';
+import type { Room } from './room.ts';
+
+/** The state of the shop at one instant, as screens and commands draw from it. */
+export type Look = Snapshot & { readonly now: Instant };
+
+/** Opens the store for reading, without anything that writing needs. */
+export async function look(room: Room): Promise<Look | Failure> {
+  const opened = await openToRead(room);
+  return 'failed' in opened ? opened : lookAt(room, opened);
+}
+
+/** The same with the store, for what is read from the years gone by. */
+export async function openToRead(room: Room): Promise<OpenedStore | Failure> {
+  const { now } = room;
+  // A reader makes no backup, so the day is never asked for.
+  const clock = { now: () => now, today: () => shopDay(now, 'auto') };
+  const opened = await openStore(room.folder, { clock });
+  if (!opened.ok) return storeFailure(opened.problem);
+  opened.value.notices.forEach((notice) => room.tell(noticeText(notice)));
+  return opened.value;
+}
+
+/** What is loaded as a state to look at. Folded when it is first asked for, as some commands need only a part. */
+export function lookAt(
+  room: Room,
+  loaded: Omit<Loaded, 'fingerprint'>,
+  bench: readonly BenchFact[] = loaded.bench,
+): Look {
+  const shop = shopIn(room, loaded.settings);
+  let folded: Bench | null = null;
+  let pings: readonly ShownPing[] | null = null;
+  return {
+    now: room.now,
+    get bench() {
+      return (folded ??= foldBench(bench));
+    },
+    get pings() {
+      return (pings ??= shownPings(loaded.pings));
+    },
+    settings: loaded.settings,
+    shop,
+    sense: senseOf(shop),
+    readings: readingsOf(loaded.conditions),
+    unwritten: new Set(),
+    obstacle: null,
+    notices: [],
+    awake: null,
+    folder: room.folder,
+  };
+}
+
+/** The shop's zone, clock and units; a zone named on the command line takes the place of the shop's. */
+export const shopIn = ({ world, zone }: Room, settings: Settings): Shop =>
+  shopOf(zone === null ? settings : { ...settings, zone }, world.here);
+
+export const storeFailure = ({ says, todo }: StoreProblem): Failure =>
+  failure('store', `${says} ${todo}`);
+
+export const noticeText = ({ says, todo }: Notice): string => `${says} ${todo}`;

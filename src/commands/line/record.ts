@@ -1,0 +1,125 @@
+import { openForWriting, type FactStore, type Loaded } from '../../persist/index.ts';
+import { applyIntent } from '../../shell/apply-intent.ts';
+import type { BenchFact, Intent } from '../../tracker/bench/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
+import { shopDay } from '../../views/format/zone.ts';
+import { iso } from '../json/iso.ts';
+import { pieceRowJson } from '../json/bench-json.ts';
+import type { RecordedJson } from '../json-shapes.ts';
+import { rowLine } from '../text/row-line.ts';
+import { failure, isFailure, type Answer, type Failure } from './command.ts';
+import { lookAt, noticeText, storeFailure, type Look } from './look.ts';
+import type { Room } from './room.ts';
+
+/** What a command wants recorded. */
+export type Wish = {
+  /** In order, each as one key press; where one is refused none counts. */
+  readonly intents: readonly Intent[];
+  /** When it happened, if that was earlier than now. */
+  readonly at?: Instant | undefined;
+};
+
+/** Facts of pieces that left the bench in years gone by and are needed on it again. */
+export type Recall = (store: FactStore) => readonly BenchFact[] | Failure;
+
+/**
+ * Decides on the bench as it is stored at that moment, with every other process kept out, and stores what comes of it:
+ * the same door as that of the keys.
+ */
+export async function record(
+  room: Room,
+  wish: (look: Look) => Wish | Failure,
+  recall: Recall = () => [],
+): Promise<Answer | Failure> {
+  return withStore(room, (store) => {
+    const recalled = recall(store);
+    if (isFailure(recalled)) return recalled;
+    const result = store.change<Done | Failure>((current) => {
+      const done = apply(room, current, recalled, wish);
+      return isFailure(done)
+        ? { append: {}, result: done }
+        : { append: { bench: [...recalled, ...done.facts] }, result: done };
+    });
+    if (!result.ok) return storeFailure(result.problem);
+    return isFailure(result.value) ? result.value : answer(result.value);
+  });
+}
+
+type Done = {
+  readonly facts: readonly BenchFact[];
+  readonly says: readonly string[];
+  readonly piece: string | null;
+  readonly at: Instant;
+  /** The bench with it. */
+  readonly after: Look;
+};
+
+function apply(
+  room: Room,
+  current: Loaded,
+  recalled: readonly BenchFact[],
+  wish: (look: Look) => Wish | Failure,
+): Done | Failure {
+  const { now, world } = room;
+  const known = new Set(current.bench.map(({ id }) => id));
+  const before = [...current.bench, ...recalled.filter(({ id }) => !known.has(id))];
+  let after = lookAt(room, current, before);
+  const wished = wish(after);
+  if (isFailure(wished)) return wished;
+  const facts: BenchFact[] = [];
+  const says: string[] = [];
+  let piece: string | null = null;
+  for (const intent of wished.intents) {
+    const telling = { now, at: wished.at, group: world.newId() };
+    const applied = applyIntent(after.bench, intent, telling, {
+      ...around(after),
+      clock: world.clock,
+    });
+    if (!applied.ok)
+      return failure(
+        applied.nearest === null ? 'refused' : 'unknown',
+        applied.says,
+        applied.nearest ?? [],
+      );
+    facts.push(...applied.facts);
+    says.push(applied.says);
+    piece = applied.piece;
+    after = lookAt(room, current, [...before, ...facts]);
+  }
+  return { facts, says, piece, at: wished.at ?? now, after };
+}
+
+const around = ({ settings, shop, sense, readings }: Look) => ({ settings, shop, sense, readings });
+
+function answer({ says, piece, at, after }: Done): Answer {
+  return {
+    lines: () => [...says, ...rowLine(after, piece)],
+    json: (): RecordedJson => ({
+      recorded: says.join('; '),
+      at: iso(at, after.shop.zone),
+      row: pieceRowJson(after, piece),
+    }),
+  };
+}
+
+/** Opens the store for writing and closes it again. What was mended on the way is told. */
+export async function withStore<T>(
+  room: Room,
+  work: (store: FactStore) => T | Failure,
+): Promise<T | Failure> {
+  const { now } = room;
+  let zone = room.zone ?? 'auto';
+  const clock = { now: () => now, today: () => shopDay(now, zone) };
+  const opened = await openForWriting(room.folder, { clock });
+  if (!opened.ok) return storeFailure(opened.problem);
+  const store = opened.value;
+  try {
+    const loaded = store.load();
+    if (!loaded.ok) return storeFailure(loaded.problem);
+    zone = lookAt(room, loaded.value).shop.zone;
+    return work(store);
+  } finally {
+    store.notices().forEach((notice) => room.tell(noticeText(notice)));
+    store.close();
+  }
+}

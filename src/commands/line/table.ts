@@ -1,0 +1,97 @@
+import { bench } from '../bench.ts';
+import { pings, seen } from '../pings.ts';
+import { windows } from '../windows.ts';
+import type { CommandFile } from './command.ts';
+import type * as Others from './other-commands.ts';
+
+/** A command as the list of all shows it. */
+export type CommandEntry = {
+  readonly heading: Heading;
+  readonly summary: string;
+  readonly load: () => CommandFile | Promise<CommandFile>;
+};
+
+export const headings = ['look', 'work', 'steps', 'pieces', 'shop', 'schedules'] as const;
+type Heading = (typeof headings)[number];
+
+const entry = (heading: Heading, summary: string, load: CommandEntry['load']): CommandEntry => ({
+  heading,
+  summary,
+  load,
+});
+
+/** Loaded when one of them is named, all together: few files are opened faster than many. */
+const other = (heading: Heading, summary: string, name: keyof typeof Others): CommandEntry =>
+  entry(heading, summary, async () => (await import('./other-commands.ts'))[name]);
+
+const table = {
+  bench: entry('look', 'the bench as text', () => bench),
+  windows: entry('look', 'the windows that run, with all their stretches', () => windows),
+  steps: other('look', 'a piece with its steps', 'steps'),
+  hours: other(
+    'look',
+    'actual against estimated minutes of a piece, or of finished pieces',
+    'hours',
+  ),
+  'job-card': other('look', 'all that was done to a piece and put on it', 'jobCard'),
+  past: other('look', 'pieces that have left the bench', 'past'),
+  pings: entry('look', 'pings that went out, and those to come', () => pings),
+  seen: entry('look', 'take note of pings', () => seen),
+  keys: other('look', 'the keys of the screen', 'keys'),
+
+  'pick-up': other('work', 'take a piece in hand: its minutes run', 'pickUp'),
+  'put-down': other('work', 'put it down', 'putDown'),
+  'next-stamp': other('work', 'the stamp that the step expects next', 'nextStamp'),
+  'first-stroke': other('work', 'the first stroke is on', 'firstStroke'),
+  'next-section': other('work', 'the last section off, the next one on', 'nextSection'),
+  stamp: other('work', 'any other stamp: topped-up, clamps-off, washed-out', 'stamp'),
+  done: other('work', 'the step is done; its windows run', 'done'),
+  ready: other('work', 'you tried the surface, and it was', 'ready'),
+  'not-yet': other('work', 'you tried it, and it was not', 'notYet'),
+  trouble: other('work', 'you tried it, and it showed trouble', 'trouble'),
+  earlier: other('work', 'the last stamp of a piece was earlier', 'earlier'),
+  later: other('work', 'the last stamp of a piece was later', 'later'),
+  timer: other('work', 'an odd timer: clamps 35min', 'timer'),
+  'close-timer': other('work', 'an odd timer is over', 'closeTimer'),
+  note: other('work', 'write a note on a piece or step', 'note'),
+  'take-back': other('work', 'take back what was recorded last', 'takeBack'),
+  'bring-back': other('work', 'bring back what was taken back last', 'bringBack'),
+  sessions: other('work', 'when a piece was in hand', 'sessions'),
+  'correct-session': other(
+    'work',
+    'other times, another piece or step for a session',
+    'correctSession',
+  ),
+
+  'insert-step': other('steps', 'put a step into a piece', 'insertStep'),
+  'repeat-step': other('steps', 'the same step once more', 'repeatStep'),
+  'move-step': other('steps', 'put a step elsewhere in the order', 'moveStep'),
+  'skip-step': other('steps', 'leave a step out, or put it back', 'skipStep'),
+  'reword-step': other('steps', 'call a step something else', 'rewordStep'),
+
+  add: other('pieces', 'a new piece on the bench', 'add'),
+  describe: other('pieces', 'name, kind, wood, size, year made, date promised', 'describe'),
+  parts: other('pieces', 'the parts that are worked separately', 'parts'),
+  hold: other('pieces', 'a piece waits for something that has no clock', 'hold'),
+  lift: other('pieces', 'lift a hold', 'lift'),
+  'off-bench': other('pieces', 'take a piece off the bench', 'offBench'),
+  'put-back': other('pieces', 'put a past piece back on the bench', 'putBack'),
+  remove: other('pieces', 'hide a piece; the record stays', 'remove'),
+
+  conditions: other('shop', 'temperature and humidity: 66F 55%', 'conditions'),
+  overnight: other('shop', 'shut up shop: what falls due, and the questions', 'overnight'),
+  settings: other('shop', 'what can be chosen, and choosing it', 'settings'),
+
+  schedules: other('schedules', 'the finishing schedules there are', 'schedules'),
+  'schedules check': other('schedules', 'what is wrong with a file of yours', 'schedulesCheck'),
+  'schedules copy': other(
+    'schedules',
+    'copy one into your own folder, to change it there',
+    'schedulesCopy',
+  ),
+} satisfies Readonly<Record<string, CommandEntry>>;
+
+export const commands: Readonly<Record<string, CommandEntry>> = table;
+
+/** The bench, which is also what no command at all means. */
+export const benchEntry = table.bench;

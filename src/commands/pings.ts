@@ -1,0 +1,86 @@
+import { factHead } from '../shell/head-facts.ts';
+import { claimedPings, shownPings } from '../shell/shown-pings.ts';
+import type { PingFact } from '../tracker/bench/index.ts';
+import { clock, day } from '../views/format/index.ts';
+import type { ShownPing } from '../views/port.ts';
+import { iso, isoOrNull } from './json/iso.ts';
+import type { PingsJson, SeenJson } from './json-shapes.ts';
+import { failure, isFailure, type Answer, type CommandFile, type Failure } from './line/command.ts';
+import { lookAt, openToRead, storeFailure, type Look } from './line/look.ts';
+import { withStore } from './line/record.ts';
+import { pingsToCome, toComeJson, toComeLine } from './text/pings-to-come.ts';
+
+export const pings: CommandFile = {
+  options: [['--all', 'all pings that went out, not only the last twenty']],
+  help: 'Nothing goes out while no screen is open; what fell due then is told when one opens.',
+  run: async (room, given) => {
+    const opened = await openToRead(room);
+    if (isFailure(opened)) return opened;
+    const shop = lookAt(room, opened);
+    const { zone } = shop.shop;
+    const sent = given.has('all') ? shop.pings : shop.pings.slice(-lastFew);
+    const toCome = pingsToCome(shop, claimedPings(opened.pings));
+    return {
+      lines: () => [
+        sent.length === 0 ? 'No ping went out yet.' : 'went out',
+        ...sent.map((ping) => sentLine(ping, shop)),
+        toCome.length === 0 ? 'None is to come.' : 'to come',
+        ...toCome.map((ping) => toComeLine(ping, shop)),
+      ],
+      json: (): PingsJson => ({
+        sent: sent.map(({ claim, at, seenAt, ways, text, loud, piece, failures }) => ({
+          id: claim,
+          at: iso(at, zone),
+          text,
+          loud,
+          piece,
+          seen: isoOrNull(seenAt, zone),
+          ways,
+          failures,
+        })),
+        toCome: toCome.map((ping) => toComeJson(ping, shop)),
+      }),
+    };
+  },
+};
+
+const lastFew = 20;
+
+function sentLine({ at, text, seenAt, loud, ways, failures }: ShownPing, { shop }: Look): string {
+  const seen = seenAt === null ? (loud ? 'not seen' : '') : `seen ${clock(seenAt, shop)}`;
+  const how = ways === null ? 'not known whether it went out' : ways.join(', ');
+  const lost = failures.length === 0 ? '' : `; failed: ${failures.join(', ')}`;
+  return ` ${day(at, shop)} ${clock(at, shop)}  ${text}  (${[how + lost, seen].filter(Boolean).join('; ')})`;
+}
+
+export const seen: CommandFile = {
+  takes: '[id]',
+  help: 'Takes note of all pings that nobody has seen, or of the one with that id ("pings --json" tells it). A loud one stops.',
+  run: (room, given) =>
+    withStore(room, (store): Answer | Failure => {
+      const id = given.maybe('id');
+      const result = store.change<readonly ShownPing[]>((current) => {
+        const unseen = shownPings(current.pings).filter(
+          ({ seenAt, claim }) => seenAt === null && (id === null || claim === id),
+        );
+        const { world, now } = room;
+        const facts = unseen.map(({ claim }): PingFact => ({
+          ...factHead(world.newId(), now, world.clock),
+          kind: 'ping-acknowledged',
+          body: { claim },
+        }));
+        return { append: { pings: facts }, result: unseen };
+      });
+      if (!result.ok) return storeFailure(result.problem);
+      const noted = result.value;
+      if (id !== null && noted.length === 0)
+        return failure('unknown', `Not noted: no ping "${id}" waits to be seen.`);
+      return {
+        lines: () =>
+          noted.length === 0
+            ? ['No ping waits to be seen.']
+            : noted.map(({ text }) => `seen: ${text}`),
+        json: (): SeenJson => ({ seen: noted.map(({ claim }) => claim) }),
+      };
+    }),
+};

@@ -1,0 +1,34 @@
+import {
+  readScheduleFolders,
+  tellProblem,
+  type ScheduleLibrary,
+} from '../../persist/schedules/index.ts';
+import { scheduleFolders } from '../../shell/port.ts';
+import type { FinishingSchedule } from '../../tracker/trade/index.ts';
+import { isFailure, type Failure } from '../line/command.ts';
+import type { Room } from '../line/room.ts';
+import { match } from '../names/match.ts';
+
+export const readLibrary = (room: Room): Promise<ScheduleLibrary> =>
+  readScheduleFolders(scheduleFolders(room.world, room.folder));
+
+/** A finishing schedule by its id, its name or the beginning of that. Files with problems are told and left out. */
+export async function findSchedule(
+  typed: string,
+  not: string,
+  room: Room,
+): Promise<FinishingSchedule | Failure> {
+  const { schedules, problems } = await readLibrary(room);
+  problems.forEach((problem) => room.tell(tellProblem(problem)));
+  const found = match(
+    typed,
+    schedules.map((schedule) => ({
+      thing: schedule,
+      called: schedule.id,
+      names: [schedule.id, schedule.name],
+      name: schedule.id,
+    })),
+    { not, what: 'finishing schedule' },
+  );
+  return isFailure(found) ? found : found.found;
+}

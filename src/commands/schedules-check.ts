@@ -1,0 +1,40 @@
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
+import { scheduleFolders } from '../shell/port.ts';
+import { problemJson } from './json/problem-json.ts';
+import type { CheckedJson } from './json-shapes.ts';
+import { failure, type CommandFile } from './line/command.ts';
+import { exitCodes } from './line/exit-codes.ts';
+
+export const schedulesCheck: CommandFile = {
+  takes: '<file>',
+  help: 'Reads a finishing schedule or products file as if it lay in your folder, and says what is wrong, where, and what was expected. Nothing is changed.',
+  run: async (room, given) => {
+    const { world } = room;
+    const file = given.word('file');
+    let text: string;
+    try {
+      text = await readFile(resolve(world.cwd, file), 'utf8');
+    } catch (thrown) {
+      const reason = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : '';
+      return failure(
+        'refused',
+        `Not checked: ${file} can't be read (${reason}). Check its name and that you may read it.`,
+      );
+    }
+    const shipped = await readScheduleFolders(scheduleFolders(world, null));
+    // The YAML parser is loaded only here.
+    const { loadSchedules } = await import('../persist/schedules/parsing.ts');
+    const library = loadSchedules([{ path: file, text, own: true }], shipped);
+    const problems = library.problems.filter((problem) => problem.file === file);
+    return {
+      ...(problems.length === 0 ? {} : { code: exitCodes.refused }),
+      lines: () => [
+        ...(problems.length === 0 ? [`${file}: nothing wrong.`] : problems.map(tellProblem)),
+        ...library.replacements.map(({ says }) => says),
+      ],
+      json: (): CheckedJson => ({ file, problems: problems.map(problemJson) }),
+    };
+  },
+};

@@ -1,0 +1,117 @@
+import { settingKnowledge } from '../shell/port.ts';
+import {
+  chooseSetting,
+  settings as table,
+  valueInWords,
+  type Setting,
+  type SettingName,
+  type Settings,
+} from '../tracker/settings/index.ts';
+import type { SetJson, SettingsJson } from './json-shapes.ts';
+import { failure, isFailure, type Answer, type CommandFile, type Failure } from './line/command.ts';
+import { openToRead, storeFailure } from './line/look.ts';
+import { withStore } from './line/record.ts';
+import type { Room } from './line/room.ts';
+import { match } from './names/match.ts';
+import { inColumns } from './text/columns.ts';
+
+export const settings: CommandFile = {
+  takes: '[name] [value...]',
+  help: 'Alone it lists all; with a name it shows one; with a value it sets it. The word standard puts it back. Keys: settings keys ready w',
+  run: async (room, given) => {
+    const name = given.maybe('name');
+    const value = given.sentence('value');
+    if (name !== null && value !== '') return choose(room, name, value);
+    const opened = await openToRead(room);
+    if (isFailure(opened)) return opened;
+    if (name === null) return listed(entries, opened.settings);
+    const found = match(
+      name,
+      [...entries, keysEntry].map((entry) => ({
+        thing: entry,
+        called: entry.setting.key,
+        names: [entry.setting.key, entry.setting.label, entry.own ?? 'keys'],
+        name: entry.setting.key,
+      })),
+      { not: 'Not shown', what: 'setting' },
+    );
+    return isFailure(found) ? found : listed([found.found], opened.settings);
+  },
+};
+
+type Entry = { readonly own: SettingName | null; readonly setting: Setting };
+
+const entries: readonly Entry[] = Object.entries(table).map(([own, setting]) => ({
+  own: own as SettingName,
+  setting,
+}));
+
+/** Keys have no single value; they are listed by themselves. */
+const keysEntry: Entry = {
+  own: null,
+  setting: {
+    key: 'keys',
+    label: 'keys',
+    help: 'Keys moved by you: settings keys ready w',
+    choices: 'keys',
+    standard: '',
+  },
+};
+
+function listed(shown: readonly Entry[], values: Settings): Answer {
+  const withValue = shown.flatMap(({ own, setting }) =>
+    own === null ? [] : [{ ...setting, value: values[own] }],
+  );
+  const moved = Object.entries(values.keys);
+  return {
+    lines: () => [
+      ...inColumns(
+        withValue.map(({ key, value, choices, help }) => [
+          key,
+          valueInWords(value),
+          typeof choices === 'string' ? help : `${choices.map(valueInWords).join(', ')}. ${help}`,
+        ]),
+      ),
+      ...moved.map(([act, keys]) => `keys  ${act}: ${keys.join(' ')}`),
+      ...(withValue.length === 0 && moved.length === 0 ? ['keys  all standard'] : []),
+    ],
+    json: (): SettingsJson => ({
+      settings: withValue.map(({ key, value, standard, choices, help }) => ({
+        name: key,
+        value,
+        standard,
+        choices: typeof choices === 'string' ? null : choices,
+        help,
+      })),
+      keys: values.keys,
+    }),
+  };
+}
+
+function choose(room: Room, name: string, value: string): Promise<Answer | Failure> {
+  return withStore(room, (store) => {
+    const result = store.changeSettings<Answer | Failure>((current) => {
+      const outcome = chooseSetting(current, name, value, settingKnowledge);
+      if (!outcome.ok)
+        return { settings: null, result: failure('unknown', outcome.says, outcome.nearest) };
+      return { settings: outcome.settings, result: wasSet(name, current, outcome.settings) };
+    });
+    return result.ok ? result.value : storeFailure(result.problem);
+  });
+}
+
+function wasSet(typed: string, before: Settings, after: Settings): Answer {
+  const own = entries.find(({ own }) => own !== null && before[own] !== after[own]);
+  const key = own?.setting.key ?? typed;
+  const value = own?.own ? after[own.own] : null;
+  return {
+    lines: () => [
+      value === null
+        ? before.keys === after.keys
+          ? `${key} was so already`
+          : `${key} set`
+        : `${key}: ${valueInWords(value)}`,
+    ],
+    json: (): SetJson => ({ set: key, value }),
+  };
+}

@@ -1,0 +1,60 @@
+import { nearest } from '../tracker/trade/index.ts';
+import { stampEvents, type StampEvent } from '../tracker/windows/index.ts';
+import { failure, isFailure, type CommandFile } from './line/command.ts';
+import { record } from './line/record.ts';
+import { targetGiven, targetOptions } from './names/target.ts';
+
+/** The keys of the same name. */
+const stamping = (
+  act: 'next stamp' | 'first stroke' | 'next section' | 'done',
+  not: string,
+): CommandFile => ({
+  takes: '<piece>',
+  options: targetOptions,
+  run: (room, given) =>
+    record(room, (look) => {
+      const target = targetGiven(given, look, not);
+      if (isFailure(target)) return target;
+      const { piece, part, at } = target;
+      return { at, intents: [{ do: act, piece: piece.id, part }] };
+    }),
+});
+
+export const nextStamp = stamping('next stamp', 'Not stamped');
+export const firstStroke = stamping('first stroke', 'Not stamped');
+export const nextSection = stamping('next section', 'Not stamped');
+export const done = stamping('done', 'Not done');
+
+export const stamp: CommandFile = {
+  takes: '<piece> <event>',
+  options: [
+    ['--agent <letter>', 'what it was, where a step puts on several things: A, B'],
+    ...targetOptions,
+  ],
+  help: `The event is one of: ${stampEvents.join(', ')}.`,
+  run: (room, given) => {
+    const typed = given.word('event');
+    const event = eventCalled(typed);
+    if (event === null)
+      return failure(
+        'usage',
+        `Not stamped: there is no event "${typed}".`,
+        nearest(typed, stampEvents),
+      );
+    return record(room, (look) => {
+      const target = targetGiven(given, look, 'Not stamped');
+      if (isFailure(target)) return target;
+      const { piece, part, at } = target;
+      const agent = given.maybe('agent');
+      return {
+        at,
+        intents: [
+          { do: 'stamp', piece: piece.id, part, event, ...(agent === null ? {} : { agent }) },
+        ],
+      };
+    });
+  },
+};
+
+const eventCalled = (typed: string): StampEvent | null =>
+  stampEvents.find((event) => event === typed.trim().toLowerCase().replaceAll(' ', '-')) ?? null;
