@@ -1,4 +1,13 @@
-import { Box, Text, useApp, useInput, usePaste, useWindowSize } from 'ink';
+import {
+  Box,
+  Text,
+  useApp,
+  useInput,
+  useIsScreenReaderEnabled,
+  usePaste,
+  useWindowSize,
+} from 'ink';
+import { plain } from './drawing/index.ts';
 import SelectInput from 'ink-select-input';
 import { useCallback, useEffect, useState, useSyncExternalStore, type ReactNode } from 'react';
 import type { Desk } from './desk.ts';
@@ -26,7 +35,8 @@ export type Suspending = {
  */
 export function DeskView({ desk, theme, suspending }: Props): ReactNode {
   const { columns, rows } = useWindowSize();
-  const [screen] = useState(() => remembering(desk, theme));
+  const isRead = useIsScreenReaderEnabled();
+  const [screen] = useState(() => remembering(desk, theme, isRead));
   const drawn = useSyncExternalStore(
     desk.subscribe,
     useCallback(() => screen(columns, rows), [screen, columns, rows]),
@@ -45,6 +55,7 @@ export function DeskView({ desk, theme, suspending }: Props): ReactNode {
     if (heard.length > 0) desk.press(heard);
   });
   usePaste((text) => desk.paste(text));
+  if (isRead && !isPicking) return <Text>{drawn.text}</Text>;
   return (
     <Box width={columns} height={rows} overflow="hidden" flexDirection="column">
       {drawn.frame.pick === undefined ? (
@@ -87,16 +98,28 @@ function PickList({
 type Drawn = { readonly text: string; readonly frame: Frame };
 
 /** Gives the same object as long as nothing visible has changed, so that nothing is drawn again. */
-function remembering(desk: Desk, theme: () => Theme): (columns: number, rows: number) => Drawn {
+function remembering(
+  desk: Desk,
+  theme: () => Theme,
+  isRead: boolean,
+): (columns: number, rows: number) => Drawn {
   let last: Drawn | null = null;
   return (columns, rows) => {
     const frame = desk.frame(columns, rows);
-    const text = frame.lines.map((line) => paint(line, theme())).join('\n');
+    const text = isRead ? aloud(frame) : frame.lines.map((line) => paint(line, theme())).join('\n');
     const isSame = last !== null && last.text === text && samePick(last.frame.pick, frame.pick);
     if (!isSame || last === null) last = { text, frame };
     return last;
   };
 }
+
+/** A frame for a screen reader: sentences where it has them, else its lines without the blank ones. */
+const aloud = ({ spoken, lines }: Frame): string =>
+  spoken?.() ??
+  lines
+    .map((line) => plain(line).trim())
+    .filter((line) => line !== '')
+    .join('\n');
 
 const samePick = (a: Pick | undefined, b: Pick | undefined): boolean =>
   a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));

@@ -37,6 +37,8 @@ export type Frame = {
   readonly pick?: Pick;
   /** Where a text field has its cursor. */
   readonly cursor?: { readonly x: number; readonly y: number };
+  /** The same for a screen reader, where the lines don't read aloud as they are. */
+  readonly spoken?: () => string;
   /** Figures below ten minutes show seconds; the screen then asks for a tick each second. */
   readonly ticking?: boolean;
 };

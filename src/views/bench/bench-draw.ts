@@ -1,7 +1,8 @@
-import { lineOf, segment, spaces, timeAxis, type Line } from '../drawing/index.ts';
+import { lineOf, plain, segment, spaces, timeAxis, type Line } from '../drawing/index.ts';
 import { noonAfterNight } from '../format/index.ts';
 import { emptyBench } from '../first-run/empty-bench.ts';
 import { drawFar } from '../far/far-draw.ts';
+import { spokenBench } from '../plain/index.ts';
 import { drawList } from './pad-list.ts';
 import type { Frame, View } from '../screen.ts';
 import { drawRow, drawSecond, type RowInput } from './bench-row.ts';
@@ -17,7 +18,11 @@ export function drawBench(state: BenchState, view: View): Frame {
   const rows = benchRows(state, view);
   if (rows.all.length === 0 && state.list === 'closed') return emptyBench(state, view);
   if (state.list !== 'closed') return drawList(state, rows, view);
-  if (isFar(state, view)) return drawFar(state, rows, view);
+  // What is said of the selected piece and of the last key stands in the foot, on the bench as in the far view.
+  const foot = footLines(state, rows, view);
+  const spoken = (): string =>
+    [spokenBench({ ...view.snapshot, now: view.now }), ...foot.map(plain)].join('\n');
+  if (isFar(state, view)) return { ...drawFar(state, rows, view), spoken };
   const { shop } = view.snapshot;
   const layout = benchLayout(view.columns, shop);
   const farEnd = noonAfterNight(view.now, shop.zone);
@@ -30,7 +35,6 @@ export function drawBench(state: BenchState, view: View): Frame {
     farEnd,
     view,
   }));
-  const foot = footLines(state, rows, view);
   const axis: Line = [
     segment(spaces(layout.barAt)),
     ...timeAxis({ now: view.now, farEnd, width: layout.bar, shop }),
@@ -43,6 +47,7 @@ export function drawBench(state: BenchState, view: View): Frame {
   );
   return {
     lines: [dateLine(view), ...head.lines, ...body, ...gap, ...extra, ...foot],
+    spoken,
     ticking: head.ticking || inputs.some(({ words }) => words.ticking),
   };
 }
