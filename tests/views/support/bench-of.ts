@@ -12,7 +12,6 @@ import type { StampEvent, WindowRule } from '../../../src/tracker/windows/index.
 import { instantOfClock, nextClock } from '../../../src/views/format/index.ts';
 import type { BenchPort, Shop, ShownPing, Snapshot } from '../../../src/views/port.ts';
 import type { Press } from '../../../src/views/keys/press.ts';
-import type { Line } from '../../../src/views/drawing/index.ts';
 import { plain } from '../../../src/views/drawing/index.ts';
 import type { Frame, View } from '../../../src/views/screen.ts';
 import type { Theme } from '../../../src/views/theme/index.ts';
@@ -441,8 +440,6 @@ export function viewOf(
   return { snapshot, now, columns, rows, theme, message: null, ...more };
 }
 
-export const textOf = (lines: readonly Line[]): string =>
-  lines.map((line) => plain(line).trimEnd()).join('\n');
 export const rowsOf = (frame: Frame): readonly string[] =>
   frame.lines.map((line) => plain(line).trimEnd());
 
