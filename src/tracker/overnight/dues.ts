@@ -35,8 +35,21 @@ export function duesTill(
         .map((edge): Due => ({ ...edge, piece, timer, window, loss: lossOf(edge.begins) })),
     ),
   );
-  return dues.sort((a, b) => losses.indexOf(a.loss) - losses.indexOf(b.loss) || a.at - b.at);
+  return withoutDoubles(dues).sort(
+    (a, b) => losses.indexOf(a.loss) - losses.indexOf(b.loss) || a.at - b.at,
+  );
 }
+
+/** Several milestones of one coat often open at once: where that costs nothing, one of them is enough. */
+const withoutDoubles = (dues: readonly Due[]): Due[] =>
+  dues.filter(
+    (due, index) =>
+      due.loss !== 'costs nothing' ||
+      due.piece === null ||
+      !dues
+        .slice(0, index)
+        .some(({ piece, at, loss }) => piece === due.piece && at === due.at && loss === due.loss),
+  );
 
 type WindowEdge = Pick<Due, 'at' | 'ends' | 'begins'>;
 

@@ -21,7 +21,7 @@ export function missedPing(ping: BenchPing, now: Instant, shop: ShopClock): stri
         ? `${who}: ${says}, ${since}`
         : `${who}: ${says}, opened ${since}`;
     case 'barred':
-      return `${who}: ${says}, since ${since.replace(/ ago$/, '')}`;
+      return `${who}: ${says}, began ${since}`;
     case 'late':
       return `${who}: ${says}, ${since}${stretch.meaning === 'late' && more[0] !== undefined ? `: ${more[0]}` : ''}`;
     case 'before':

@@ -91,12 +91,12 @@ function howItWent({ ways, failures, seenAt, loud }: ShownPing, { now, snapshot 
         ? 'no key has silenced it'
         : null
       : `seen ${whenInWords(seenAt, now, snapshot.shop)}`;
-  return [
-    how,
-    ...failures.map((failure) => failure.replace(/\.$/, '')),
-    ...(seen === null ? [] : [seen]),
-  ].join('; ');
+  return [how, ...failures.map(firstSentence), ...(seen === null ? [] : [seen])].join('; ');
 }
+
+/** What to do about it is said once, when it is first noticed. */
+const firstSentence = (text: string): string =>
+  (text.split(/(?<=\.) /)[0] ?? text).replace(/\.$/, '');
 
 /** When, and beside it the texts; the first as it was said, the others quiet. */
 function entry(

@@ -64,6 +64,19 @@ describe('what falls due overnight', () => {
     expect(told(afternoon(), evening, evening)).toEqual([]);
   });
 
+  it('names one of several milestones that open at once', () => {
+    const rule = recoat(2 * hour, null);
+    const facts = new Facts()
+      .piece('24 09:00', 3, 'Beech stool', [
+        step('coat', 'coat', { windows: [rule, { ...rule, id: 'scuff', milestone: 'scuff' }] }),
+        step('next', 'next', { needs: ['recoat', 'scuff'] }),
+      ])
+      .done('24 17:00', 3, 'coat');
+    expect(told(facts, evening, morning)).toEqual([
+      'Beech stool 24T19:00 wait > go, costs nothing',
+    ]);
+  });
+
   it('has odd timers in it', () => {
     const facts = new Facts().tell('24 18:00', 'timer-started', {
       timer: 't',

@@ -198,6 +198,13 @@ describe('what was missed', () => {
     );
   });
 
+  it('says since when something is to be kept off', () => {
+    const [sending] = dueAfter(afternoon(), '24 09:00', '24 10:40');
+    expect(pingText(sending as Sending, at('24 10:40'), shop, at('24 10:39')).text).toBe(
+      'While recoat was closed: 5 Garden bench: keep off till Wed 08:55, began 60 min ago.',
+    );
+  });
+
   it('asks late what a hold was to ask, and counts in days', () => {
     const [hold] = dueAfter(afternoon(), '25 23:00', '28 09:00');
     expect(pingText(hold as Sending, at('28 09:00'), shop, 0).body).toBe(

@@ -60,8 +60,7 @@ describe('the log of pings', () => {
         '                by desktop, bell; seen 11:02',
         '!! 23:00 Mon    2 Wall shelf: B on, by 23:02, 2 min left. Late: rinse, dry,',
         '                start over.',
-        '                by screen, bell; desktop: notify-send is missing. Install it;',
-        '                seen 07:40',
+        '                by screen, bell; desktop: notify-send is missing; seen 07:40',
       ].join('\n'),
     );
   });
