@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { flushCompileCache } from 'node:module';
 import { render } from 'ink';
-import type { FactStore, OpenedStore } from '../persist/index.ts';
+import { looksSynced, type FactStore, type OpenedStore } from '../persist/index.ts';
 import { createDesk } from '../views/desk.ts';
 import { DeskView, type Suspending } from '../views/desk-view.tsx';
 import type { BenchPort } from '../views/port.ts';
@@ -119,7 +119,10 @@ export async function runScreen({
 const sessionOf = (world: World, opened: OpenedStore, store: () => FactStore | null): Session =>
   createSession({
     loaded: opened,
-    notices: opened.notices.map(({ says, todo }) => `${says} ${todo}`),
+    notices: [
+      ...opened.notices.map(({ says, todo }) => `${says} ${todo}`),
+      ...syncedWarning(opened.folder),
+    ],
     folder: opened.folder,
     store,
     clock: world.clock,
@@ -128,6 +131,14 @@ const sessionOf = (world: World, opened: OpenedStore, store: () => FactStore | n
     // React has written the frame by the time an immediate runs.
     soon: (work) => setImmediate(work),
   });
+
+/** Two machines that write in one synced folder lose each other's work, whatever the lock says. */
+const syncedWarning = (folder: string): readonly string[] =>
+  looksSynced(folder)
+    ? [
+        `${folder} looks like a synced folder. Run recoat on one machine at a time there, or move it with --folder.`,
+      ]
+    : [];
 
 /** The theme as chosen, worked out again only when a setting changes. */
 function themeOf(session: Session, env: NodeJS.ProcessEnv): () => Theme {

@@ -40,7 +40,9 @@ export function pressBench(
   if (!verdict.take) return { state: settled };
   // A digit chooses a piece from across the shop, and the large letters stay.
   const staysFar = isFar(state, view) && /^[1-9]$/.test(press.name);
-  const awake: BenchState = staysFar ? settled : { ...settled, touchedAt: view.now };
+  const { notices } = view.snapshot;
+  const noticesSeen = Math.min(notices.length, settled.noticesSeen + 1);
+  const awake: BenchState = staysFar ? settled : { ...settled, touchedAt: view.now, noticesSeen };
   const loud = loudPings(view);
   const worst = loud[0];
   if (worst !== undefined && view.now - worst.at >= meantOtherwise) {

@@ -19,6 +19,8 @@ export type BenchState = {
   readonly returnedAt: Instant | null;
   /** The numeric pad's list is open, and which page of it. */
   readonly list: 'closed' | 'first' | 'more';
+  /** How many of the notices a key has answered. */
+  readonly noticesSeen: number;
   /** What is marked while the bench is empty. */
   readonly offer?: 'add' | 'demo';
 };
@@ -32,6 +34,7 @@ export const benchStart = (now: Instant): BenchState => ({
   touchedAt: now,
   returnedAt: null,
   list: 'closed',
+  noticesSeen: 0,
 });
 
 /** The bench in its order: rows to draw, and what goes to the foot line. */

@@ -6,12 +6,13 @@ import {
   type Standing,
 } from '../../tracker/bench/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
+import { wrapWords } from '../drawing/wrap.ts';
 import { dayWords, whenInWords } from '../format/index.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows, BenchState } from './bench-state.ts';
 
-/** The three foot rows: hold and cure, or what the last key did; what the next keys do, or a refusal; the help line. */
+/** The foot rows: hold and cure, or what the last key did; what the next keys do, or a refusal; the help line. */
 export function footLines(state: BenchState, rows: BenchRows, view: View): readonly Line[] {
   const keys = keyMapWith(view.snapshot.settings.keys);
   const { obstacle } = view.snapshot;
@@ -30,7 +31,16 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
     message?.refused === true
       ? refusalLine(message.text)
       : selectedLine(state, rows.selected, view);
-  return [upper, middle, help];
+  return [...noticeLines(state, view), upper, middle, help];
+}
+
+/** What was noticed since the last key, in at most two rows above the others. */
+function noticeLines({ noticesSeen }: BenchState, view: View): readonly Line[] {
+  const notice = view.snapshot.notices[noticesSeen];
+  if (notice === undefined) return [];
+  return wrapWords(notice, view.columns)
+    .slice(0, 2)
+    .map((line) => lineOf(line, 'strong'));
 }
 
 const normalHelp: readonly Act[] = ['pick up', 'ready', 'not yet', 'trouble', 'all keys'];
@@ -59,9 +69,6 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
   const told: string[] = [];
   const narrow = view.columns < 80;
   if (view.snapshot.awake?.kept === false) told.push(firstSentence(view.snapshot.awake.says));
-  const notice = view.snapshot.notices.at(-1);
-  if (notice !== undefined && told.length === 0 && hold.length + curing.length === 0)
-    return lineOf(notice, 'quiet');
   if (hold.length > 0) {
     const each = hold.map(({ piece }) => {
       if (piece === null || piece.hold === null) return '';

@@ -140,6 +140,21 @@ describe('keys on the bench', () => {
   });
 });
 
+describe('what was noticed', () => {
+  it('stands above the foot until a key is pressed, one notice after another', () => {
+    const notices = [
+      'No desktop notifications here: notify-send is missing. Install the package libnotify-bin.',
+      'bench.json was damaged.',
+    ];
+    const { press, rows } = deskOn({ snapshot: { notices } });
+    expect(rows().slice(19, 21).join(' ')).toBe(notices[0]);
+    press('6');
+    expect(rows()[20]).toBe(notices[1]);
+    press('1');
+    expect(rows().join()).not.toContain('damaged');
+  });
+});
+
 describe('gloves', () => {
   it('several characters in one delivery act as nothing', () => {
     const { desk, port } = deskOn();
