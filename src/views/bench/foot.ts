@@ -8,6 +8,7 @@ import {
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { dayWords, whenInWords } from '../format/index.ts';
+import { firstSentence } from '../format/first-sentence.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows, BenchState } from './bench-state.ts';
@@ -87,8 +88,6 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
   }
   return lineOf(told.join('   '), 'quiet');
 }
-
-const firstSentence = (text: string): string => /^.*?\.(?= |$)/.exec(text)?.[0] ?? text;
 
 /** The selected piece and what the next keys would do to it. */
 function selectedLine(state: BenchState, selected: Standing | null, view: View): Line {

@@ -1,6 +1,7 @@
 import { nextAct, sessionHolding } from '../../tracker/bench/index.ts';
 import { minute } from '../../tracker/time/index.ts';
 import { fitLine, lineOf, type Line } from '../drawing/index.ts';
+import { firstSentence } from '../format/first-sentence.ts';
 import { minutesSpent } from '../format/index.ts';
 import type { BenchRows, BenchState } from '../bench/bench-state.ts';
 import { refusalLine } from '../bench/foot.ts';
@@ -76,7 +77,8 @@ function footOf(
       : message.refused
         ? refusalLine(message.text)
         : lineOf(message.text, 'strong');
-  const sleepy = snapshot.awake?.kept === false ? [lineOf(snapshot.awake.says, 'quiet')] : [];
+  const sleepy =
+    snapshot.awake?.kept === false ? [lineOf(firstSentence(snapshot.awake.says), 'quiet')] : [];
   return [...sleepy, lineOf(on, 'quiet'), told];
 }
 

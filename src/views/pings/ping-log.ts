@@ -2,6 +2,7 @@ import { pingsOfBench, type BenchPing } from '../../tracker/bench/index.ts';
 import { fitEnd, lineOf, segment, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { clockCells, clockOrDay, noonAfterNight, whenInWords } from '../format/index.ts';
+import { firstSentence } from '../format/first-sentence.ts';
 import { heading } from '../parts/heading.ts';
 import { keyHints } from '../parts/key-hints.ts';
 import { messageLines } from '../parts/message-lines.ts';
@@ -91,12 +92,11 @@ function howItWent({ ways, failures, seenAt, loud }: ShownPing, { now, snapshot 
         ? 'no key has silenced it'
         : null
       : `seen ${whenInWords(seenAt, now, snapshot.shop)}`;
-  return [how, ...failures.map(firstSentence), ...(seen === null ? [] : [seen])].join('; ');
+  return [how, ...failures.map(withoutAdvice), ...(seen === null ? [] : [seen])].join('; ');
 }
 
 /** What to do about it is said once, when it is first noticed. */
-const firstSentence = (text: string): string =>
-  (text.split(/(?<=\.) /)[0] ?? text).replace(/\.$/, '');
+const withoutAdvice = (failure: string): string => firstSentence(failure).replace(/\.$/, '');
 
 /** When, and beside it the texts; the first as it was said, the others quiet. */
 function entry(
