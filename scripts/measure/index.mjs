@@ -1,0 +1,62 @@
+import { arch, cpus, platform, release } from 'node:os';
+import { commandRows } from './rows/commands.mjs';
+import { firstFrameRows } from './rows/first-frame.mjs';
+import { idlingRows } from './rows/idling.mjs';
+import { lossRows } from './rows/losses.mjs';
+import { memoryRows } from './rows/memory.mjs';
+import { keyRows } from './rows/keys.mjs';
+import { storingRows } from './rows/storing.mjs';
+import { makePlace } from './place.mjs';
+import { skipped, tableOf } from './report.mjs';
+
+/** @type {Readonly<Record<string, (place: import('./place.mjs').Place) => Promise<readonly import('./report.mjs').Row[]>>>} */
+const groups = {
+  commands: commandRows,
+  'first-frame': firstFrameRows,
+  idling: idlingRows,
+  keys: keyRows,
+  storing: storingRows,
+  memory: memoryRows,
+  losses: lossRows,
+};
+
+const wanted = process.argv.slice(2);
+const unknown = wanted.filter((name) => !(name in groups));
+if (unknown.length > 0) {
+  console.error(
+    `Not measured: there is no ${unknown.join(', ')}. Choose: ${Object.keys(groups).join(', ')}.`,
+  );
+  process.exit(64);
+}
+
+/**
+ * What can't be measured is said in the table and keeps nothing else from it.
+ *
+ * @param {string} name
+ * @param {() => Promise<readonly import('./report.mjs').Row[]>} measure
+ */
+async function measured(name, measure) {
+  try {
+    return await measure();
+  } catch (error) {
+    return [skipped(name, '', error instanceof Error ? error.message : String(error))];
+  }
+}
+
+const began = performance.now();
+const place = await makePlace();
+const rows = [];
+try {
+  for (const [name, measure] of Object.entries(groups)) {
+    if (wanted.length > 0 && !wanted.includes(name)) continue;
+    console.error(`${name} ...`);
+    rows.push(...(await measured(name, () => measure(place))));
+  }
+} finally {
+  await place.remove();
+}
+console.log(tableOf(rows));
+console.log(
+  `\nNode ${process.version}, ${platform()} ${release()} ${arch()}, ${cpus().length} x ${cpus()[0]?.model}`,
+);
+console.error(`${Math.round((performance.now() - began) / 1000)} s`);

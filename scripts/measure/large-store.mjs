@@ -1,0 +1,128 @@
+import { cp, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { openForWriting } from '../../src/persist/index.ts';
+import { readScheduleFolders } from '../../src/persist/schedules/index.ts';
+import { hour, day, inventBench, inventor, minute } from './invented-bench.mjs';
+
+/** @typedef {import('../../src/tracker/bench/index.ts').BenchFact} BenchFact */
+
+const packageRoot = join(import.meta.dirname, '..', '..');
+const year = 365 * day;
+
+/**
+ * One refinisher's pieces in a year, who has three to eight at a time on the bench for three weeks each.
+ */
+const piecesAYear = 80;
+
+/** @returns {Promise<ReturnType<typeof inventor>>} */
+export async function inventorOfTemplates() {
+  const templates = join(packageRoot, 'templates');
+  const library = await readScheduleFolders({ built: null, templates, own: null });
+  return inventor(library.schedules);
+}
+
+/**
+ * Writes that many years of finished pieces into the history of a store.
+ *
+ * @param {string} folder
+ * @param {{years: number, now: number, invent: ReturnType<typeof inventor>}} wanted
+ */
+export async function writeHistory(folder, { years, now, invent }) {
+  const store = await opened(folder, now);
+  const thisYear = new Date(now).getUTCFullYear();
+  for (let calendarYear = thisYear - years; calendarYear < thisYear; calendarYear++) {
+    const leaving = Array.from({ length: piecesAYear }, (_, index) => {
+      const added = Date.UTC(calendarYear, 0, 1) + (index / piecesAYear) * 0.7 * year;
+      return { year: calendarYear, facts: finishedPiece(invent, added) };
+    });
+    must(store.moveToHistory(leaving));
+  }
+  store.close();
+}
+
+/** @param {ReturnType<typeof inventor>} invent @param {number} added @returns {readonly BenchFact[]} */
+function finishedPiece(invent, added) {
+  const record = invent(added);
+  const finished = record.workUntil(null, added);
+  record.act(
+    { do: 'write note', piece: record.id, step: null, text: 'drawer runner replaced' },
+    finished,
+  );
+  record.act({ do: 'take off bench', piece: record.id }, finished + hour);
+  return record.facts(1);
+}
+
+/**
+ * Writes a bench as it stands at `now`, with a week of readings, on top of what the store holds. Nothing on it leaves
+ * the screen to show something else, or starts another program, while it is measured.
+ *
+ * @param {string} folder
+ * @param {{pieces: number, now: number, invent: ReturnType<typeof inventor>, firstOpensIn?: number}} wanted
+ */
+export async function writeBench(folder, { pieces, now, invent, firstOpensIn = 4 * minute }) {
+  const store = await opened(folder, now);
+  const bench = inventBench(invent, { pieces, now, firstOpensIn });
+  must(store.change(() => ({ append: { bench, conditions: readings(now) }, result: null })));
+  must(
+    store.changeSettings((settings) => ({
+      settings: { ...settings, farView: 0, desktop: false, bell: 'never', awake: false },
+      result: null,
+    })),
+  );
+  store.close();
+}
+
+/** The air as read four times a day over a week. @param {number} now */
+const readings = (now) =>
+  Array.from({ length: 28 }, (_, index) => {
+    const at = now - 30 * minute - (27 - index) * 6 * hour;
+    return {
+      ...{
+        id: `air-${index}.1`,
+        group: `air-${index}`,
+        at,
+        told: at,
+        uptimeMs: null,
+        bootId: null,
+      },
+      by: /** @type {const} */ ('person'),
+      kind: /** @type {const} */ ('reading-taken'),
+      body: { tempC: 16 + (index % 4), rh: 50 + ((index * 7) % 18) },
+    };
+  });
+
+/** @param {string} folder @param {number} now */
+async function opened(folder, now) {
+  const today = () => new Date(now).toISOString().slice(0, 10);
+  return must(await openForWriting(folder, { clock: { now: () => now, today } }));
+}
+
+/**
+ * @template T
+ * @param {import('../../src/persist/index.ts').Result<T>} result
+ * @returns {T}
+ */
+function must(result) {
+  if (result.ok) return result.value;
+  throw new Error(`${result.problem.says} ${result.problem.todo}`);
+}
+
+/** @param {string} from @param {string} to */
+export async function copyStore(from, to) {
+  await rm(to, { recursive: true, force: true });
+  await cp(from, to, { recursive: true });
+}
+
+/** `node scripts/measure/large-store.mjs FOLDER [PIECES] [YEARS]` makes such a store to look at. */
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const [folder, pieces = '60', years = '10'] = process.argv.slice(2);
+  if (folder === undefined) {
+    console.error('Not written: name the folder to write the store into.');
+    process.exitCode = 64;
+  } else {
+    const [invent, now] = [await inventorOfTemplates(), Date.now()];
+    await writeHistory(folder, { years: Number(years), now, invent });
+    await writeBench(folder, { pieces: Number(pieces), now, invent });
+  }
+}

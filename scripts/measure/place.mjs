@@ -1,0 +1,52 @@
+import { mkdtempSync } from 'node:fs';
+import { mkdtemp, rm, stat } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { copyStore, inventorOfTemplates, writeBench, writeHistory } from './large-store.mjs';
+import { minute } from './invented-bench.mjs';
+import { buildCopy, buildSideProgram, plainEnvironment } from './program.mjs';
+
+/** A full bench, and one as most days see it. */
+export const fullBench = 60;
+export const usualBench = 8;
+const years = 10;
+
+/** @typedef {Awaited<ReturnType<typeof makePlace>>} Place */
+
+/** Everything that is measured lies in one temporary folder: a copy of the program, and stores. */
+export async function makePlace() {
+  const folder = await mkdtemp(join(tmpdir(), 'recoat-measure-'));
+  const start = await buildCopy(folder);
+  const invent = await inventorOfTemplates();
+  const history = join(folder, 'history');
+  await writeHistory(history, { years, now: Date.now(), invent });
+  let stores = 0;
+  return {
+    folder,
+    start,
+    /** @param {string} store */
+    environment: (store) => plainEnvironment(folder, store),
+    /** @param {string} name */
+    sideProgram: (name) => buildSideProgram(folder, name),
+    /**
+     * A store as it stands now.
+     *
+     * @param {{pieces: number, hasHistory?: boolean, firstOpensIn?: number}} wanted
+     * @returns {Promise<string>} its folder
+     */
+    async freshStore({ pieces, hasHistory = true, firstOpensIn = 4 * minute }) {
+      stores += 1;
+      const store = join(folder, `store-${stores}`);
+      if (hasHistory) await copyStore(history, store);
+      await writeBench(store, { pieces, now: Date.now(), invent, firstOpensIn });
+      return store;
+    },
+    /** @param {string} store */
+    benchBytes: async (store) => (await stat(join(store, 'bench.json'))).size,
+    // A program that was just killed may leave a file behind for a moment.
+    remove: () => rm(folder, { recursive: true, force: true, maxRetries: 5 }),
+  };
+}
+
+/** @param {string} place @returns {string} an empty folder in it */
+export const newFolder = (place) => mkdtempSync(join(place, 'folder-'));
