@@ -1,12 +1,7 @@
-import { minute, second } from '../../tracker/time/index.ts';
-import { stateAt, stretchAt } from '../../tracker/windows/index.ts';
 import { fitLine, glyphSets, segment, type Line, type Role } from '../drawing/index.ts';
-import { wrapWords } from '../drawing/wrap.ts';
-import { callWords, clock, timeLeft, whenInWords } from '../format/index.ts';
-import { kindWords } from '../format/kind-words.ts';
-import { calledPiece } from '../parts/called-piece.ts';
-import { callOf } from '../ping-text/window-ping.ts';
+import { whenInWords } from '../format/index.ts';
 import type { View } from '../screen.ts';
+import { calmSentence, countdown, names, sentences } from './far-words.ts';
 import { beside, letters, lettersWidth, small, type Letters } from './letters.ts';
 import type { FarCall } from './what-calls.ts';
 
@@ -16,7 +11,7 @@ const fewRows = 9;
 
 /** The largest form of what calls first for which there is room: number and verb, count-down and clock, sentences. */
 export function urgentBlock(call: FarCall, view: View, room: number): readonly Line[] {
-  const said = sentences(call, view);
+  const said = sentences(call, view, view.columns - 2 * margin);
   const least = Math.min(room < fewRows ? 1 : 2, said.length);
   const large = largeForms(call, view)
     .map((groups) => groups.flatMap((rows, index) => (index === 0 ? rows : ['', ...rows])))
@@ -67,7 +62,7 @@ export function secondBlock(call: FarCall, view: View, room: number): readonly L
     [number, verb, count].map((text) => letters(text, 3, glyphs)),
     4,
   );
-  const [said = ''] = sentences(call, view);
+  const [said = ''] = sentences(call, view, view.columns - 2 * margin);
   const fits = lettersWidth(rows) + margin <= view.columns && rows.length + 2 <= room;
   return room < 1 ? [] : painted(fits ? rows : [], [said], call, view);
 }
@@ -78,7 +73,7 @@ export function calmBlock(call: FarCall, view: View, room: number): readonly Lin
   const { number, verb } = names(call);
   const draw = (text: string): Letters => letters(text, 3, theme.glyphs);
   const when = call.at === null ? '' : whenInWords(call.at, now, snapshot.shop);
-  const sentence = calmSentence(call, view);
+  const sentence = calmSentence(call, view, view.columns - margin);
   const forms: readonly Letters[] = [
     beside([number, verb, when].map(draw), 4),
     [...beside([number, verb].map(draw), 4), '', ...draw(when)],
@@ -90,65 +85,6 @@ export function calmBlock(call: FarCall, view: View, room: number): readonly Lin
   const rows = form === undefined ? sentence : [...form, '', ...sentence];
   return rows.slice(0, room).map((row) => indented(row, 'strong'));
 }
-
-/** `3 Beech stool: try it from 15:10, 41 min` */
-function calmSentence(call: FarCall, { columns, now, snapshot }: View): readonly string[] {
-  const { shop } = snapshot;
-  const left = call.at === null ? '' : timeLeft(call.at, now, shop).replaceAll(' ', unbroken);
-  const text = `${nameOf(call)}: ${callWords(call.window, now, shop)}${left === '' ? '' : `, ${left}`}`;
-  return wrapWords(text, columns - margin).map((line) => line.replaceAll(unbroken, ' '));
-}
-
-/** A figure stays on the line of its unit. */
-const unbroken = '\u00a0';
-
-function nameOf({ standing, window }: FarCall): string {
-  const { piece, timer } = standing;
-  if (piece === null) return timer?.label ?? '';
-  const part = piece.parts.find(({ id }) => id === window.subject.partId)?.name;
-  return part === undefined ? calledPiece(piece) : `${calledPiece(piece)}, ${part}`;
-}
-
-function names({ standing, window }: FarCall): { readonly number: string; readonly verb: string } {
-  const { piece, timer } = standing;
-  const { call } = kindWords(window);
-  const verb = timer === null && window.rule.kind !== 'timer' ? call : 'time is up';
-  return { number: piece === null || piece.number === null ? '-' : String(piece.number), verb };
-}
-
-/** What is left and until when; of what is lost, since when. */
-function countdown(
-  { window, at, isLost }: FarCall,
-  { now, snapshot }: View,
-): { readonly count: string; readonly word: string; readonly by: string } {
-  const { shop } = snapshot;
-  if (at === null && !isLost) return { count: 'now', word: '', by: '' };
-  if (at === null)
-    return { count: 'late', word: 'since', by: clock(stretchAt(window, now).begins, shop) };
-  const word = stateAt(window, now) === 'before' ? 'at' : 'by';
-  return { count: minutesAndSeconds(at - now), word, by: clock(at, shop) };
-}
-
-/** `9:05`; rounded up, so that 0:00 comes when it is over. */
-function minutesAndSeconds(ms: number): string {
-  const seconds = Math.max(0, Math.ceil(ms / second));
-  return `${Math.floor((seconds * second) / minute)}:${String(seconds % 60).padStart(2, '0')}`;
-}
-
-/** The name with what there is to do, what comes after, the gear, and when it began. */
-function sentences(call: FarCall, { columns, now, snapshot }: View): readonly string[] {
-  const { window, isLost } = call;
-  const { shop } = snapshot;
-  const { says, more } = callOf({ window, reason: 'soon' }, now, shop);
-  const told = [
-    `${nameOf(call)}: ${isLost ? says : callWords(window, now, shop)}`,
-    ...more,
-    `began ${whenInWords(window.begunAt, now, shop)}`,
-  ];
-  return wrapWords(told.map(sentence).join(' '), columns - 2 * margin);
-}
-
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** Large letters in the look of what is lost; what calls loudly turns over from edge to edge. */
 function painted(

@@ -1,4 +1,3 @@
-import { listedActs, moreActs } from '../bench/pad-list.ts';
 import {
   fitEnd,
   lineOf,
@@ -21,6 +20,7 @@ import { heading } from '../parts/heading.ts';
 import { messageLines } from '../parts/message-lines.ts';
 import type { ScrolledPage } from '../page.ts';
 import type { View } from '../screen.ts';
+import { padLines, twoColumns } from './pad-lines.ts';
 
 /** What is pressed with gloves on; all other acts stand beside it. */
 const withGloves: readonly Act[] = [
@@ -42,9 +42,6 @@ const withGloves: readonly Act[] = [
 
 /** These are told in other lines of the sheet. */
 const toldElsewhere: readonly Act[] = ['up', 'down', 'list', 'all keys'];
-
-/** Below this two columns don't fit side by side. */
-const twoColumns = 80;
 
 /** All keys and what they do, from the key map with the user's own keys in it. */
 export function keysSheet(from: number, view: View): ScrolledPage {
@@ -123,36 +120,6 @@ function drawEntry(
     segment(fitEnd(keys, forKeys - 2, glyphs) + '  ', 'strong'),
     segment(fitEnd(told, room, glyphs)),
   ];
-}
-
-/** What stands behind the list key, for a bare numeric pad. */
-function padLines(keys: KeyMap, columns: number): readonly Line[] {
-  const word = (act: Act | null): string => {
-    const binding = keys.find((each) => each.act === act);
-    return binding?.short ?? binding?.says.split(':')[0] ?? '';
-  };
-  const first = [...listedActs(keys).map(word), 'more'];
-  const list = keyOf(keys, 'list');
-  return [
-    lineOf(`Number pad: ${list} opens this list`),
-    ...numbered(`${list} `, first, columns),
-    ...(columns < twoColumns ? numbered(`${list} 9 `, moreActs.map(word), columns) : []),
-  ];
-}
-
-/** `/ 1 first stroke   / 2 next section`: as many to a line as fit, one under the other. */
-function numbered(before: string, words: readonly string[], columns: number): readonly Line[] {
-  const told = words.map((word, index) => `${before}${index + 1} ${word}`);
-  const cells = Math.max(...told.map(width)) + 2;
-  const each = Math.max(1, Math.floor(columns / cells));
-  return Array.from({ length: Math.ceil(told.length / each) }, (_, row) =>
-    lineOf(
-      `  ${told
-        .slice(row * each, (row + 1) * each)
-        .map((text) => padEnd(text, cells))
-        .join('')}`.trimEnd(),
-    ),
-  );
 }
 
 const guards = (keys: KeyMap): readonly string[] => [
