@@ -12,10 +12,15 @@ import { oddTimerScreen } from './odd-timer/index.ts';
 import { pastScreen } from './past-pieces/index.ts';
 import { pieceScreen } from './piece/index.ts';
 import { pingsScreen } from './pings/index.ts';
-import type { ScreenRegistry } from './screens.ts';
+import type { ScreenModule } from './screen.ts';
+import type { Screen, ScreenName } from './screens.ts';
 import { settingsScreen } from './settings/index.ts';
 import { shutScreen } from './shut-up-shop/index.ts';
 import { troubleScreen } from './trouble/index.ts';
+
+type ScreenRegistry = {
+  readonly [Name in ScreenName]: ScreenModule<Extract<Screen, { is: Name }>>;
+};
 
 /** Which module draws a screen and hears its keys. A new screen is one more line here and one more state in screens.ts. */
 export const modules: ScreenRegistry = {

@@ -3,7 +3,6 @@ import type { Instant } from '../tracker/time/index.ts';
 import type { FinishingSchedule } from '../tracker/trade/index.ts';
 import type { BenchState } from './bench/bench-state.ts';
 import type { Guard } from './keys/guard.ts';
-import type { ScreenModule } from './screen.ts';
 
 /** Pieces that have left the bench, once they are loaded. */
 export type PastPieces = { readonly bench: Bench; readonly problems: readonly string[] };
@@ -159,7 +158,3 @@ export type Screen =
   | PastState;
 
 export type ScreenName = Screen['is'];
-
-export type ScreenRegistry = {
-  readonly [Name in ScreenName]: ScreenModule<Extract<Screen, { is: Name }>>;
-};

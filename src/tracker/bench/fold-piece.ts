@@ -1,4 +1,4 @@
-import type { BenchInMaking } from './fold.ts';
+import type { BenchInMaking } from './bench-in-making.ts';
 import type { BenchFact, PieceDescription } from './facts.ts';
 import type { Piece, PlannedStep } from './piece.ts';
 

@@ -1,5 +1,5 @@
 import type { Instant } from '../time/index.ts';
-import type { BenchInMaking } from './fold.ts';
+import type { BenchInMaking } from './bench-in-making.ts';
 import { change } from './fold-piece.ts';
 import type { BenchFact } from './facts.ts';
 import type { Session } from './piece.ts';

@@ -1,17 +1,9 @@
 import type { BenchFact } from './facts.ts';
 import { foldPieceFact } from './fold-piece.ts';
 import { foldWorkFact } from './fold-work.ts';
-import type { Bench, OddTimer, Piece, Session, Shutdown } from './piece.ts';
+import type { BenchInMaking } from './bench-in-making.ts';
+import type { Bench } from './piece.ts';
 import { walkTrail } from './trail.ts';
-
-/** The bench while facts are folded in; nobody outside this folder sees it half made. */
-export type BenchInMaking = {
-  readonly pieces: Map<string, Piece>;
-  readonly sessions: Map<string, Session>;
-  readonly timers: Map<string, OddTimer>;
-  lastShut: Shutdown | null;
-  readonly clockSteps: { at: number; byMs: number }[];
-};
 
 /**
  * Works out the bench from all its facts, in the order in which they were told. Groups that were taken back don't count.

@@ -14,7 +14,8 @@ import { actOf, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { Press } from '../keys/press.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, said, type Step, type View } from '../screen.ts';
-import { benchRows, isFar, type BenchRows, type BenchState } from './bench-state.ts';
+import { benchRows, isFar, type BenchRows } from './bench-rows.ts';
+import type { BenchState } from './bench-state.ts';
 import { loudPings } from './head.ts';
 import { listedActs, moreActs } from './pad-list.ts';
 

@@ -11,7 +11,8 @@ import { dayWords, whenInWords } from '../format/index.ts';
 import { firstSentence } from '../format/first-sentence.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { View } from '../screen.ts';
-import type { BenchRows, BenchState } from './bench-state.ts';
+import type { BenchRows } from './bench-rows.ts';
+import type { BenchState } from './bench-state.ts';
 
 /** The foot rows: hold and cure, or what the last key did; what the next keys do, or a refusal; the help line. */
 export function footLines(state: BenchState, rows: BenchRows, view: View): readonly Line[] {

@@ -31,7 +31,7 @@ import {
 } from '../format/index.ts';
 import type { ShownPing } from '../port.ts';
 import type { View } from '../screen.ts';
-import type { BenchRows } from './bench-state.ts';
+import type { BenchRows } from './bench-rows.ts';
 import { nextCalls } from './next-calls.ts';
 
 /** A reading older than this is called old. */

@@ -1,7 +1,8 @@
 import { lineOf, type Line } from '../drawing/index.ts';
 import { keyMapWith, keyOf, type Act, type KeyMap } from '../keys/key-map.ts';
 import type { Frame, View } from '../screen.ts';
-import type { BenchRows, BenchState } from './bench-state.ts';
+import type { BenchRows } from './bench-rows.ts';
+import type { BenchState } from './bench-state.ts';
 import { dateLine } from './head.ts';
 
 /** The acts behind "more", for a bare numeric pad: two presses, and no letters. */
