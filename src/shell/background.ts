@@ -54,6 +54,8 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     shop: () => session.snapshot().shop,
     sense: () => session.snapshot().sense,
     since: clock.now(),
+    // The store tells only of what others write.
+    recorded: session.reload,
   });
   const clockWatch = createClockWatch(clock);
   const look = (): void => {

@@ -52,6 +52,7 @@ function benchWithDwell(store: FactStore = memoryStore()) {
       shop: () => shop,
       sense: () => senseOf(shop),
       since: startOfTests,
+      recorded: session.reload,
     });
     return { ...made, sent, wanted };
   };
@@ -133,6 +134,14 @@ describe('watching windows', () => {
     watcher.look();
     expect(watcher.sent).toHaveLength(1);
     expect(watcher.sent[0]?.title + (watcher.sent[0]?.body ?? '')).toContain('Stool');
+  });
+
+  it('shows a ping as soon as it is claimed', () => {
+    const { clock, session, watch } = benchWithDwell();
+    const watcher = watch();
+    clock.pass(5 * minute);
+    watcher.look();
+    expect(session.snapshot().pings.at(-1)).toMatchObject({ loud: true, seenAt: null });
   });
 
   it('sends nothing for a window that was closed in time', () => {

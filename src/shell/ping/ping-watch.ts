@@ -31,6 +31,8 @@ export type PingWatchOptions = {
   readonly sense: () => PingSense;
   /** When this process began to watch: what fell due before it was missed because nothing was running. */
   readonly since: Instant;
+  /** Something was written to the store from here. */
+  readonly recorded: () => void;
 };
 
 export type PingWatch = {
@@ -120,7 +122,8 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
         const body = { claim: fact.id, ways: ['screen', ...ways], failures };
         const sent: PingFact = { ...headOf(newId(), at), kind: 'ping-sent', body };
         const written = store.change(() => ({ append: { pings: [sent] }, result: null }));
-        if (!written.ok) unrecorded(fact.id, written.problem.says);
+        if (written.ok) options.recorded();
+        else unrecorded(fact.id, written.problem.says);
       });
   };
 
@@ -141,6 +144,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
       const sense = options.sense();
       if (sendingsDue(bench, claimed, now, sense).length > 0) {
         for (const claim of claimDue(now)) send(claim, now);
+        options.recorded();
       }
       const spoiling = spoilsRunning(bench, now, sense)[0];
       const piece = spoiling && bench.pieces.get(spoiling.subject.pieceId);
