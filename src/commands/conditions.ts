@@ -2,7 +2,7 @@ import { factHead } from '../shell/head-facts.ts';
 import { readClimate, type Reading } from '../tracker/trade/index.ts';
 import { air, clock, day } from '../views/format/index.ts';
 import { readingJson } from './json/names.ts';
-import type { ConditionsJson } from './json-shapes.ts';
+import type { ConditionsJson } from './json-shapes/index.ts';
 import { failure, isFailure, type Answer, type CommandFile } from './line/command.ts';
 import { look, lookAt, storeFailure, type Look } from './line/look.ts';
 import { withStore } from './line/record.ts';

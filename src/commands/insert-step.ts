@@ -1,7 +1,7 @@
 import { currentStep } from '../tracker/bench/index.ts';
-import { nearest, stepClasses, usualStep } from '../tracker/trade/index.ts';
-import { readDuration } from '../tracker/time/index.ts';
-import { minute } from '../tracker/time/index.ts';
+import { minute, readDuration } from '../tracker/time/index.ts';
+import { nearest, stepClasses, type Step } from '../tracker/trade/index.ts';
+import { improvise } from '../views/piece/improvise.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { record } from './line/record.ts';
 import { findOnBench } from './names/find-piece.ts';
@@ -13,7 +13,7 @@ export const insertStep: CommandFile = {
   takes: '<piece> <words...>',
   options: [
     ['--class <name>', 'what kind of work it is, so that hours can be compared; else "other"'],
-    ['--minutes <length>', 'how long it takes; else what such work usually takes'],
+    ['--minutes <length>', 'how long it takes; else as such work on this piece, or as usual'],
     ['--before <step>', 'the step before which it comes; else the one that is next'],
     ['--last', 'at the end'],
   ],
@@ -41,7 +41,7 @@ export const insertStep: CommandFile = {
       const named = typedBefore === null ? null : findStep(typedBefore, piece, not);
       if (isFailure(named)) return named;
       const before = given.has('last') ? null : (named ?? currentStep(piece, null));
-      const step = usualStep(given.sentence('words'), stepClass);
+      const { step } = improvise(piece, given.sentence('words'), stepClass, before?.id ?? null);
       return {
         intents: [
           {
@@ -56,11 +56,8 @@ export const insertStep: CommandFile = {
   },
 };
 
-/** The minutes that were given, with a range as wide in proportion as such work usually has. */
-function around(
-  typical: number,
-  { minutes }: Pick<ReturnType<typeof usualStep>, 'minutes'>,
-): ReturnType<typeof usualStep>['minutes'] {
+/** The minutes that were given, with a range as wide in proportion as such work has. */
+function around(typical: number, { minutes }: Pick<Step, 'minutes'>): Step['minutes'] {
   const scale = typical / minutes.typical;
   return { typical, low: minutes.low * scale, high: minutes.high * scale };
 }

@@ -1,3 +1,4 @@
+import { jobCard as cardOf } from '../tracker/bench/index.ts';
 import { jobCardJson } from './json/job-card-json.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
 import { lookBack } from './line/look-back.ts';
@@ -9,8 +10,10 @@ export const jobCard: CommandFile = {
   run: async (room, given) => {
     const all = await lookBack(room);
     if (isFailure(all)) return all;
-    const piece = findAnywhere(given.word('piece'), all.bench, all.shop.zone, 'Not shown');
+    const { bench, now, sense, shop } = all;
+    const piece = findAnywhere(given.word('piece'), bench, shop.zone, 'Not shown');
     if (isFailure(piece)) return piece;
-    return { lines: () => jobCardLines(piece, all), json: () => jobCardJson(piece, all) };
+    const card = cardOf(bench, piece, now, sense);
+    return { lines: () => jobCardLines(card, all), json: () => jobCardJson(card, all) };
   },
 };

@@ -1,6 +1,6 @@
 import { keyMapWith } from '../views/keys/key-map.ts';
 import { keysSheet } from '../views/keys-sheet/keys-sheet.ts';
-import type { KeysJson } from './json-shapes.ts';
+import type { KeysJson } from './json-shapes/index.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
 import { look } from './line/look.ts';
 import { plainLines, textView } from './text/text-view.ts';

@@ -4,7 +4,7 @@ import { minute } from '../tracker/time/index.ts';
 import { fullDay, minutesSpent, shopDay } from '../views/format/index.ts';
 import { iso, isoOrNull } from './json/iso.ts';
 import { pieceName } from './json/names.ts';
-import type { PastJson } from './json-shapes.ts';
+import type { PastJson } from './json-shapes/index.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { lookBack } from './line/look-back.ts';
 import { pastPieces } from './names/find-anywhere.ts';

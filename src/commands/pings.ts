@@ -4,7 +4,7 @@ import type { PingFact } from '../tracker/bench/index.ts';
 import { clock, day } from '../views/format/index.ts';
 import type { ShownPing } from '../views/port.ts';
 import { iso, isoOrNull } from './json/iso.ts';
-import type { PingsJson, SeenJson } from './json-shapes.ts';
+import type { PingsJson, SeenJson } from './json-shapes/index.ts';
 import { failure, isFailure, type Answer, type CommandFile, type Failure } from './line/command.ts';
 import { lookAt, openToRead, storeFailure, type Look } from './line/look.ts';
 import { withStore } from './line/record.ts';

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
 import { scheduleFolders } from '../shell/port.ts';
 import { problemJson } from './json/problem-json.ts';
-import type { CheckedJson } from './json-shapes.ts';
+import type { CheckedJson } from './json-shapes/index.ts';
 import { failure, type CommandFile } from './line/command.ts';
 import { exitCodes } from './line/exit-codes.ts';
 

@@ -2,7 +2,7 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { scheduleFolders } from '../shell/port.ts';
-import type { CopiedJson } from './json-shapes.ts';
+import type { CopiedJson } from './json-shapes/index.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { findSchedule } from './read/find-schedule.ts';
 

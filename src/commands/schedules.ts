@@ -3,7 +3,7 @@ import type { FinishingSchedule } from '../tracker/trade/index.ts';
 import { hoursRange } from '../views/format/index.ts';
 import { tellProblem } from '../persist/schedules/index.ts';
 import { problemJson } from './json/problem-json.ts';
-import type { SchedulesJson } from './json-shapes.ts';
+import type { SchedulesJson } from './json-shapes/index.ts';
 import type { CommandFile } from './line/command.ts';
 import { readLibrary } from './read/find-schedule.ts';
 import { inColumns } from './text/columns.ts';

@@ -11,7 +11,7 @@ import {
 } from '../views/hours/session-words.ts';
 import { iso, isoOrNull } from './json/iso.ts';
 import { partName, pieceName, stepName } from './json/names.ts';
-import type { SessionJson, SessionsJson } from './json-shapes.ts';
+import type { SessionJson, SessionsJson } from './json-shapes/index.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
 import type { Look } from './line/look.ts';
 import { lookBack } from './line/look-back.ts';

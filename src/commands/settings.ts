@@ -7,7 +7,7 @@ import {
   type SettingName,
   type Settings,
 } from '../tracker/settings/index.ts';
-import type { SetJson, SettingsJson } from './json-shapes.ts';
+import type { SetJson, SettingsJson } from './json-shapes/index.ts';
 import { failure, isFailure, type Answer, type CommandFile, type Failure } from './line/command.ts';
 import { openToRead, storeFailure } from './line/look.ts';
 import { withStore } from './line/record.ts';
@@ -17,7 +17,7 @@ import { inColumns } from './text/columns.ts';
 
 export const settings: CommandFile = {
   takes: '[name] [value...]',
-  help: 'Alone it lists all; with a name it shows one; with a value it sets it. The word standard puts it back. Keys: settings keys ready w',
+  help: 'Alone it lists all; with a name it shows one; with a value it sets it. The word standard puts it back. Keys: settings keys ready e',
   run: async (room, given) => {
     const name = given.maybe('name');
     const value = given.sentence('value');
@@ -25,17 +25,8 @@ export const settings: CommandFile = {
     const opened = await openToRead(room);
     if (isFailure(opened)) return opened;
     if (name === null) return listed(entries, opened.settings);
-    const found = match(
-      name,
-      [...entries, keysEntry].map((entry) => ({
-        thing: entry,
-        called: entry.setting.key,
-        names: [entry.setting.key, entry.setting.label, entry.own ?? 'keys'],
-        name: entry.setting.key,
-      })),
-      { not: 'Not shown', what: 'setting' },
-    );
-    return isFailure(found) ? found : listed([found.found], opened.settings);
+    const found = entryCalled(name, 'Not shown');
+    return isFailure(found) ? found : listed([found], opened.settings);
   },
 };
 
@@ -46,13 +37,27 @@ const entries: readonly Entry[] = Object.entries(table).map(([own, setting]) => 
   setting,
 }));
 
+function entryCalled(name: string, not: string): Entry | Failure {
+  const found = match(
+    name,
+    [...entries, keysEntry].map((entry) => ({
+      thing: entry,
+      called: entry.setting.key,
+      names: [entry.setting.key, entry.setting.label, entry.own ?? 'keys'],
+      name: entry.setting.key,
+    })),
+    { not, what: 'setting' },
+  );
+  return isFailure(found) ? found : found.found;
+}
+
 /** Keys have no single value; they are listed by themselves. */
 const keysEntry: Entry = {
   own: null,
   setting: {
     key: 'keys',
     label: 'keys',
-    help: 'Keys moved by you: settings keys ready w',
+    help: 'Keys moved by you: settings keys ready e',
     choices: 'keys',
     standard: '',
   },
@@ -88,29 +93,32 @@ function listed(shown: readonly Entry[], values: Settings): Answer {
   };
 }
 
-function choose(room: Room, name: string, value: string): Promise<Answer | Failure> {
+async function choose(room: Room, name: string, value: string): Promise<Answer | Failure> {
+  const entry = entryCalled(name, 'Not set');
+  if (isFailure(entry)) return entry;
+  const { key } = entry.setting;
   return withStore(room, (store) => {
     const result = store.changeSettings<Answer | Failure>((current) => {
-      const outcome = chooseSetting(current, name, value, settingKnowledge);
+      const outcome = chooseSetting(current, key, value, settingKnowledge);
       if (!outcome.ok)
-        return { settings: null, result: failure('unknown', outcome.says, outcome.nearest) };
-      return { settings: outcome.settings, result: wasSet(name, current, outcome.settings) };
+        return { settings: null, result: failure('usage', outcome.says, outcome.nearest) };
+      return { settings: outcome.settings, result: wasSet(entry, current, outcome.settings) };
     });
     return result.ok ? result.value : storeFailure(result.problem);
   });
 }
 
-function wasSet(typed: string, before: Settings, after: Settings): Answer {
-  const own = entries.find(({ own }) => own !== null && before[own] !== after[own]);
-  const key = own?.setting.key ?? typed;
-  const value = own?.own ? after[own.own] : null;
+function wasSet({ own, setting }: Entry, before: Settings, after: Settings): Answer {
+  const { key } = setting;
+  const value = own === null ? null : after[own];
+  const isNew = own === null ? before.keys !== after.keys : before[own] !== value;
   return {
     lines: () => [
-      value === null
-        ? before.keys === after.keys
-          ? `${key} was so already`
-          : `${key} set`
-        : `${key}: ${valueInWords(value)}`,
+      !isNew
+        ? `${key} was so already`
+        : value === null
+          ? `${key} set`
+          : `${key}: ${valueInWords(value)}`,
     ],
     json: (): SetJson => ({ set: key, value }),
   };

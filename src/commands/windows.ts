@@ -2,7 +2,7 @@ import { standingsAt, type Standing } from '../tracker/bench/index.ts';
 import { windowJson } from './json/bench-json.ts';
 import { iso } from './json/iso.ts';
 import { pieceName } from './json/names.ts';
-import type { WindowsJson } from './json-shapes.ts';
+import type { WindowsJson } from './json-shapes/index.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
 import { look } from './line/look.ts';
 import { findOnBench } from './names/find-piece.ts';

@@ -11,7 +11,7 @@ import {
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
 import type { Zone } from '../../views/format/zone.ts';
-import type { BenchJson, BenchRowJson, WindowJson } from '../json-shapes.ts';
+import type { BenchJson, BenchRowJson, WindowJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 import { iso, isoOrNull } from './iso.ts';
 import { holdJson, partName, pieceName, readingJson, stepName } from './names.ts';

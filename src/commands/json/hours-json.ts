@@ -1,6 +1,6 @@
 import type { FinishedHours, PieceHours } from '../../tracker/estimate/index.ts';
 import type { Zone } from '../../views/format/zone.ts';
-import type { FinishedHoursJson, PieceHoursJson } from '../json-shapes.ts';
+import type { FinishedHoursJson, PieceHoursJson } from '../json-shapes/index.ts';
 import { estimateJson } from './estimate-json.ts';
 import { isoOrNull } from './iso.ts';
 import { pieceName } from './names.ts';

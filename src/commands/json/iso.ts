@@ -1,6 +1,6 @@
 import { minute, type Instant } from '../../tracker/time/index.ts';
 import { zoneOffset, type Zone } from '../../views/format/zone.ts';
-import type { IsoInstant } from '../json-shapes.ts';
+import type { IsoInstant } from '../json-shapes/index.ts';
 
 /** `2026-11-24T14:29:00.000-05:00`. Offsets are told in whole minutes, which every zone has had for a century. */
 export function iso(instant: Instant, zone: Zone): IsoInstant {

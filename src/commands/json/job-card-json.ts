@@ -1,81 +1,105 @@
-import { pieceMinutes, sessionsOf, type Piece } from '../../tracker/bench/index.ts';
+import type { CheckRow, JobCard, JobCardRow, StepRow } from '../../tracker/bench/index.ts';
+import { minute } from '../../tracker/time/index.ts';
 import type { Zone } from '../../views/format/zone.ts';
-import type { JobCardEntryJson, JobCardJson } from '../json-shapes.ts';
+import type {
+  CardCheckJson,
+  CardStepJson,
+  JobCardJson,
+  JobCardRowJson,
+} from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 import { iso, isoOrNull } from './iso.ts';
-import { airJson, partName, stepName } from './names.ts';
+import { airJson } from './names.ts';
 import { stepsJson } from './steps-json.ts';
 
 /** All that was done to a piece and put on it, with what is known of it. */
-export function jobCardJson(piece: Piece, look: Look): JobCardJson {
-  const { bench, now, shop } = look;
+export function jobCardJson(card: JobCard, look: Look): JobCardJson {
+  const { piece, rows, curing, minutes, sessions } = card;
+  const { zone } = look.shop;
   return {
     ...stepsJson(piece, look),
-    added: iso(piece.addedAt, shop.zone),
-    left: isoOrNull(piece.leftAt, shop.zone),
-    record: recordOf(piece, shop.zone),
-    minutes: pieceMinutes(bench, piece, now),
-    sessions: sessionsOf(bench, piece.id).length,
+    added: iso(piece.addedAt, zone),
+    left: isoOrNull(piece.leftAt, zone),
+    rows: rows.map((row) => rowJson(row, zone)),
+    curing: curing.map(({ milestone, at }) => ({ milestone, at: iso(at, zone) })),
+    minutes,
+    sessions,
   };
 }
 
-function recordOf(piece: Piece, zone: Zone): readonly JobCardEntryJson[] {
-  const nothing = {
-    part: null,
-    pass: null,
-    section: null,
-    agent: null,
-    product: null,
-    air: null,
-  };
-  const entries = [
-    ...piece.stamps.map((stamp) => ({
-      ...nothing,
-      at: stamp.at,
-      kind: 'stamped',
-      step: stepName(piece, stamp.step),
-      part: partName(piece, stamp.part),
-      pass: stamp.pass,
-      section: stamp.section,
-      what: stamp.event,
-      agent: stamp.agent,
-      product: productOf(piece, stamp.step),
-      air: airJson(stamp.air, zone),
-    })),
-    ...piece.finishes.map((finish) => ({
-      ...nothing,
-      at: finish.at,
-      kind: 'done',
-      step: stepName(piece, finish.step),
-      part: partName(piece, finish.part),
-      pass: finish.pass,
-      what: 'done',
-      product: productOf(piece, finish.step),
-      air: airJson(finish.air, zone),
-    })),
-    ...piece.checks.map((check) => ({
-      ...nothing,
-      at: check.at,
-      kind: 'checked',
-      step: stepName(piece, check.step),
-      part: partName(piece, check.part),
-      what: check.shown === null ? check.finding : `${check.finding}: ${check.shown}`,
-      air: airJson(check.air, zone),
-    })),
-    ...piece.notes.map((note) => ({
-      ...nothing,
-      at: note.at,
-      kind: 'note',
-      step: stepName(piece, note.step),
-      what: note.text,
-    })),
-  ];
-  return entries
-    .toSorted((a, b) => a.at - b.at)
-    .map(({ at, ...entry }) => ({ at: iso(at, zone), ...entry }));
+function rowJson(row: JobCardRow, zone: Zone): JobCardRowJson {
+  const at = iso(row.at, zone);
+  switch (row.row) {
+    case 'step':
+      return stepRowJson(row, zone);
+    case 'check':
+      return checkRowJson(row, zone);
+    case 'note':
+      return { row: 'note', at, step: row.step, text: row.text };
+    case 'hold': {
+      const { reason, askAgain, liftedAt } = row;
+      return { row: 'hold', at, reason, askAgain, lifted: isoOrNull(liftedAt, zone) };
+    }
+    case 'plan':
+      return { row: 'plan', at, change: row.change, step: row.name };
+    case 'timer': {
+      const { label, ms, closedAt } = row.timer;
+      return {
+        row: 'timer',
+        at,
+        label,
+        minutes: ms / minute,
+        closed: isoOrNull(closedAt, zone),
+      };
+    }
+  }
 }
 
-function productOf(piece: Piece, step: string): string | null {
-  const key = piece.steps.find(({ id }) => id === step)?.product;
-  return key === undefined ? null : (piece.products[key]?.name ?? null);
-}
+const stepRowJson = (row: StepRow, zone: Zone): CardStepJson => ({
+  row: 'step',
+  at: iso(row.at, zone),
+  id: row.step,
+  name: row.name,
+  minutes: row.minutes,
+  sessions: row.sessions,
+  done: row.done,
+  product: row.product,
+  stamps: row.stamps.map(({ event, agent, pass, section, part, at, movedFrom }) => ({
+    event,
+    agent,
+    pass,
+    section,
+    part,
+    at: iso(at, zone),
+    movedFrom: isoOrNull(movedFrom, zone),
+  })),
+  air: airJson(row.air, zone),
+  outcomes: row.outcomes.map(({ verb, milestone, part, outcome, after, loss, says }) => ({
+    verb,
+    milestone,
+    part,
+    outcome,
+    afterMinutes: after / minute,
+    loss,
+    says,
+  })),
+  corrections: row.corrections.map(({ session, change, start, was, minutes }) => ({
+    session,
+    change,
+    start: iso(start, zone),
+    was,
+    minutes,
+  })),
+});
+
+const checkRowJson = (row: CheckRow, zone: Zone): CardCheckJson => ({
+  row: 'check',
+  at: iso(row.at, zone),
+  step: row.step,
+  part: row.part,
+  finding: row.finding,
+  shown: row.shown,
+  air: airJson(row.air, zone),
+  minutesAfterStroke: row.afterStroke === null ? null : row.afterStroke / minute,
+  movedFrom: isoOrNull(row.movedFrom, zone),
+});

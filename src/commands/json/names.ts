@@ -7,7 +7,7 @@ import type {
   PartNameJson,
   PieceNameJson,
   StepNameJson,
-} from '../json-shapes.ts';
+} from '../json-shapes/index.ts';
 import { iso } from './iso.ts';
 
 export const pieceName = ({ id, number, name }: Piece): PieceNameJson => ({ id, number, name });

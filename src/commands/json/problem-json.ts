@@ -1,5 +1,5 @@
 import type { Problem } from '../../persist/schedules/index.ts';
-import type { FileProblemJson } from '../json-shapes.ts';
+import type { FileProblemJson } from '../json-shapes/index.ts';
 
 export const problemJson = ({ nearest, ...problem }: Problem): FileProblemJson => ({
   file: problem.file,

@@ -1,6 +1,6 @@
 import type { Piece } from '../../tracker/bench/index.ts';
 import { expectationOf, hoursOfPiece } from '../../tracker/estimate/index.ts';
-import type { StepsJson } from '../json-shapes.ts';
+import type { StepsJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 import { estimateJson } from './estimate-json.ts';
 import { holdJson, pieceName } from './names.ts';

@@ -1,6 +1,6 @@
 import type { World } from '../../shell/world.ts';
 import { visible } from '../../views/drawing/visible.ts';
-import type { RefusedJson } from '../json-shapes.ts';
+import type { RefusedJson } from '../json-shapes/index.ts';
 import { isFailure, type Answer, type Failure } from './command.ts';
 import { exitCodes, type ExitCode } from './exit-codes.ts';
 

@@ -5,7 +5,7 @@ import type { Instant } from '../../tracker/time/index.ts';
 import { shopDay } from '../../views/format/zone.ts';
 import { iso } from '../json/iso.ts';
 import { pieceRowJson } from '../json/bench-json.ts';
-import type { RecordedJson } from '../json-shapes.ts';
+import type { RecordedJson } from '../json-shapes/index.ts';
 import { rowLine } from '../text/row-line.ts';
 import { failure, isFailure, type Answer, type Failure } from './command.ts';
 import { lookAt, noticeText, storeFailure, type Look } from './look.ts';

@@ -1,5 +1,5 @@
 import { readDay, type CalendarDay, type Instant } from '../../tracker/time/index.ts';
-import { addDays, instantOfClock, nextClock, shopDay, type Zone } from '../../views/format/zone.ts';
+import { addDays, instantOfClock, shopDay, type Zone } from '../../views/format/zone.ts';
 
 export type MomentReading =
   { readonly ok: true; readonly at: Instant } | { readonly ok: false; readonly says: string };
@@ -22,19 +22,6 @@ export function readMoment(text: string, now: Instant, zone: Zone): MomentReadin
   const day = parts.day === '' ? today : lastSuchDay(parts.day, today);
   if (day === null) return refuse(`"${parts.day}" is no day.`);
   return { ok: true, at: instantOfClock(day, parts.time, zone) };
-}
-
-/** Reads when something will be: `7:30` is the next time the clock shows it, `Wed 7:30` that day's. */
-export function readMomentToCome(text: string, now: Instant, zone: Zone): MomentReading {
-  const typed = text.trim();
-  const exact = readExact(typed);
-  if (exact !== null) return exact;
-  const parts = splitTime(typed);
-  if (parts === null) return refuse(`"${typed}" is no time of day.`);
-  if (parts.day === '') return { ok: true, at: nextClock(now, parts.time, zone) };
-  const day = readDay(parts.day, shopDay(now, zone));
-  if (!day.ok) return { ok: false, says: day.says };
-  return { ok: true, at: instantOfClock(day.day, parts.time, zone) };
 }
 
 function readExact(typed: string): MomentReading | null {

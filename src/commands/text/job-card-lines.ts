@@ -1,7 +1,6 @@
-import type { Piece } from '../../tracker/bench/index.ts';
+import type { JobCard } from '../../tracker/bench/index.ts';
+import { jobCardText } from '../../views/job-card/plain.ts';
 import type { Look } from '../line/look.ts';
-import { jobCardJson } from '../json/job-card-json.ts';
 
-export function jobCardLines(piece: Piece, look: Look): readonly string[] {
-  return jobCardJson(piece, look).record.map(({ at, what }) => `${at} ${what}`);
-}
+export const jobCardLines = (card: JobCard, { now, shop }: Look): readonly string[] =>
+  jobCardText(card, now, shop).trimEnd().split('\n');

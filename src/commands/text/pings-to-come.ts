@@ -3,7 +3,7 @@ import { clock, day } from '../../views/format/index.ts';
 import { pingText } from '../../views/ping-text/index.ts';
 import { iso } from '../json/iso.ts';
 import { pieceName } from '../json/names.ts';
-import type { PingToComeJson } from '../json-shapes.ts';
+import type { PingToComeJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 
 /** Pings that are still to come, the next first. */

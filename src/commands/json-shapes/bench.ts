@@ -1,0 +1,109 @@
+/** `2026-11-24T14:29:00.000-05:00`: an instant, told with the offset of the shop's zone. */
+export type IsoInstant = string;
+
+/** `2026-11-28`: a day of the shop's calendar. */
+export type IsoDay = string;
+
+/** What every command answers where it does nothing; the exit code says which kind of no it is. */
+export type RefusedJson = {
+  readonly refused: string;
+  /** What was meant perhaps, nearest first. */
+  readonly nearest: readonly string[];
+};
+
+export type PieceNameJson = {
+  readonly id: string;
+  /** Null once it has left the bench. */
+  readonly number: number | null;
+  readonly name: string;
+};
+
+export type StepNameJson = { readonly id: string; readonly name: string };
+export type PartNameJson = { readonly id: string; readonly name: string };
+
+/** Degrees Celsius and percent. */
+export type AirJson = { readonly tempC: number; readonly rh: number; readonly readAt: IsoInstant };
+
+export type StretchJson = {
+  readonly meaning: string;
+  /** What is lost in it: `spoils`, `costs work`, `costs nothing`. */
+  readonly loss: string;
+  /** The extra work or the rescue, in words. */
+  readonly says: string | null;
+  readonly begins: IsoInstant;
+  /** Null where it never ends, or its end hangs on a stamp that wasn't made yet. */
+  readonly ends: IsoInstant | null;
+};
+
+export type WindowJson = {
+  readonly key: string;
+  readonly kind: string;
+  readonly verb: string;
+  readonly milestone: string | null;
+  /** Null for an odd timer. */
+  readonly step: StepNameJson | null;
+  readonly part: PartNameJson | null;
+  readonly pass: number;
+  readonly section: number | null;
+  /** `before`, `open`, `closing`, `late`, `barred`, `done`. */
+  readonly state: string;
+  readonly begun: IsoInstant;
+  /** When it can first be used without loss. */
+  readonly opens: IsoInstant | null;
+  /** When something is lost next. */
+  readonly closes: IsoInstant | null;
+  readonly assumed: boolean;
+  readonly foundReady: IsoInstant | null;
+  readonly stretches: readonly StretchJson[];
+};
+
+export type HoldJson = {
+  readonly reason: string;
+  readonly since: IsoInstant;
+  readonly askAgain: IsoDay | null;
+};
+
+/** One row of the bench: a piece, or an odd timer that belongs to none. */
+export type BenchRowJson = {
+  readonly piece: PieceNameJson | null;
+  readonly timer: { readonly id: string; readonly label: string } | null;
+  /** How it stands, as the rows are ordered: `spoils`, `in hand`, `costs work` ... */
+  readonly rank: string;
+  readonly part: PartNameJson | null;
+  /** The step that is next. */
+  readonly step: StepNameJson | null;
+  /** What the next-stamp key and `next-stamp` would do; null for a timer. */
+  readonly next: string | null;
+  readonly inHandSince: IsoInstant | null;
+  /** The window that decides how it stands. */
+  readonly window: WindowJson | null;
+  readonly windows: readonly WindowJson[];
+  readonly hold: HoldJson | null;
+  readonly promised: IsoDay | null;
+};
+
+/** `bench` */
+export type BenchJson = {
+  readonly at: IsoInstant;
+  readonly air: AirJson | null;
+  /** In the order of the bench: what is lost first comes first. */
+  readonly rows: readonly BenchRowJson[];
+  readonly takeBack: string | null;
+  readonly bringBack: string | null;
+};
+
+/** Every command that records something about the bench. */
+export type RecordedJson = {
+  /** What was recorded, in words. */
+  readonly recorded: string;
+  /** The instant it is about. */
+  readonly at: IsoInstant;
+  /** How the piece stands now; null where it has left the bench or none is meant. */
+  readonly row: BenchRowJson | null;
+};
+
+/** `windows` */
+export type WindowsJson = {
+  readonly at: IsoInstant;
+  readonly windows: readonly (WindowJson & { readonly piece: PieceNameJson | null })[];
+};

@@ -1,0 +1,224 @@
+import type {
+  AirJson,
+  HoldJson,
+  IsoDay,
+  IsoInstant,
+  PartNameJson,
+  PieceNameJson,
+  StepNameJson,
+} from './bench.ts';
+
+/** Minutes of work: estimated, with the range and the chance it claims. */
+export type EstimateJson = {
+  readonly minutes: number;
+  readonly low: number;
+  readonly high: number;
+  readonly chance: number;
+  readonly model: string;
+};
+
+/** `steps PIECE` */
+export type StepsJson = {
+  readonly piece: PieceNameJson;
+  readonly schedule: { readonly id: string; readonly name: string };
+  readonly wood: string | null;
+  readonly areaM2: number | null;
+  readonly yearMade: number | null;
+  readonly kind: string | null;
+  readonly promised: IsoDay | null;
+  readonly parts: readonly PartNameJson[];
+  readonly hold: HoldJson | null;
+  readonly steps: readonly StepJson[];
+};
+
+export type StepJson = StepNameJson & {
+  /** Its place in the list, from 1; commands take it for the step's name. */
+  readonly place: number;
+  readonly stepClass: string;
+  /** `done`, `begun`, `to do`, `skipped`. */
+  readonly state: string;
+  readonly estimate: EstimateJson;
+  /** Hands-on minutes; null where none were recorded. */
+  readonly minutes: number | null;
+  readonly needs: readonly string[];
+  readonly cautions: readonly string[];
+};
+
+/** `hours PIECE` */
+export type PieceHoursJson = {
+  readonly piece: PieceNameJson;
+  readonly steps: readonly (StepNameJson & {
+    readonly stepClass: string;
+    readonly state: string;
+    readonly estimate: EstimateJson;
+    readonly minutes: number | null;
+    readonly setupMinutes: number;
+    /** Setup was told apart by the schedule's share. */
+    readonly about: boolean;
+    readonly sessions: number;
+    /** Where the minutes lie: `inside` the range, `over`, `under`. */
+    readonly verdict: string | null;
+  })[];
+  readonly done: { readonly estimate: EstimateJson; readonly minutes: number } | null;
+  readonly toGo: EstimateJson | null;
+  readonly setupMinutes: number;
+  readonly otherMinutes: number;
+  readonly recordedMinutes: number;
+  readonly sessions: number;
+};
+
+/** `hours` */
+export type FinishedHoursJson = {
+  readonly pieces: number;
+  readonly since: IsoInstant | null;
+  readonly until: IsoInstant | null;
+  readonly classes: readonly {
+    readonly stepClass: string;
+    readonly pieces: number;
+    /** Minutes by estimate of the middle piece: 2 is twice as long. */
+    readonly ratio: number | null;
+    readonly low: number | null;
+    readonly high: number | null;
+  }[];
+  readonly rangesHeld: {
+    readonly held: number;
+    readonly of: number;
+    readonly claimed: number | null;
+  };
+};
+
+/** `sessions PIECE` */
+export type SessionsJson = {
+  readonly piece: PieceNameJson;
+  readonly sessions: readonly SessionJson[];
+};
+
+export type SessionJson = {
+  /** `correct-session` takes it. */
+  readonly place: number;
+  readonly id: string;
+  readonly targets: readonly {
+    readonly piece: PieceNameJson;
+    readonly part: PartNameJson | null;
+    readonly step: StepNameJson | null;
+  }[];
+  readonly start: IsoInstant;
+  /** Null while in hand. */
+  readonly end: IsoInstant | null;
+  /** The piece's share of it. */
+  readonly minutes: number;
+  /** As first recorded, where it was corrected. */
+  readonly first: { readonly start: IsoInstant; readonly end: IsoInstant | null } | null;
+  readonly dropped: boolean;
+  /** Where it seems to have been left running: what it could be trimmed to. */
+  readonly trimTo: IsoInstant | null;
+};
+
+/** `past` */
+export type PastJson = {
+  readonly pieces: readonly (PieceNameJson & {
+    readonly schedule: string;
+    readonly added: IsoInstant;
+    readonly left: IsoInstant | null;
+    readonly minutes: number;
+  })[];
+};
+
+/** `job-card PIECE` */
+export type JobCardJson = StepsJson & {
+  readonly added: IsoInstant;
+  readonly left: IsoInstant | null;
+  /** In the order in which it happened; `row` tells the kinds apart. */
+  readonly rows: readonly JobCardRowJson[];
+  /** Milestones that no step waits for and that are still to come. */
+  readonly curing: readonly { readonly milestone: string; readonly at: IsoInstant }[];
+  readonly minutes: number;
+  readonly sessions: number;
+};
+
+export type JobCardRowJson =
+  | CardStepJson
+  | CardCheckJson
+  | {
+      readonly row: 'note';
+      readonly at: IsoInstant;
+      readonly step: string | null;
+      readonly text: string;
+    }
+  | {
+      readonly row: 'hold';
+      readonly at: IsoInstant;
+      readonly reason: string;
+      readonly askAgain: IsoDay | null;
+      /** Null while it lasts. */
+      readonly lifted: IsoInstant | null;
+    }
+  /** Changes of the plan, and comings and goings. */
+  | {
+      readonly row: 'plan';
+      readonly at: IsoInstant;
+      readonly change: string;
+      readonly step: string | null;
+    }
+  | {
+      readonly row: 'timer';
+      readonly at: IsoInstant;
+      readonly label: string;
+      readonly minutes: number;
+      readonly closed: IsoInstant | null;
+    };
+
+/** Steps and parts by their names, as they stand on the card. */
+export type CardStepJson = {
+  readonly row: 'step';
+  readonly at: IsoInstant;
+  readonly id: string | null;
+  readonly name: string;
+  /** Pick-up to put-down. */
+  readonly minutes: number | null;
+  readonly sessions: number;
+  readonly done: boolean;
+  readonly product: string | null;
+  readonly stamps: readonly {
+    readonly event: string;
+    readonly agent: string | null;
+    readonly pass: number;
+    readonly section: number | null;
+    readonly part: string | null;
+    readonly at: IsoInstant;
+    readonly movedFrom: IsoInstant | null;
+  }[];
+  readonly air: AirJson | null;
+  /** How its windows were met. */
+  readonly outcomes: readonly {
+    readonly verb: string;
+    readonly milestone: string | null;
+    readonly part: string | null;
+    /** `in time`, `early`, `late`, `kept off`. */
+    readonly outcome: string;
+    /** From its beginning to what ended it. */
+    readonly afterMinutes: number;
+    readonly loss: string;
+    readonly says: string | null;
+  }[];
+  readonly corrections: readonly {
+    readonly session: string;
+    readonly change: string;
+    readonly start: IsoInstant;
+    /** Minutes as first recorded. */
+    readonly was: number | null;
+    readonly minutes: number;
+  }[];
+};
+
+export type CardCheckJson = {
+  readonly row: 'check';
+  readonly at: IsoInstant;
+  readonly step: string | null;
+  readonly part: string | null;
+  readonly finding: string;
+  readonly shown: string | null;
+  readonly air: AirJson | null;
+  readonly minutesAfterStroke: number | null;
+  readonly movedFrom: IsoInstant | null;
+};
