@@ -1,19 +1,16 @@
 import { jobCard as cardOf } from '../tracker/bench/index.ts';
 import { jobCardJson } from './json/job-card-json.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
-import { lookBack } from './line/look-back.ts';
-import { findAnywhere } from './names/find-anywhere.ts';
+import { lookFor } from './names/look-for.ts';
 import { jobCardLines } from './text/job-card-lines.ts';
 
 export const jobCard: CommandFile = {
   takes: '<piece>',
   run: async (room, given) => {
-    const all = await lookBack(room);
-    if (isFailure(all)) return all;
-    const { bench, now, sense, shop } = all;
-    const piece = findAnywhere(given.word('piece'), bench, shop.zone, 'Not shown');
-    if (isFailure(piece)) return piece;
-    const card = cardOf(bench, piece, now, sense);
-    return { lines: () => jobCardLines(card, all), json: () => jobCardJson(card, all) };
+    const found = await lookFor(given.word('piece'), 'Not shown', room);
+    if (isFailure(found)) return found;
+    const { piece, shop } = found;
+    const card = cardOf(shop.bench, piece, shop.now, shop.sense);
+    return { lines: () => jobCardLines(card, shop), json: () => jobCardJson(card, shop) };
   },
 };

@@ -14,31 +14,29 @@ import { partName, pieceName, stepName } from './json/names.ts';
 import type { SessionJson, SessionsJson } from './json-shapes/index.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
 import type { Look } from './line/look.ts';
-import { lookBack } from './line/look-back.ts';
-import { findAnywhere } from './names/find-anywhere.ts';
 import { pieceCalled } from './names/find-piece.ts';
+import { lookFor } from './names/look-for.ts';
 import { inColumns } from './text/columns.ts';
 
 export const sessions: CommandFile = {
   takes: '<piece>',
   help: 'The last one comes first; correct-session takes its number.',
   run: async (room, given) => {
-    const all = await lookBack(room);
-    if (isFailure(all)) return all;
-    const piece = findAnywhere(given.word('piece'), all.bench, all.shop.zone, 'Not shown');
-    if (isFailure(piece)) return piece;
-    const found = correctable(all.bench, piece.id);
+    const asked = await lookFor(given.word('piece'), 'Not shown', room);
+    if (isFailure(asked)) return asked;
+    const { piece, shop } = asked;
+    const found = correctable(shop.bench, piece.id);
     return {
       lines: () =>
         found.length === 0
           ? [`${pieceCalled(piece)} was never in hand.`]
           : inColumns(
-              found.map((session, index) => sessionCells(session, index + 1, piece, all)),
+              found.map((session, index) => sessionCells(session, index + 1, piece, shop)),
               new Set([0, 3]),
             ),
       json: (): SessionsJson => ({
         piece: pieceName(piece),
-        sessions: found.map((session, index) => sessionJson(session, index + 1, piece, all)),
+        sessions: found.map((session, index) => sessionJson(session, index + 1, piece, shop)),
       }),
     };
   },

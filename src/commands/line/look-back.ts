@@ -23,8 +23,11 @@ async function readYears(opened: OpenedStore, room: Room): Promise<readonly Benc
 export async function lookBack(room: Room): Promise<Look | Failure> {
   const opened = await openToRead(room);
   if (isFailure(opened)) return opened;
-  return lookAt(room, opened, together(await readYears(opened, room), opened.bench));
+  return withYears(opened, room);
 }
+
+export const withYears = async (opened: OpenedStore, room: Room): Promise<Look> =>
+  lookAt(room, opened, together(await readYears(opened, room), opened.bench));
 
 /** A piece that came back and left again stands in several files; each fact counts once. */
 export const together = (...files: readonly (readonly BenchFact[])[]): readonly BenchFact[] => [

@@ -8,6 +8,7 @@ import { pieceRowJson } from '../json/bench-json.ts';
 import type { RecordedJson } from '../json-shapes/index.ts';
 import { rowLine } from '../text/row-line.ts';
 import { failure, isFailure, type Answer, type Failure } from './command.ts';
+import { withoutKeys } from './hints.ts';
 import { lookAt, noticeText, storeFailure, type Look } from './look.ts';
 import type { Room } from './room.ts';
 
@@ -78,7 +79,7 @@ function apply(
     if (!applied.ok)
       return failure(
         applied.nearest === null ? 'refused' : 'unknown',
-        applied.says,
+        withoutKeys(applied.says),
         applied.nearest ?? [],
       );
     facts.push(...applied.facts);

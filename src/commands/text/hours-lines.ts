@@ -37,7 +37,7 @@ export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[
 }
 
 /** Over all finished pieces, by kind of work. */
-export function finishedHoursLines(finished: FinishedHours, _look: Look): readonly string[] {
+export function finishedHoursLines(finished: FinishedHours): readonly string[] {
   const count = finished.pieces.length;
   if (count === 0)
     return [

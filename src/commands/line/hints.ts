@@ -1,0 +1,14 @@
+/** What refusals tell a person at the screen to press, and what does the same here. */
+const hints: readonly (readonly [keys: RegExp, command: string])[] = [
+  [/ Enter: pick up\.$/, ' pick-up takes it in hand.'],
+  [/ Enter on (\d+)\.$/, ' put-down $1 puts that down.'],
+  [/ Space: next stamp\.$/, ' next-stamp makes the one that is next.'],
+  [/ d when it is all on\.$/, ' done when it is all on.'],
+  [/ i inserts one\.$/, ' insert-step puts one in.'],
+  [/ 0 takes back\.$/, ' take-back takes it back.'],
+  [/ \(m, then w\)\.$/, ' with correct-session.'],
+];
+
+/** A refusal for somebody who types commands. */
+export const withoutKeys = (says: string): string =>
+  hints.reduce((told, [keys, command]) => told.replace(keys, command), says);
