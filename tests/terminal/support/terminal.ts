@@ -30,8 +30,8 @@ export type TerminalOptions = {
   readonly env?: Readonly<Record<string, string>>;
 };
 
-/** Presses closer than the guards' gap would count as a held key. */
-const betweenPresses = 150;
+/** Presses closer than the guards' gap would count as a held key, also where a busy machine delivers the first late. */
+const betweenPresses = 400;
 const patience = 15_000;
 /** More than a second's change of its figures writes. */
 const aTick = 400;
