@@ -199,6 +199,17 @@ describe("a helper's hands", () => {
       );
   });
 
+  test('earlier is refused only where those hands were busy', () => {
+    const both = three
+      .pickedUp('s1', at('9:00'), [target('chest', 'coat 1')], 1)
+      .pickedUp('s2', at('9:05'), [target('table', 'coat 1')], 2)
+      .putDown('s1', at('9:10'))
+      .putDown('s2', at('9:25'));
+    given(both)
+      .when(pickUp('stool'), at('9:30'), { ...two, at: at('9:15') })
+      .then({ kind: 'picked-up', body: { hand: 1 }, at: at('9:15') });
+  });
+
   test('with room for one more than two', () => {
     given(withBoth)
       .when(pickUp('stool'), at('9:30'), { hands: 3 })

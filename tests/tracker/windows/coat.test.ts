@@ -96,6 +96,18 @@ describe('a coat and its milestones', () => {
     expectStates(day.window(table, 'recoat', 1), { '14:19': 'before', '14:20': 'open' });
   });
 
+  test('is not over for a later step that was done before it', () => {
+    const day = new Workday();
+    const table = day.adds('Side table', twoCoats, at('8:00'));
+    const skip = { do: 'skip step', piece: table, step: 'coat 1' } as const;
+    day.does({ ...skip, skipped: true }, at('8:10'));
+    day.firstStroke(table, at('9:00')).done(table, at('9:30'));
+    day.does({ ...skip, skipped: false }, at('11:50'));
+    day.firstStroke(table, at('12:00')).done(table, at('12:30'));
+    expectStates(day.window(table, 'recoat', 0), { '14:29': 'before', '14:30': 'open' });
+    expect(day.window(table, 'recoat', 0).subject.stepId).toBe('coat 1');
+  });
+
   test('a scuff that is done opens again what was to be scuffed first, and nothing is lost any more', () => {
     const day = new Workday();
     const chest = day.adds('Oak chest', bleachAndClear, at('8:00'));

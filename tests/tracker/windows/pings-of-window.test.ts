@@ -110,7 +110,7 @@ describe('what each kind of window tells, and when', () => {
 });
 
 describe('what would fall before the beginning is dropped', () => {
-  const dwellOf = (opens: number) => {
+  const dwellOf = (opens: number, slack = 5) => {
     const strokeOn = { ...first('first-stroke') };
     const rule = {
       ...bleachB,
@@ -118,7 +118,7 @@ describe('what would fall before the beginning is dropped', () => {
       stretches: [
         wait,
         go(after(strokeOn, grows(opens * minute))),
-        spoils(after(strokeOn, shrinks((opens + 5) * minute)), 'start over'),
+        spoils(after(strokeOn, shrinks((opens + slack) * minute)), 'start over'),
       ],
     };
     const day = new Workday();
@@ -142,6 +142,10 @@ describe('what would fall before the beginning is dropped', () => {
 
   test('a dwell of one minute tells neither', () => {
     expect(dwellOf(1)).toEqual(['9:01 opens, loud', '9:05 closes soon, loud', '9:06 late, loud']);
+  });
+
+  test('an open time of a minute is not said to close before it opens', () => {
+    expect(dwellOf(2, 1)).toEqual(['9:01 soon', '9:02 opens, loud', '9:03 late, loud']);
   });
 
   test('a dwell of three minutes does not tell of three minutes at the stroke itself', () => {

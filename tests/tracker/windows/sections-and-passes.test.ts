@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { stateAt, stretchAt } from '../../../src/tracker/windows/index.ts';
+import { hour } from '../../../src/tracker/time/index.ts';
 import { at } from '../support/instants.ts';
-import { aerosol, stainInSections } from '../support/schedules.ts';
+import { after, aerosolRecoat, go, grows, last, wait } from '../support/rules.ts';
+import { aerosol, product, schedule, stainInSections, step } from '../support/schedules.ts';
 import { expectStates } from '../support/walk.ts';
 import { Workday } from '../support/workday.ts';
 
@@ -120,6 +122,38 @@ describe('aerosol passes with a forbidden gap', () => {
       '9:20': 'closing',
       '10:00': 'barred',
       '57:04': 'open',
+    });
+  });
+
+  test('what counts from the last stroke of all counts from the finish', () => {
+    const dry = {
+      ...aerosolRecoat,
+      id: 'dry',
+      scope: 'step',
+      stretches: [wait, go(after(last('last-stroke'), grows(hour)))],
+    } as const;
+    const plan = schedule(
+      'two-passes',
+      [
+        step('spray', 'coat, sprayed', {
+          product: 'enamel',
+          passes: 2,
+          stamps: [{ event: 'first-stroke', says: 'first stroke on' }],
+        }),
+      ],
+      [product('enamel', 'oxidative', [dry])],
+    );
+    const day = new Workday();
+    const stool = day.adds('Beech stool', plan, at('8:00'));
+    day
+      .next(stool, at('9:00'))
+      .next(stool, at('9:04'))
+      .next(stool, at('9:15'))
+      .done(stool, at('9:20'));
+    expectStates(day.window(stool, 'dry'), {
+      '10:04': 'before',
+      '10:19': 'before',
+      '10:20': 'open',
     });
   });
 

@@ -189,6 +189,24 @@ describe('what falls together goes out together', () => {
     expect(pinging.sends('11:31:40')).toEqual(['Table opens', 'Stool opens']);
   });
 
+  test('nor is what is loud, whatever it is', () => {
+    const pinging = new Pinging(new Workday({ hands: 3 }));
+    coated(pinging.day, 'Table', '6:00', '7:31:40');
+    const chair = pinging.day.adds('Chair', glueUp, at('8:00'));
+    pinging.day.next(chair, at('9:30'));
+    // Skins over at 9:35, which is told three minutes before.
+    expect(pinging.sends('9:31:40')).toEqual(['Table opens']);
+    expect(pinging.sends('9:32')).toEqual(['Chair closes soon (loud)']);
+  });
+
+  test('what was overtaken does not bring together what is far apart', () => {
+    const pinging = new Pinging(new Workday({ hands: 3 }));
+    bleaching(pinging.day, 'Chest', '9:00');
+    bleaching(pinging.day, 'Desk', '9:00:10');
+    // Chest opens at 9:10, 50 seconds after the last of Desk.
+    expect(pinging.sends('9:10:05')).toEqual(['Desk soon', 'Chest opens (loud)']);
+  });
+
   test('a later ping of one window does not hide what another tells between', () => {
     const pinging = new Pinging(new Workday({ hands: 3 }));
     bleaching(pinging.day, 'Chest', '9:00');
