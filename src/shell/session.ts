@@ -97,7 +97,7 @@ export function createSession(options: SessionOptions): Session {
   };
 
   const refold = (): void => {
-    bench = foldBench(factsNow());
+    bench = foldBench(factsNow(), bench);
     changed();
   };
 

@@ -4,7 +4,17 @@ import type { OddTimer, Piece, Session, Shutdown } from './piece.ts';
 export type BenchInMaking = {
   readonly pieces: Map<string, Piece>;
   readonly sessions: Map<string, Session>;
+  /** Of each piece: how many facts touched it or its sessions, and the last of them. */
+  readonly touches: Map<string, { readonly count: number; readonly last: string }>;
   readonly timers: Map<string, OddTimer>;
+  /** The fact that is being folded in. */
+  folding: string;
   lastShut: Shutdown | null;
   readonly clockSteps: { at: number; byMs: number }[];
 };
+
+/** Notes that the fact being folded in is about a piece, or about hands on it. */
+export function touch(bench: BenchInMaking, piece: string): void {
+  const count = (bench.touches.get(piece)?.count ?? 0) + 1;
+  bench.touches.set(piece, { count, last: bench.folding });
+}

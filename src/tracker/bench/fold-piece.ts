@@ -1,4 +1,4 @@
-import type { BenchInMaking } from './bench-in-making.ts';
+import { touch, type BenchInMaking } from './bench-in-making.ts';
 import type { BenchFact, PieceDescription } from './facts.ts';
 import type { Piece, PlannedStep } from './piece.ts';
 
@@ -7,6 +7,7 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
   switch (fact.kind) {
     case 'piece-added':
       bench.pieces.set(fact.body.piece, newPiece(fact));
+      touch(bench, fact.body.piece);
       return;
     case 'piece-described':
       return change(bench, fact.body.piece, (piece) => ({ ...piece, ...told(fact.body.changes) }));
@@ -101,7 +102,9 @@ function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {
 
 export function change(bench: BenchInMaking, id: string, how: (piece: Piece) => Piece): void {
   const piece = bench.pieces.get(id);
-  if (piece !== undefined) bench.pieces.set(id, how(piece));
+  if (piece === undefined) return;
+  bench.pieces.set(id, how(piece));
+  touch(bench, id);
 }
 
 const changeStep = (

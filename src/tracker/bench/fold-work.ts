@@ -1,5 +1,5 @@
 import type { Instant } from '../time/index.ts';
-import type { BenchInMaking } from './bench-in-making.ts';
+import { touch, type BenchInMaking } from './bench-in-making.ts';
 import { change } from './fold-piece.ts';
 import type { BenchFact } from './facts.ts';
 import type { Session } from './piece.ts';
@@ -8,7 +8,7 @@ import type { Session } from './piece.ts';
 export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
   switch (fact.kind) {
     case 'picked-up':
-      bench.sessions.set(fact.body.session, {
+      setSession(bench, {
         id: fact.body.session,
         startFact: fact.id,
         endFact: null,
@@ -91,7 +91,18 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
 
 function changeSession(bench: BenchInMaking, id: string, how: (session: Session) => Session): void {
   const session = bench.sessions.get(id);
-  if (session !== undefined) bench.sessions.set(id, how(session));
+  if (session === undefined) return;
+  touchTargets(bench, session);
+  setSession(bench, how(session));
+}
+
+function setSession(bench: BenchInMaking, session: Session): void {
+  bench.sessions.set(session.id, session);
+  touchTargets(bench, session);
+}
+
+function touchTargets(bench: BenchInMaking, { targets }: Session): void {
+  for (const { piece } of targets) touch(bench, piece);
 }
 
 /** Gives another instant to whatever that fact put in place. */
@@ -108,13 +119,14 @@ function moveStamp(bench: BenchInMaking, moved: string, to: Instant): void {
     const checks = shift(piece.checks);
     if (stamps !== piece.stamps || finishes !== piece.finishes || checks !== piece.checks) {
       bench.pieces.set(piece.id, { ...piece, stamps, finishes, checks });
+      touch(bench, piece.id);
     }
   }
   for (const session of bench.sessions.values()) {
     if (session.startFact === moved) {
-      bench.sessions.set(session.id, { ...session, start: Math.min(to, session.end ?? to) });
+      setSession(bench, { ...session, start: Math.min(to, session.end ?? to) });
     } else if (session.endFact === moved) {
-      bench.sessions.set(session.id, { ...session, end: Math.max(to, session.start) });
+      setSession(bench, { ...session, end: Math.max(to, session.start) });
     }
   }
   for (const timer of bench.timers.values()) {

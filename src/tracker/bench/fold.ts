@@ -8,28 +8,46 @@ import { walkTrail } from './trail.ts';
 /**
  * Works out the bench from all its facts, in the order in which they were told. Groups that were taken back don't count.
  * Never fails: a fact about something that isn't there changes nothing.
+ *
+ * @param before the bench before the last facts: pieces that they didn't touch keep their objects, and with them what
+ *   was worked out from them
  */
-export function foldBench(facts: readonly BenchFact[]): Bench {
+export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
   const { trail, groups, withdrawn } = walkTrail(facts);
   const bench: BenchInMaking = {
     pieces: new Map(),
     sessions: new Map(),
+    touches: new Map(),
+    folding: '',
     timers: new Map(),
     lastShut: null,
     clockSteps: [],
   };
   for (const fact of facts) {
     if (withdrawn.has(fact.group)) continue;
+    bench.folding = fact.id;
     foldPieceFact(bench, fact);
     foldWorkFact(bench, fact);
   }
+  if (before !== undefined) keepUntouched(bench, before);
   return {
     pieces: bench.pieces,
     sessions: [...bench.sessions.values()],
+    touches: bench.touches,
     timers: [...bench.timers.values()],
     trail,
     groups,
     lastShut: bench.lastShut,
     clockSteps: bench.clockSteps,
   };
+}
+
+/** Facts are only ever added, or taken back from the end, so the same count and the same last one are the same facts. */
+function keepUntouched(bench: BenchInMaking, before: Bench): void {
+  for (const [id, { count, last }] of bench.touches) {
+    const earlier = before.touches.get(id);
+    const piece = before.pieces.get(id);
+    if (piece !== undefined && earlier?.count === count && earlier.last === last)
+      bench.pieces.set(id, piece);
+  }
 }

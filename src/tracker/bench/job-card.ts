@@ -8,7 +8,7 @@ import { partName } from './job-card-outcomes.ts';
 import { movedFrom, stepRows, type StepRow } from './job-card-steps.ts';
 import { pieceMinutes, sessionsOf } from './minutes.ts';
 import type { Air, Bench, Check, OddTimer, Piece } from './piece.ts';
-import { windowsOfPiece } from './piece-windows.ts';
+import { windowsOf } from './piece-windows.ts';
 import { countsFor, isDone } from './progress.ts';
 
 export type { HoldRow, PlanRow } from './job-card-events.ts';
@@ -58,7 +58,7 @@ export function jobCard(whole: Bench, piece: Piece, now: Instant, sense: EdgeSen
   const facts = standingFacts(whole).filter(
     ({ body }) => 'session' in body || ('piece' in body && body.piece === piece.id),
   );
-  const windows = windowsOfPiece(piece, bench.sessions, sense);
+  const windows = windowsOf(bench, piece, sense);
   const corrections = correctionsOf(bench, piece.id, facts, now);
   const rows: readonly JobCardRow[] = [
     ...stepRows({ bench, piece, now, windows, corrections, facts }),

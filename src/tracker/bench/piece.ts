@@ -20,6 +20,8 @@ export type Bench = {
   readonly sessions: readonly Session[];
   readonly timers: readonly OddTimer[];
   readonly trail: Trail;
+  /** Of each piece: how many facts touched it or its sessions, and the last of them. Alike, so is the piece. */
+  readonly touches: ReadonlyMap<string, { readonly count: number; readonly last: string }>;
   /** The facts of every group made by hand, also of those taken back. */
   readonly groups: ReadonlyMap<string, readonly BenchFact[]>;
   readonly lastShut: Shutdown | null;

@@ -8,6 +8,7 @@ export type WindowOwner = { readonly part: string | null; readonly keyPart: stri
  * the whole piece has a window for each part as soon as the parts go on separately, in this step or in a later one.
  */
 export function windowOwners(piece: Piece, step: PlannedStep): readonly WindowOwner[] {
+  if (piece.parts.length === 0) return [{ part: null, keyPart: '' }];
   const recorded = partsOn(piece, new Set([step.id]));
   if (!recorded.has(null)) return [...recorded].map((part) => ({ part, keyPart: part ?? '' }));
   if (recorded.size > 1) {
@@ -17,7 +18,7 @@ export function windowOwners(piece: Piece, step: PlannedStep): readonly WindowOw
   }
   const later = piece.steps.slice(piece.steps.indexOf(step) + 1).map((each) => each.id);
   const goOnAsOne = [...partsOn(piece, new Set(later))].every((part) => part === null);
-  if (goOnAsOne || piece.parts.length === 0) return [{ part: null, keyPart: '' }];
+  if (goOnAsOne) return [{ part: null, keyPart: '' }];
   // Same key as before they went separate ways: what was pinged once is not pinged again for each part.
   return piece.parts.map((part) => ({ part: part.id, keyPart: '' }));
 }

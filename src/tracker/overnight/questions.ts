@@ -1,6 +1,6 @@
 import { overnightQuestions, type OvernightQuestion } from '../bench/facts.ts';
 import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
-import { windowsOfPiece } from '../bench/piece-windows.ts';
+import { windowsOf } from '../bench/piece-windows.ts';
 import { standingsAt } from '../bench/standing.ts';
 import type { Instant } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';
@@ -57,7 +57,7 @@ const usesGun = ({ step, product }: Use): boolean =>
 function hasMixedPot(bench: Bench, now: Instant, sense: EdgeSense): boolean {
   const since = lastYes(bench, 'pots');
   return [...bench.pieces.values()]
-    .flatMap((piece) => windowsOfPiece(piece, bench.sessions, sense))
+    .flatMap((piece) => windowsOf(bench, piece, sense))
     .some(
       ({ rule, begunAt, closedAt }) =>
         rule.kind === 'pot' && begunAt > since && (closedAt === null || closedAt > now),

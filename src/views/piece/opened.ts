@@ -1,4 +1,4 @@
-import { standingOf, windowsOfPiece, type Piece } from '../../tracker/bench/index.ts';
+import { standingOf, windowsOf, type Piece } from '../../tracker/bench/index.ts';
 import { hoursOfPiece } from '../../tracker/estimate/index.ts';
 import type { View } from '../screen.ts';
 import type { PieceState } from '../screens.ts';
@@ -15,7 +15,7 @@ export function opened(piece: Piece, { now, snapshot }: View): OpenedPiece {
   return {
     bench,
     piece,
-    windows: windowsOfPiece(piece, bench.sessions, sense),
+    windows: windowsOf(bench, piece, sense),
     standing: standingOf(bench, piece, now, sense),
     hours: hoursOfPiece(bench, piece, now),
   };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { foldBench } from '../../../src/tracker/bench/index.ts';
+import { foldBench, type PieceDescription } from '../../../src/tracker/bench/index.ts';
 import { at } from '../support/instants.ts';
 import { past, target } from '../support/past.ts';
 import { twoCoats } from '../support/schedules.ts';
@@ -10,6 +10,7 @@ describe('folding facts', () => {
       pieces: new Map(),
       sessions: [],
       timers: [],
+      touches: new Map(),
       trail: { done: [], takenBack: [] },
       groups: new Map(),
       lastShut: null,
@@ -44,6 +45,17 @@ describe('folding facts', () => {
       .told('step-skipped', { piece: 'chest', step: 'nowhere', skipped: true })
       .told('step-reworded', { piece: 'chest', step: 'nowhere', name: 'x' });
     expect(foldBench(odd.facts).pieces.get('chest')).toEqual(before);
+  });
+
+  test('a description leaves alone what it does not tell', () => {
+    const facts = past()
+      .added('chest', twoCoats)
+      .described('chest', { wood: 'hard' })
+      .described('chest', { wood: undefined, yearMade: 1911 } as unknown as PieceDescription);
+    expect(foldBench(facts.facts).pieces.get('chest')).toMatchObject({
+      wood: 'hard',
+      yearMade: 1911,
+    });
   });
 
   test('a step put before one that is gone comes last', () => {

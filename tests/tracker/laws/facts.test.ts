@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { decide, foldBench, type BenchFact } from '../../../src/tracker/bench/index.ts';
+import {
+  decide,
+  foldBench,
+  windowsOf,
+  windowsOfPiece,
+  type Bench,
+  type BenchFact,
+} from '../../../src/tracker/bench/index.ts';
 import { contextAt } from '../support/given-when-then.ts';
 import { headed } from '../support/workday.ts';
 import { tried } from './law.ts';
@@ -16,6 +23,25 @@ test('replaying the facts gives the same bench, also after they were written and
       expect(foldBench(JSON.parse(JSON.stringify(facts)) as BenchFact[])).toEqual(after);
     }),
     often,
+  );
+});
+
+test('folding on from an earlier bench gives the same bench and the same windows as folding anew', () => {
+  const sense = contextAt(0).sense;
+  fc.assert(
+    fc.property(presses, (list) => {
+      let onward: Bench = foldBench([]);
+      for (const { facts, after } of pressAll(list, 1)) {
+        for (const piece of onward.pieces.values()) windowsOf(onward, piece, sense);
+        onward = foldBench(facts, onward);
+        expect(onward).toEqual(after);
+        for (const piece of onward.pieces.values()) {
+          const anew = windowsOfPiece(piece, after.sessions, sense);
+          expect(windowsOf(onward, piece, sense)).toEqual(anew);
+        }
+      }
+    }),
+    tried(60),
   );
 });
 

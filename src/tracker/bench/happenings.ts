@@ -1,0 +1,82 @@
+import type { Instant } from '../time/index.ts';
+import type { Happenings, SubjectStamp } from '../windows/edges.ts';
+import type { WindowRule, WindowSubject } from '../windows/model.ts';
+import type { Finish, PlannedStep, Session } from './piece.ts';
+import { countsFor } from './progress.ts';
+import { finishOf, stampsOn, type WorkedPiece } from './worked-piece.ts';
+
+/** Stable over restarts and corrected stamps. `owner` is the part, or empty for the whole piece. */
+export const keyOf = (rule: WindowRule, subject: WindowSubject, owner: string): string =>
+  [subject.pieceId, subject.stepId, rule.id, owner, subject.pass, subject.section ?? ''].join('/');
+
+/** Everything on which the edges of one window can hang. */
+export function happeningsOf(
+  worked: WorkedPiece,
+  step: PlannedStep,
+  rule: WindowRule,
+  subject: WindowSubject,
+  key: string,
+): Happenings {
+  const { piece, sessions } = worked;
+  const { partId: part, pass, section } = subject;
+  const inScope = (stamp: { readonly pass: number; readonly section: number | null }): boolean =>
+    rule.scope === 'step' ||
+    (stamp.pass === pass && (rule.scope === 'pass' || stamp.section === section));
+  const stamps = stampsOn(worked, step.id).filter(
+    (stamp) => countsFor(stamp.part, part) && inScope(stamp),
+  );
+  const finish = finishOf(worked, step.id, part);
+  const happened: SubjectStamp[] = stamps.map(({ event, agent, at, fact }) => ({
+    event,
+    agent,
+    at,
+    fact,
+  }));
+  if (finish !== undefined && (rule.scope === 'step' || finish.pass === pass)) {
+    // Finishing a step is the last stroke of its last pass, and takes the last section off.
+    const agent = step.stamps.findLast((planned) => planned.agent !== undefined)?.agent ?? null;
+    const hasLastStroke = stamps.some(
+      (stamp) =>
+        stamp.event === 'last-stroke' && stamp.agent === agent && stamp.pass === finish.pass,
+    );
+    if (!hasLastStroke) {
+      happened.push({ event: 'last-stroke', agent, at: finish.at, fact: finish.fact });
+    }
+    if (rule.scope === 'section' && !happened.some((stamp) => stamp.event === 'section-off')) {
+      happened.push({ event: 'section-off', agent: null, at: finish.at, fact: finish.fact });
+    }
+  }
+  // What was tried before the parts went separate ways was tried on the whole.
+  const whole = keyOf(rule, subject, '');
+  const checks = piece.checks.filter(
+    ({ window, part: tried }) => (window === key || window === whole) && countsFor(tried, part),
+  );
+  return {
+    stamps: happened,
+    checks,
+    assumedStart: finish === undefined ? null : pickUpBefore(sessions, piece.id, part, finish),
+  };
+}
+
+/** When the hands that finished the step picked it up; the finish itself where no session is known. */
+function pickUpBefore(
+  sessions: readonly Session[],
+  piece: string,
+  part: string | null,
+  finish: Finish,
+): { readonly at: Instant; readonly fact: string } {
+  const session = sessions.findLast(
+    (each) =>
+      !each.dropped &&
+      each.start <= finish.at &&
+      each.targets.some(
+        (target) =>
+          target.piece === piece &&
+          target.step === finish.step &&
+          (part === null || countsFor(target.part, part)),
+      ),
+  );
+  return session
+    ? { at: session.start, fact: session.startFact }
+    : { at: finish.at, fact: finish.fact };
+}

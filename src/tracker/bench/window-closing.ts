@@ -1,0 +1,90 @@
+import type { Instant } from '../time/index.ts';
+import { chooseStamp, type Happenings } from '../windows/edges.ts';
+import type { StampChoice, Stretch, Window } from '../windows/model.ts';
+import type { PlannedStep, Stamp } from './piece.ts';
+import {
+  endsMilestone,
+  finishOf,
+  firstTouch,
+  laterSteps,
+  type WorkedPiece,
+} from './worked-piece.ts';
+
+/** What ended a window, by its rule or because a later step has taken its place. */
+export function closing(
+  worked: WorkedPiece,
+  step: PlannedStep,
+  window: Window,
+  stepStamps: readonly Stamp[],
+  happenings: Happenings,
+): Instant | null {
+  const { rule, subject } = window;
+  const ends: Instant[] = [];
+  const finish = finishOf(worked, step.id, subject.partId);
+  if (rule.closedBy.by === 'stamp') {
+    const { stamp: wanted } = rule.closedBy;
+    const beginning = chooseStamp(rule.begins, happenings);
+    const begun = happenings.stamps.findIndex(
+      (stamp) => beginning.known && stamp.fact === beginning.fact,
+    );
+    for (const [index, stamp] of happenings.stamps.entries()) {
+      // Told later is later too: a clock that was set back must not keep a window from closing.
+      const isLater = stamp.at >= window.begunAt || (begun >= 0 && index > begun);
+      if (isChosen(wanted, stamp.event, stamp.agent) && isLater) ends.push(stamp.at);
+    }
+    const isPlanned = step.stamps.some((planned) =>
+      isChosen(wanted, planned.event, planned.agent ?? null),
+    );
+    // A finished step leaves no stamp of its own to wait for, but a pot has still to be washed out.
+    if (finish !== undefined && isPlanned && rule.kind !== 'pot') ends.push(finish.at);
+  }
+  if (rule.closedBy.by === 'next pass' && finish !== undefined) ends.push(finish.at);
+  if (rule.scope === 'pass') {
+    const next = stepStamps.find((stamp) => stamp.pass === subject.pass + 1);
+    if (next) ends.push(next.at);
+  }
+  const reach = rule.milestone;
+  if (reach !== undefined) {
+    for (const later of laterSteps(worked, step.id)) {
+      if (!endsMilestone(worked, later, reach)) continue;
+      const started = firstTouch(worked, later.id, subject.partId);
+      if (started !== null && started >= window.begunAt) ends.push(started);
+    }
+  }
+  return ends.length === 0 ? null : Math.min(...ends);
+}
+
+const isChosen = (choice: StampChoice, event: string, agent: string | null): boolean =>
+  choice.events.some((each) => each === event) &&
+  (choice.agent === undefined || choice.agent === agent);
+
+/** Once a later scuff is done, what was to be scuffed first is open again and loses nothing. */
+export function withWorkDone(
+  worked: WorkedPiece,
+  step: PlannedStep,
+  window: Window,
+): Window['stretches'] {
+  if (!window.stretches.some((stretch) => stretch.meaning === 'go after work'))
+    return window.stretches;
+  const scuffed = laterSteps(worked, step.id).some(
+    (later) =>
+      later.stepClass === 'scuff' &&
+      finishOf(worked, later.id, window.subject.partId) !== undefined,
+  );
+  if (!scuffed) return window.stretches;
+  const kept = window.stretches.findIndex((stretch) => stretch.meaning === 'go after work');
+  const before = window.stretches.slice(0, kept);
+  const last = before.at(-1);
+  if (last?.meaning === 'go') return [...before.slice(0, -1), { ...last, ends: null }];
+  const opened = window.stretches[kept];
+  return opened === undefined ? before : [...before, { ...asGo(opened), ends: null }];
+}
+
+const asGo = <Timed extends Stretch>({
+  says: _,
+  ...stretch
+}: Timed): Omit<Timed, 'says'> & { meaning: 'go' } => ({
+  ...stretch,
+  meaning: 'go',
+  loss: 'costs nothing',
+});
