@@ -53,6 +53,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     diagnostics,
     shop: () => session.snapshot().shop,
     sense: () => session.snapshot().sense,
+    known: () => ({ bench: session.snapshot().bench, pings: session.loaded().pings }),
     since: clock.now(),
     // The store tells only of what others write.
     recorded: session.reload,

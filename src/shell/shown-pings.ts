@@ -36,6 +36,15 @@ export function shownPings(facts: readonly PingFact[]): readonly ShownPing[] {
   return [...shown.values()];
 }
 
-/** Keys of all pings that were claimed. */
-export const claimedPings = (facts: readonly PingFact[]): ReadonlySet<string> =>
-  new Set(facts.flatMap((fact) => (fact.kind === 'ping-claimed' ? fact.body.pings : [])));
+const knownClaims = new WeakMap<readonly PingFact[], ReadonlySet<string>>();
+
+/** Keys of all pings that were claimed; worked out once for each state of the store. */
+export function claimedPings(facts: readonly PingFact[]): ReadonlySet<string> {
+  const known = knownClaims.get(facts);
+  if (known !== undefined) return known;
+  const claimed = new Set(
+    facts.flatMap((fact) => (fact.kind === 'ping-claimed' ? fact.body.pings : [])),
+  );
+  knownClaims.set(facts, claimed);
+  return claimed;
+}

@@ -1,3 +1,4 @@
+import { foldBench } from '../../src/tracker/bench/index.ts';
 import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore } from '../../src/persist/index.ts';
 import { createPingWatch } from '../../src/shell/ping/ping-watch.ts';
@@ -53,6 +54,11 @@ function benchWithDwell(store: FactStore = memoryStore()) {
       sense: () => senseOf(shop),
       since: startOfTests,
       recorded: session.reload,
+      known: () => {
+        const now = watched.load();
+        if (!now.ok) throw new Error(now.problem.says);
+        return { bench: foldBench(now.value.bench), pings: now.value.pings };
+      },
     });
     return { ...made, sent, wanted };
   };

@@ -4,6 +4,7 @@ import {
   nextPingAt,
   sendingsDue,
   spoilsRunning,
+  type Bench,
   type PingFact,
   type PingSense,
   type Sending,
@@ -29,6 +30,8 @@ export type PingWatchOptions = {
   readonly diagnostics: Diagnostics;
   readonly shop: () => Shop;
   readonly sense: () => PingSense;
+  /** The bench as this process knows it, and the pings on record. */
+  readonly known: () => { readonly bench: Bench; readonly pings: readonly PingFact[] };
   /** When this process began to watch: what fell due before it was missed because nothing was running. */
   readonly since: Instant;
   /** Something was written to the store from here. */
@@ -53,7 +56,7 @@ type Claim = {
  */
 export function createPingWatch(options: PingWatchOptions): PingWatch {
   const { store, clock, newId, pinger, diagnostics, awake } = options;
-  const claimedHere = new Set<string>();
+  const unrecordedHere = new Set<string>();
   const ringing = createRinging(pinger);
   let toldAwake = '';
 
@@ -67,6 +70,12 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     bootId: clock.bootId,
   });
 
+  /** Keys of pings on record, and of those that went out from here without getting on record. */
+  const allClaimed = (pings: readonly PingFact[]): ReadonlySet<string> => {
+    const claimed = claimedPings(pings);
+    return unrecordedHere.size === 0 ? claimed : new Set([...claimed, ...unrecordedHere]);
+  };
+
   const claimOf = (sending: Sending, now: Instant): Claim => {
     const words = pingText(sending, now, options.shop(), options.since);
     const piece = sending.pings[0]?.piece?.id ?? null;
@@ -77,15 +86,17 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   const claimDue = (now: Instant): readonly Claim[] => {
     let due: readonly Claim[] = [];
     const result = store.change((current) => {
-      const claimed = new Set([...claimedPings(current.pings), ...claimedHere]);
+      const claimed = allClaimed(current.pings);
       due = sendingsDue(foldBench(current.bench), claimed, now, options.sense()).map((sending) =>
         claimOf(sending, now),
       );
       return { append: { pings: due.map(({ fact }) => fact) }, result: null };
     });
-    for (const { fact, sending } of due) {
-      for (const key of sending.settles) claimedHere.add(key);
-      if (!result.ok) unrecorded(fact.id, result.problem.says);
+    if (!result.ok) {
+      for (const { fact, sending } of due) {
+        for (const key of sending.settles) unrecordedHere.add(key);
+        unrecorded(fact.id, result.problem.says);
+      }
     }
     return due;
   };
@@ -137,10 +148,8 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   return {
     look: () => {
       const now = clock.now();
-      const loaded = store.load();
-      if (!loaded.ok) return null;
-      const bench = foldBench(loaded.value.bench);
-      const claimed = new Set([...claimedPings(loaded.value.pings), ...claimedHere]);
+      const { bench, pings } = options.known();
+      const claimed = allClaimed(pings);
       const sense = options.sense();
       if (sendingsDue(bench, claimed, now, sense).length > 0) {
         for (const claim of claimDue(now)) send(claim, now);
@@ -151,8 +160,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
       const reason = spoiling && `${piece?.name ?? 'a window'}, ${spoiling.rule.verb}`;
       awake.want(options.keepAwake() ? (reason ?? null) : null);
       tellAwake(now);
-      const again =
-        spoiling === undefined ? null : ringing.ring(shownPings(loaded.value.pings), now);
+      const again = spoiling === undefined ? null : ringing.ring(shownPings(pings), now);
       const next = nextPingAt(bench, claimed, now, sense);
       return next === null ? again : again === null ? next : Math.min(next, again);
     },
