@@ -2,12 +2,13 @@ import {
   Box,
   Text,
   useApp,
+  useCursor,
   useInput,
   useIsScreenReaderEnabled,
   usePaste,
   useWindowSize,
 } from 'ink';
-import { plain } from './drawing/index.ts';
+import { lineOf, plain } from './drawing/index.ts';
 import SelectInput from 'ink-select-input';
 import { useCallback, useEffect, useState, useSyncExternalStore, type ReactNode } from 'react';
 import type { Desk } from './desk.ts';
@@ -47,6 +48,9 @@ export function DeskView({ desk, theme, suspending }: Props): ReactNode {
   }, [suspending, suspendTerminal]);
   useEffect(() => suspending?.onSignal(suspend), [suspending, suspend]);
   const isPicking = drawn.frame.pick !== undefined;
+  // The terminal's own cursor stands in the field, where an input method shows what is being composed.
+  const { setCursorPosition } = useCursor();
+  setCursorPosition(drawn.frame.cursor);
   useInput((input, key) => {
     if (key.ctrl && input === 'z') return suspend();
     const presses = readPresses(input, key);
@@ -61,39 +65,51 @@ export function DeskView({ desk, theme, suspending }: Props): ReactNode {
       {drawn.frame.pick === undefined ? (
         <Text wrap="truncate">{drawn.text}</Text>
       ) : (
-        <PickList pick={drawn.frame.pick} text={drawn.text} onPick={desk.picked} />
+        <PickList pick={drawn.frame.pick} text={drawn.text} onPick={desk.picked} theme={theme} />
       )}
     </Box>
   );
 }
 
-function PickList({
-  pick,
-  text,
-  onPick,
-}: {
-  pick: Pick;
-  text: string;
-  onPick: (value: string) => void;
-}): ReactNode {
+function PickList({ pick, text, onPick, theme }: PickListProps): ReactNode {
   const lines = text.split('\n');
+  const [look] = useState(() => pickLook(theme));
   return (
     <>
       <Box flexShrink={0} height={pick.row}>
         <Text wrap="truncate">{lines.slice(0, pick.row).join('\n')}</Text>
       </Box>
-      <Box flexShrink={0} height={pick.height} overflow="hidden" paddingLeft={2}>
+      <Box flexShrink={0} height={pick.height} overflow="hidden">
         <SelectInput
           items={pick.items.map(({ label, value }) => ({ label, value, key: value }))}
           initialIndex={pick.from}
           limit={Math.min(pick.height, pick.items.length)}
           onSelect={(item) => onPick(item.value)}
+          indicatorComponent={look.Mark}
+          itemComponent={look.Row}
         />
       </Box>
       <Text wrap="truncate">{lines.slice(pick.row + pick.height).join('\n')}</Text>
     </>
   );
 }
+
+type PickListProps = {
+  readonly pick: Pick;
+  readonly text: string;
+  readonly onPick: (value: string) => void;
+  readonly theme: () => Theme;
+};
+
+type Picked = { readonly isSelected?: boolean };
+
+/** Mark and row of a list to pick from, in the theme's own looks instead of the list's. */
+const pickLook = (theme: () => Theme) => ({
+  Mark: ({ isSelected = false }: Picked): ReactNode => <Text>{isSelected ? '  > ' : '    '}</Text>,
+  Row: ({ isSelected = false, label }: Picked & { readonly label: string }): ReactNode => (
+    <Text wrap="truncate">{paint(lineOf(label, isSelected ? 'strong' : 'text'), theme())}</Text>
+  ),
+});
 
 type Drawn = { readonly text: string; readonly frame: Frame };
 

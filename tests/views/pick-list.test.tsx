@@ -56,7 +56,7 @@ function shownDesk(): {
 }
 
 const listed = (rows: readonly string[]): readonly string[] =>
-  rows.filter((row) => /^ {2}(❯| ) \d /.test(row)).map((row) => row.slice(2, 22).trimEnd());
+  rows.filter((row) => /^ {2}(>| ) \d /.test(row)).map((row) => row.slice(2, 22).trimEnd());
 
 test('a schedule is picked with arrows and Enter from the list that stands on its own rows', async () => {
   const { write, rows, port } = shownDesk();
@@ -65,7 +65,7 @@ test('a schedule is picked with arrows and Enter from the list that stands on it
   expect(rows()).toHaveLength(24);
   expect(rows()[0]).toBe('add a piece, 2 of 2: Cane rocker');
   expect(rows().slice(2, 5)).toEqual([
-    expect.stringMatching(/^ {2}❯ 1 bleach and clear {2}1 step/),
+    expect.stringMatching(/^ {2}> 1 bleach and clear {2}1 step/),
     expect.stringMatching(/^ {4}2 paint and wax/),
     expect.stringMatching(/^ {4}3 glue-up repair/),
   ]);
@@ -74,7 +74,7 @@ test('a schedule is picked with arrows and Enter from the list that stands on it
   );
   expect(rows().at(-1)).toBe('Enter or its number: on the bench   Esc: back to the name');
   await write(keys.down);
-  expect(rows()[3]).toMatch(/^ {2}❯ 2 paint and wax/);
+  expect(rows()[3]).toMatch(/^ {2}> 2 paint and wax/);
   await write(keys.enter);
   expect(port.piece('key1').schedule.id).toBe('paint and wax');
   expect(rows()).toContain('9 Cane rocker on the bench');
@@ -107,12 +107,12 @@ test('a list that turns its page begins with its first item again', async () => 
   await drawn();
   await write('3', 'p', 'i', 'odd job', keys.enter);
   expect(rows()[0]).toBe('insert odd job: what kind of work is it?');
-  expect(listed(rows())[0]).toBe('❯ 1 look over');
+  expect(listed(rows())[0]).toBe('> 1 look over');
   await write(keys.up);
-  expect(listed(rows()).at(-1)).toMatch(/^❯ 9 \d+ more/);
+  expect(listed(rows()).at(-1)).toMatch(/^> 9 \d+ more/);
   await write(keys.enter);
-  expect(listed(rows())[0]).toMatch(/^❯ 1 /);
-  expect(listed(rows())[0]).not.toBe('❯ 1 look over');
+  expect(listed(rows())[0]).toMatch(/^> 1 /);
+  expect(listed(rows())[0]).not.toBe('> 1 look over');
   await write('1');
   expect(port.steps('p3')).toEqual(['clear coat 2 of 3', 'odd job', 'next coat']);
 });

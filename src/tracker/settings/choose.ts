@@ -19,7 +19,7 @@ const entries = Object.entries(table) as readonly (readonly [SettingName, Settin
 const standardWord = 'standard';
 
 /**
- * Sets one setting from a text as a person types it: `yes`, `24`, `Europe/Lisbon`, for keys `ready w`. `standard` puts it
+ * Sets one setting from a text as a person types it: `yes`, `24`, `Europe/Lisbon`, for keys `ready e`. `standard` puts it
  * back. The name may be the one in the settings file, the one on the command line, or the label.
  */
 export function chooseSetting(
@@ -81,7 +81,7 @@ function wordsFor(choice: Value): readonly string[] {
 
 function expected({ choices }: Setting): string {
   if (choices === 'zone') return 'Write auto or a zone of the IANA list, such as Europe/Lisbon.';
-  if (choices === 'keys') return 'Write an act and its keys: ready w.';
+  if (choices === 'keys') return 'Write an act and its keys: ready e.';
   const words = choices.map(valueInWords);
   return `Write ${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}.`;
 }

@@ -157,7 +157,7 @@ describe('keys', () => {
 
   it('refuses an act that is none, with the nearest', () => {
     expect(refusal('keys', 'redy w')).toMatchObject({
-      says: 'Not set: there is no act "redy". Write an act and its keys, such as: ready w.',
+      says: 'Not set: there is no act "redy". Write an act and its keys, such as: ready e.',
       nearest: ['ready'],
     });
     expect(refusal('keys', 'pick upp l').nearest).toEqual(['pick up']);

@@ -145,7 +145,7 @@ describe('keys on the settings screen', () => {
     const screen = new Screen().at('keys').press('enter').write('redy l').press('enter');
     expect(screen.message).toEqual({
       refused: true,
-      text: 'Not set: there is no act "redy". Write an act and its keys, such as: ready w. Did you mean ready?',
+      text: 'Not set: there is no act "redy". Write an act and its keys, such as: ready e. Did you mean ready?',
     });
     expect(screen.state.text).toBe('redy l');
     screen.press('left', 'left', 'left', 'left', 'a', 'enter');
