@@ -91,6 +91,18 @@ describe('correcting a session', () => {
       .then({ kind: 'session-corrected', body: { start: at('8:50') } });
   });
 
+  test('to no minutes at all', () => {
+    given(worked)
+      .when(correct('s1', { end: at('9:00') }), at('11:00'))
+      .then({ kind: 'session-corrected', body: { start: at('9:00'), end: at('9:00') } });
+  });
+
+  test('what never was may lie anywhere', () => {
+    given(worked)
+      .when(correct('s1', { end: at('9:50'), dropped: true }), at('11:00'))
+      .then({ kind: 'session-corrected', body: { end: at('9:50'), dropped: true } });
+  });
+
   test('ends may touch', () => {
     given(worked)
       .when(correct('s1', { end: at('9:40') }), at('11:00'))

@@ -69,6 +69,17 @@ describe('minutes', () => {
     expect([on(folded(together), 'chest'), on(folded(together), 'table')]).toEqual([20, 20]);
   });
 
+  test('of one piece twice and another once are shared two to one', () => {
+    const targets = [
+      target('chest', 'coat 1'),
+      target('chest', 'coat 2'),
+      target('table', 'coat 1'),
+    ];
+    const bench = folded(two.pickedUp('s', at('9:00'), targets).putDown('s', at('9:30')));
+    expect(on(bench, 'chest')).toBeCloseTo(20, 9);
+    expect(on(bench, 'table')).toBeCloseTo(10, 9);
+  });
+
   test('of two steps of one piece in one session are halved', () => {
     const bench = folded(
       two

@@ -57,6 +57,24 @@ describe('how one piece stands', () => {
     expect(day.standing(piece, at('10:00')).windows.map(({ rule }) => rule.id)).toEqual(['recoat']);
   });
 
+  test('a step does not wait for itself', () => {
+    const day = new Workday();
+    const oil = { ...oilUntilRight, steps: oilUntilRight.steps.slice(0, 1) };
+    const piece = day.adds('Ash box', oil, at('8:00'));
+    day.firstStroke(piece, at('9:00'));
+    expect(day.windows(piece, 'recoat')).toHaveLength(1);
+    expect(day.standing(piece, at('9:10')).windows).toEqual([]);
+  });
+
+  test('asked about an earlier instant, what was still to be done then counts', () => {
+    const day = new Workday();
+    const piece = day.adds('Side table', twoCoats, at('8:00'));
+    day.firstStroke(piece, at('9:00')).done(piece, at('9:30')).firstStroke(piece, at('12:00'));
+    const waitedFor = (clock: string) =>
+      day.standing(piece, at(clock)).windows.map(({ rule }) => rule.id);
+    expect([waitedFor('11:50'), waitedFor('12:10')]).toEqual([['recoat'], ['scuff']]);
+  });
+
   test('a later step that waits does not hold up what is next', () => {
     const day = new Workday();
     const piece = day.adds('Side table', twoCoats, at('8:00'));

@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { nextAct, sendingsDue } from '../../../src/tracker/bench/index.ts';
+import {
+  foldBench,
+  nextAct,
+  sendingsDue,
+  windowsOfPiece,
+} from '../../../src/tracker/bench/index.ts';
 import { stateAt } from '../../../src/tracker/windows/index.ts';
 import { at } from '../support/instants.ts';
+import { past } from '../support/past.ts';
+import { labelSense } from '../support/sense.ts';
 import { bleachAndClear, twoCoats } from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
@@ -90,6 +97,16 @@ describe('parts that are worked on their own', () => {
     const states = statesOf(day, piece, 'recoat', '11:45');
     expect(states).toEqual({ [top]: 'open', [drawers]: 'before' });
   });
+
+  test('a scuff of one part opens that part alone', () => {
+    const { day, piece, top, drawers } = dresser(new Workday(), bleachAndClear);
+    for (const part of [top, drawers]) {
+      for (const clock of ['8:10', '8:20', '8:30']) day.done(piece, at(clock), part);
+      day.firstStroke(piece, at('9:00'), part).done(piece, at('9:30'), part);
+    }
+    day.done(piece, at('34:00'), top);
+    expect(statesOf(day, piece, 'recoat', '35:00')).toEqual({ [top]: 'open', [drawers]: 'late' });
+  });
 });
 
 describe('what was done to the whole counts for every part', () => {
@@ -140,6 +157,34 @@ describe('what was done to the whole counts for every part', () => {
     day.firstStroke(piece, at('9:00'), top).done(piece, at('9:30'));
     expect(statesOf(day, piece, 'recoat', '11:30')).toEqual({ [top]: 'open', [drawers]: 'open' });
     expect(day.windows(piece, 'recoat').map(({ assumed }) => assumed)).toEqual([false, true]);
+  });
+
+  test('what was tried on one of them after that is about that one', () => {
+    const day = new Workday();
+    const piece = day.adds('Ash commode', twoCoats, at('8:00'));
+    day.firstStroke(piece, at('9:00')).done(piece, at('9:30'));
+    day.does({ do: 'name parts', piece, names: ['top', 'drawers', 'feet'] }, at('9:40'));
+    const [top, drawers, feet] = day.piece(piece).parts.map(({ id }) => id) as [
+      string,
+      string,
+      string,
+    ];
+    day.firstStroke(piece, at('12:00'), top);
+    day.does({ do: 'check', piece, part: drawers, finding: 'not yet' }, at('12:10'));
+    expect(statesOf(day, piece, 'recoat', '12:20')).toMatchObject({
+      [drawers]: 'before',
+      [feet]: 'open',
+    });
+  });
+
+  test('a record of a part that nobody named loses no window of the whole', () => {
+    const facts = past()
+      .added('chest', twoCoats)
+      .done('chest', 'coat 1', at('9:30'))
+      .stamped('chest', 'coat 2', 'first-stroke', at('12:00'), { part: 'ghost' });
+    const bench = foldBench(facts.facts);
+    const windows = windowsOfPiece(bench.pieces.get('chest')!, bench.sessions, labelSense);
+    expect(windows.filter(({ subject }) => subject.stepId === 'coat 1')).not.toEqual([]);
   });
 
   test('what was tried on the whole counts after they went separate ways', () => {

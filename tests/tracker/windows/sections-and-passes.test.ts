@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { stateAt, stretchAt } from '../../../src/tracker/windows/index.ts';
+import { stateAt, stretchAt, type WindowRule } from '../../../src/tracker/windows/index.ts';
 import { hour } from '../../../src/tracker/time/index.ts';
 import { at } from '../support/instants.ts';
-import { after, aerosolRecoat, go, grows, last, wait } from '../support/rules.ts';
+import { after, aerosolRecoat, go, grows, last, nextPass, wait } from '../support/rules.ts';
 import { aerosol, product, schedule, stainInSections, step } from '../support/schedules.ts';
 import { expectStates } from '../support/walk.ts';
 import { Workday } from '../support/workday.ts';
@@ -111,6 +111,40 @@ describe('aerosol passes with a forbidden gap', () => {
       '10:30': 'barred',
       '57:33': 'open',
     });
+  });
+
+  test('a finish is the last stroke of the pass it ends, and of no other', () => {
+    const { day, stool } = spraying();
+    const quick = day.adds('Chair', aerosol, at('8:00'));
+    day.firstStroke(quick, at('9:30')).firstStroke(quick, at('9:40')).done(quick, at('9:50'));
+    const meanings = (index: number) =>
+      day.window(quick, 'recoat', index).stretches.map(({ meaning }) => meaning);
+    expect(meanings(0)).toEqual(['wait']);
+    expect(meanings(1)).toEqual(['wait', 'go', 'keep off', 'go']);
+    expect(day.windows(stool, 'recoat')).toHaveLength(1);
+  });
+
+  test('a gap that the label puts no work on costs the wait all the same', () => {
+    const [waiting, open, gap, again] = nextPass.stretches;
+    const free: WindowRule = {
+      ...nextPass,
+      stretches: [waiting!, open!, { ...gap!, loss: 'costs nothing' }, again!],
+    };
+    const plan = schedule(
+      'free-gap',
+      [
+        step('spray', 'coat, sprayed', {
+          product: 'enamel',
+          passes: 2,
+          stamps: [{ event: 'first-stroke', says: 'first stroke on' }],
+        }),
+      ],
+      [product('enamel', 'oxidative', [free])],
+    );
+    const day = new Workday();
+    const stool = day.adds('Beech stool', plan, at('8:00'));
+    day.next(stool, at('9:00')).next(stool, at('9:04')).does({ do: 'put down' }, at('9:05'));
+    expect(day.standing(stool, at('9:20')).rank).toBe('costs work');
   });
 
   test('passes that are left out have no window left behind', () => {
