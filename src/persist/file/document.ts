@@ -1,8 +1,10 @@
 import { crc32 } from 'node:zlib';
 import type { ContentsName } from '../folder/names.ts';
+import { isRecord } from './is-record.ts';
+import { lineOf, withShared, type SharedTexts } from './shared-values.ts';
 
 /**
- * A file of the store: `{"recoat": <form>, "facts": [...], "sum": "..."}`, settings with "settings" in place of
+ * A file of the store: `{"recoat": <form>, "facts": [...], "shared": {...}, "sum": "..."}`, settings with "settings" in place of
  * "facts". One fact a line, so that a line number names a fact.
  *
  * The sum (CRC-32 of all bytes before it, in hexadecimal) says that the program itself wrote these bytes, and it
@@ -28,20 +30,13 @@ const sumOf = (bytes: Uint8Array | string): string => crc32(bytes).toString(16).
 
 const withSum = (text: string): string => `${text},"sum":"${sumOf(text)}"}\n`;
 
-const linesOfFacts = new WeakMap<object, string>();
-
-/** Facts never change, so the text of each is made once. */
-function lineOf(fact: object): string {
-  const known = linesOfFacts.get(fact);
-  if (known !== undefined) return known;
-  const line = JSON.stringify(fact);
-  linesOfFacts.set(fact, line);
-  return line;
-}
-
 export function factsText(form: number, facts: readonly object[]): string {
-  const lines = facts.map((fact) => `\n${lineOf(fact)}`).join(',');
-  return withSum(`{"recoat":${form},"facts":[${lines}\n]`);
+  const texts: SharedTexts = new Map();
+  const lines = facts.map((fact) => `\n${lineOf(fact, texts)}`).join(',');
+  const shared = [...texts].map(([key, text]) => `\n"${key}":${text}`).join(',');
+  return withSum(
+    `{"recoat":${form},"facts":[${lines}\n]${texts.size === 0 ? '' : `,"shared":{${shared}\n}`}`,
+  );
 }
 
 export function settingsText(form: number, settings: Readonly<Record<string, unknown>>): string {
@@ -64,12 +59,9 @@ export function readDocument(bytes: Buffer, holds: ContentsName): Document | Dam
       line: null,
     };
   }
-  const field = holds === 'settings' ? 'settings' : 'facts';
-  return { form, contents: parsed[field], vouched: hasRightSum(bytes) };
+  const contents = holds === 'settings' ? parsed.settings : withShared(parsed.facts, parsed.shared);
+  return { form, contents, vouched: hasRightSum(bytes) };
 }
-
-export const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function hasRightSum(bytes: Buffer): boolean {
   const written = sumShape.exec(bytes.toString('latin1', Math.max(0, bytes.length - sumLength)));
@@ -93,7 +85,8 @@ function syntaxDamage(bytes: Buffer, error: unknown): Damage {
 function firstBrokenLine(text: string): number | null {
   const lines = text.split('\n');
   if (lines.length < 3 || !lines[0]?.startsWith('{"recoat":')) return null;
-  const broken = lines.findIndex(
+  const facts = lines.slice(0, lines.findIndex((line) => line.startsWith('],"shared":')) >>> 0);
+  const broken = facts.findIndex(
     (line, index) =>
       !(index === 0 ? /^\{"recoat":\d+,"facts":\[$/ : /^\],"sum":"|^$/).test(line) && !isFact(line),
   );

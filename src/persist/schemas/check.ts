@@ -1,6 +1,6 @@
 import type * as z from 'zod/mini';
 import { nearest } from '../../tracker/trade/index.ts';
-import { isRecord } from '../file/document.ts';
+import { isRecord } from '../file/is-record.ts';
 import type { ContentsName } from '../folder/names.ts';
 import type { ContentsCheck } from '../reading/inspect.ts';
 import { factSchemas } from './facts.ts';

@@ -5,7 +5,7 @@ import {
   type Setting,
   type Settings,
 } from '../../tracker/settings/index.ts';
-import { isRecord } from '../file/document.ts';
+import { isRecord } from '../file/is-record.ts';
 import type { Notice } from '../result.ts';
 
 export type SettingsReading = {
