@@ -53,13 +53,21 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     diagnostics,
     shop: () => session.snapshot().shop,
     sense: () => session.snapshot().sense,
-    known: () => ({ bench: session.snapshot().bench, pings: session.loaded().pings }),
+    known: () => {
+      const { bench, pings: shown } = session.snapshot();
+      return { bench, pings: session.loaded().pings, shown };
+    },
     since: clock.now(),
     // The store tells only of what others write.
     recorded: session.reload,
   });
   const clockWatch = createClockWatch(clock);
+  let isStopped = false;
+  let isToLook = false;
   const look = (): void => {
+    isToLook = false;
+    // Whatever was still to be looked at when this ended must not wake what has been closed.
+    if (isStopped) return;
     const stepped = clockWatch.look();
     if (stepped !== null) session.act({ do: 'note clock step', byMs: stepped });
     session.flush();
@@ -67,17 +75,16 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     const { wanted, kept, why } = awake.state();
     session.setAwake(wanted ? { kept, says: why } : null);
   };
-  const stops = [
-    store.watch(() => {
-      session.reload();
-      look();
-    }),
-    ticker.subscribe(look),
-    session.subscribe(() => setImmediate(look)),
-  ];
+  /** Once for all that changes together. */
+  const lookSoon = (): void => {
+    if (!isToLook) setImmediate(look);
+    isToLook = true;
+  };
+  const stops = [store.watch(session.reload), ticker.subscribe(look), session.subscribe(lookSoon)];
   look();
   return {
     stop: () => {
+      isStopped = true;
       for (const stop of stops) stop();
       diagnostics.record({ at: clock.now(), what: 'ended', by: 'screen', pid: process.pid });
     },

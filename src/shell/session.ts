@@ -79,6 +79,8 @@ export function createSession(options: SessionOptions): Session {
   let bench: Bench = foldBench(loaded.bench);
   let readings: readonly Reading[] = readingsOf(loaded.conditions);
   let shown: Snapshot | null = null;
+  /** Pings that a key took note of while that could not be written: they stop here all the same. */
+  const seenHere = new Map<string, Instant>();
   const listeners = new Set<() => void>();
 
   const changed = (): void => {
@@ -202,7 +204,9 @@ export function createSession(options: SessionOptions): Session {
         shop,
         sense,
         readings,
-        pings: shownPings(loaded.pings),
+        pings: shownPings(loaded.pings).map((ping) =>
+          ping.seenAt === null ? { ...ping, seenAt: seenHere.get(ping.claim) ?? null } : ping,
+        ),
         unwritten: new Set(unwritten.flatMap((each) => (each.piece === null ? [] : [each.piece]))),
         obstacle,
         notices,
@@ -216,11 +220,14 @@ export function createSession(options: SessionOptions): Session {
     loaded: () => loaded,
     acknowledge: (claim) => {
       const head = factHead(newId(), clock.now(), clock);
-      store()?.change(() => ({
+      const noted = store()?.change(() => ({
         append: { pings: [{ ...head, kind: 'ping-acknowledged', body: { claim } }] },
         result: null,
       }));
-      reload();
+      if (noted?.ok === true) return reload();
+      seenHere.set(claim, head.at);
+      if (noted !== undefined) obstacle = obstacleOf(noted.problem);
+      changed();
     },
     obstruct: ({ says, todo }) => {
       obstacle = { says, todo };

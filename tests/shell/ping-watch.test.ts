@@ -6,12 +6,16 @@ import { ringAgainAfter } from '../../src/shell/ping/ringing.ts';
 import type { Ping } from '../../src/shell/ping/pinger.ts';
 import { createSession } from '../../src/shell/session.ts';
 import { senseOf } from '../../src/shell/shop.ts';
+import { senderLostAfter } from '../../src/shell/ping/lost-claims.ts';
+import { shownPings } from '../../src/shell/shown-pings.ts';
 import { hour, minute, second } from '../../src/tracker/time/index.ts';
 import type { Shop } from '../../src/views/port.ts';
 import { smallSchedule } from './support/small-schedule.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
 
 const shop: Shop = { zone: 'America/New_York', hours: '24', temperature: 'C', lengths: 'mm' };
+
+const sense = senseOf(shop);
 
 /** A bench on which A has just gone on a stool, and what watches its windows. */
 function benchWithDwell(store: FactStore = memoryStore()) {
@@ -30,7 +34,20 @@ function benchWithDwell(store: FactStore = memoryStore()) {
     here: { zone: shop.zone, locale: '' },
     soon: (work) => work(),
   });
-  const watch = (watched = store) => {
+  const knownFrom = (watched: FactStore) => () => {
+    const now = watched.load();
+    if (!now.ok) throw new Error(now.problem.says);
+    return {
+      bench: foldBench(now.value.bench),
+      pings: now.value.pings,
+      shown: shownPings(now.value.pings),
+    };
+  };
+  const watch = (
+    watched = store,
+    answer: 'bell' | 'never answers' = 'bell',
+    known = knownFrom(watched),
+  ) => {
     const sent: Ping[] = [];
     const wanted: (string | null)[] = [];
     const made = createPingWatch({
@@ -40,7 +57,9 @@ function benchWithDwell(store: FactStore = memoryStore()) {
       pinger: {
         send: (ping) => {
           sent.push(ping);
-          return Promise.resolve({ ways: ['bell'], failures: [] });
+          return answer === 'bell'
+            ? Promise.resolve({ ways: ['bell'], failures: [] })
+            : new Promise(() => undefined);
         },
         warmUp: () => Promise.resolve(),
       },
@@ -51,14 +70,10 @@ function benchWithDwell(store: FactStore = memoryStore()) {
       keepAwake: () => true,
       diagnostics: { record: () => undefined, missed: () => 0 },
       shop: () => shop,
-      sense: () => senseOf(shop),
+      sense: () => sense,
       since: startOfTests,
       recorded: session.reload,
-      known: () => {
-        const now = watched.load();
-        if (!now.ok) throw new Error(now.problem.says);
-        return { bench: foldBench(now.value.bench), pings: now.value.pings };
-      },
+      known,
     });
     return { ...made, sent, wanted };
   };
@@ -203,6 +218,105 @@ describe('watching windows', () => {
     const watcher = watch(full);
     clock.pass(2 * minute);
     watcher.look();
+    watcher.look();
+    expect(watcher.sent).toHaveLength(1);
+  });
+
+  it('pings once all the same where the store can not even be locked', () => {
+    const store = memoryStore();
+    const { clock, watch } = benchWithDwell(store);
+    const locked: FactStore = {
+      ...store,
+      change: () => ({
+        ok: false,
+        problem: {
+          kind: 'unwritable',
+          file: 'lock.sqlite',
+          says: 'Not stored: it can not be locked.',
+          todo: 'Check its rights.',
+        },
+      }),
+    };
+    const watcher = watch(locked);
+    clock.pass(2 * minute);
+    watcher.look();
+    watcher.look();
+    expect(watcher.sent).toHaveLength(1);
+  });
+
+  it('tells again what was claimed and never sent, and says that it may have been told before', async () => {
+    const { clock, watch } = benchWithDwell();
+    const [died, other] = [watch(undefined, 'never answers'), watch()];
+    clock.pass(5 * minute);
+    died.look();
+    other.look();
+    await settle();
+    expect([died.sent, other.sent].map(({ length }) => length)).toEqual([1, 0]);
+    clock.pass(senderLostAfter);
+    other.look();
+    await settle();
+    expect(
+      other.sent.map(({ loud, body }) => [loud, body.endsWith('Perhaps told before.')]),
+    ).toEqual([[true, true]]);
+    clock.pass(senderLostAfter);
+    watch().look();
+    expect(other.sent).toHaveLength(1);
+  });
+
+  it('does not tell again what a later ping of the same window has overtaken', async () => {
+    const { clock, watch } = benchWithDwell();
+    const [died, other] = [watch(undefined, 'never answers'), watch()];
+    clock.pass(4 * minute - second);
+    died.look();
+    clock.pass(second);
+    other.look();
+    await settle();
+    clock.pass(senderLostAfter);
+    other.look();
+    expect(died.sent).toHaveLength(1);
+    expect(other.sent.filter(({ body }) => body.includes('Perhaps'))).toEqual([]);
+  });
+
+  it('goes on ringing after the clock was set back', async () => {
+    const { clock, watch } = benchWithDwell();
+    const watcher = watch();
+    clock.pass(9 * minute);
+    watcher.look();
+    await settle();
+    clock.set(-3 * minute);
+    watcher.look();
+    expect(watcher.sent.map(({ repeat }) => repeat === true)).toEqual([false, true]);
+  });
+
+  it('stops ringing for what was seen to from elsewhere, while something else can spoil', async () => {
+    const { clock, session, piece, watch } = benchWithDwell();
+    const watcher = watch();
+    clock.pass(5 * minute);
+    watcher.look();
+    await settle();
+    session.act({ do: 'first stroke', piece, part: null });
+    session.act({ do: 'add piece', name: 'Box', schedule: smallSchedule });
+    const box = [...session.snapshot().bench.pieces.keys()].find((id) => id !== piece) ?? '';
+    session.act({ do: 'done', piece: box, part: null });
+    session.act({ do: 'first stroke', piece: box, part: null });
+    clock.pass(ringAgainAfter);
+    watcher.look();
+    expect(watcher.wanted.at(-1)).toBe('Box, B on');
+    expect(watcher.sent).toHaveLength(1);
+  });
+
+  it('works nothing out anew while nothing has changed and nothing is due', () => {
+    const { clock, store, watch } = benchWithDwell();
+    const now = store.load();
+    if (!now.ok) throw new Error(now.problem.says);
+    const known = { bench: foldBench(now.value.bench), pings: now.value.pings, shown: [] };
+    const watcher = watch(store, 'bell', () => known);
+    watcher.look();
+    const asked = watcher.wanted.length;
+    clock.pass(second);
+    watcher.look();
+    expect(watcher.wanted).toHaveLength(asked);
+    clock.pass(2 * minute);
     watcher.look();
     expect(watcher.sent).toHaveLength(1);
   });

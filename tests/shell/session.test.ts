@@ -165,4 +165,34 @@ describe('a session', () => {
     expect(back?.place).toBe('bench');
     expect(back?.finishes).toHaveLength(1);
   });
+
+  it('stops a loud ping here even where that can not be written', () => {
+    const store = memoryStore();
+    const head = {
+      group: 'c',
+      at: startOfTests,
+      told: startOfTests,
+      by: 'clock',
+      uptimeMs: null,
+      bootId: null,
+    } as const;
+    const body = { pings: ['w/c/opens 1'], text: '1 Stool: B on.', loud: true, piece: null };
+    store.change(() => ({
+      append: { pings: [{ ...head, id: 'c.1', kind: 'ping-claimed', body }] },
+      result: null,
+    }));
+    const problem = {
+      kind: 'full',
+      file: 'pings.json',
+      says: 'Not recorded: disk full.',
+      todo: 'Free 1 MB.',
+    } as const;
+    const { session } = openSession({ ...store, change: () => ({ ok: false, problem }) });
+    expect(session.snapshot().pings[0]?.seenAt).toBeNull();
+    session.acknowledge('c.1');
+    expect(session.snapshot().pings[0]?.seenAt).toBe(startOfTests);
+    session.reload();
+    expect(session.snapshot().pings[0]?.seenAt).toBe(startOfTests);
+    expect(session.snapshot().obstacle?.says).toBe('Not recorded: disk full.');
+  });
 });

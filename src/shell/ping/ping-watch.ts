@@ -9,14 +9,16 @@ import {
   type PingSense,
   type Sending,
 } from '../../tracker/bench/index.ts';
-import type { Instant } from '../../tracker/time/index.ts';
-import { pingText } from '../../views/ping-text/index.ts';
-import type { Shop } from '../../views/port.ts';
+import { minute, type Instant } from '../../tracker/time/index.ts';
+import { pingText, toldAgain } from '../../views/ping-text/index.ts';
+import type { Shop, ShownPing } from '../../views/port.ts';
 import type { Clock } from '../clock.ts';
+import { factHead } from '../head-facts.ts';
 import type { NewId } from '../ids.ts';
-import { claimedPings, shownPings } from '../shown-pings.ts';
+import { claimedPings } from '../shown-pings.ts';
 import type { Awake } from './awake.ts';
 import type { Diagnostics } from './diagnostics.ts';
+import { lostClaims } from './lost-claims.ts';
 import type { Pinger } from './pinger.ts';
 import { createRinging } from './ringing.ts';
 
@@ -30,12 +32,18 @@ export type PingWatchOptions = {
   readonly diagnostics: Diagnostics;
   readonly shop: () => Shop;
   readonly sense: () => PingSense;
-  /** The bench as this process knows it, and the pings on record. */
-  readonly known: () => { readonly bench: Bench; readonly pings: readonly PingFact[] };
+  readonly known: () => Known;
   /** When this process began to watch: what fell due before it was missed because nothing was running. */
   readonly since: Instant;
   /** Something was written to the store from here. */
   readonly recorded: () => void;
+};
+
+/** The bench as this process knows it, the pings on record, and the same as screens show them. */
+type Known = {
+  readonly bench: Bench;
+  readonly pings: readonly PingFact[];
+  readonly shown: readonly ShownPing[];
 };
 
 export type PingWatch = {
@@ -49,56 +57,70 @@ type Claim = {
   readonly words: ReturnType<typeof pingText>;
 };
 
+/** What a look found holds this long if nothing changes meanwhile. */
+const looksAgainAfter = minute;
+
 /**
  * Carries out what the core says is due. Each ping is claimed in the store, with every other process kept out, before
- * it goes out: whoever claims it sends it, and nobody else does. Where the store can't be written it goes out all the
- * same, once from this process: a ping twice is better than none.
+ * it goes out: whoever claims it sends it, and nobody else does, unless no word of its going out comes: then it is told
+ * again, and says so. Where the store can't be written it goes out all the same, once from this process: a ping twice
+ * is better than none.
  */
 export function createPingWatch(options: PingWatchOptions): PingWatch {
   const { store, clock, newId, pinger, diagnostics, awake } = options;
   const unrecordedHere = new Set<string>();
+  const sentHere = new Set<string>();
   const ringing = createRinging(pinger);
   let toldAwake = '';
+  let last: {
+    readonly known: Known;
+    readonly sense: PingSense;
+    readonly at: Instant;
+    readonly next: Instant | null;
+  } | null = null;
 
-  const headOf = (group: string, now: Instant) => ({
-    id: `${group}.1`,
-    group,
-    at: now,
-    told: now,
-    by: 'clock' as const,
-    uptimeMs: clock.uptime(),
-    bootId: clock.bootId,
-  });
+  const headOf = (group: string, now: Instant) => factHead(group, now, clock, 'clock');
 
-  /** Keys of pings on record, and of those that went out from here without getting on record. */
-  const allClaimed = (pings: readonly PingFact[]): ReadonlySet<string> => {
-    const claimed = claimedPings(pings);
-    return unrecordedHere.size === 0 ? claimed : new Set([...claimed, ...unrecordedHere]);
+  /** Keys of pings on record or sent from here without getting on record, less those that perhaps never went out. */
+  const settledOf = (
+    pings: readonly PingFact[],
+    lost: ReadonlySet<string>,
+  ): ReadonlySet<string> => {
+    const onRecord = claimedPings(pings);
+    if (unrecordedHere.size === 0 && lost.size === 0) return onRecord;
+    return new Set([...[...onRecord].filter((key) => !lost.has(key)), ...unrecordedHere]);
   };
 
-  const claimOf = (sending: Sending, now: Instant): Claim => {
-    const words = pingText(sending, now, options.shop(), options.since);
+  const claimOf = (sending: Sending, lost: ReadonlySet<string>, now: Instant): Claim => {
+    const first = pingText(sending, now, options.shop(), options.since);
+    const words = sending.settles.some((key) => lost.has(key)) ? toldAgain(first) : first;
     const piece = sending.pings[0]?.piece?.id ?? null;
     const body = { pings: sending.settles, text: words.text, loud: sending.loud, piece };
     return { sending, words, fact: { ...headOf(newId(), now), kind: 'ping-claimed', body } };
   };
 
-  const claimDue = (now: Instant): readonly Claim[] => {
-    let due: readonly Claim[] = [];
+  const dueOn = (bench: Bench, pings: readonly PingFact[], now: Instant): readonly Claim[] => {
+    const { keys: lost } = lostClaims(pings, sentHere, now);
+    return sendingsDue(bench, settledOf(pings, lost), now, options.sense()).map((sending) =>
+      claimOf(sending, lost, now),
+    );
+  };
+
+  const claimDue = (known: Known, now: Instant): readonly Claim[] => {
+    let due: readonly Claim[] | null = null;
     const result = store.change((current) => {
-      const claimed = allClaimed(current.pings);
-      due = sendingsDue(foldBench(current.bench), claimed, now, options.sense()).map((sending) =>
-        claimOf(sending, now),
-      );
+      due = dueOn(foldBench(current.bench), current.pings, now);
       return { append: { pings: due.map(({ fact }) => fact) }, result: null };
     });
+    // Where the store could not even be looked at, what is known here decides.
+    const claims: readonly Claim[] = due ?? dueOn(known.bench, known.pings, now);
     if (!result.ok) {
-      for (const { fact, sending } of due) {
+      for (const { fact, sending } of claims) {
         for (const key of sending.settles) unrecordedHere.add(key);
         unrecorded(fact.id, result.problem.says);
       }
     }
-    return due;
+    return claims;
   };
 
   const unrecorded = (claim: string, because: string): void =>
@@ -116,6 +138,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
       pings: settles,
       lateMs: lateBy,
     });
+    sentHere.add(fact.id);
     if (loud) ringing.rang(fact.id, now);
     void pinger
       .send({ id: fact.id, title: words.title, body: words.body, loud })
@@ -145,24 +168,49 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     toldAwake = told;
   };
 
+  const lookClosely = (known: Known, sense: PingSense, now: Instant): Instant | null => {
+    const { bench, pings, shown } = known;
+    const lost = lostClaims(pings, sentHere, now);
+    const settled = settledOf(pings, lost.keys);
+    if (sendingsDue(bench, settled, now, sense).length > 0) {
+      for (const claim of claimDue(known, now)) send(claim, now);
+      options.recorded();
+    }
+    const spoiling = spoilsRunning(bench, now, sense);
+    const [worst] = spoiling;
+    const piece = worst && bench.pieces.get(worst.subject.pieceId);
+    const reason = worst && `${piece?.name ?? 'a window'}, ${worst.rule.verb}`;
+    awake.want(options.keepAwake() ? (reason ?? null) : null);
+    // What was seen to from elsewhere, or is long lost, rings no more.
+    const pieces = new Set(spoiling.map(({ subject }) => subject.pieceId));
+    const ringAt = ringing.ring(
+      shown.filter((ping) => ping.piece !== null && pieces.has(ping.piece)),
+      now,
+    );
+    const times = [ringAt, lost.nextAt, nextPingAt(bench, settled, now, sense)];
+    const ahead = times.filter((at) => at !== null);
+    return ahead.length === 0 ? null : Math.min(...ahead);
+  };
+
+  /** Whether nothing has changed, and nothing fallen due, since the last look. */
+  const isStillTrue = (known: Known, sense: PingSense, now: Instant): boolean =>
+    last !== null &&
+    last.known.bench === known.bench &&
+    last.known.pings === known.pings &&
+    last.known.shown === known.shown &&
+    last.sense === sense &&
+    now >= last.at &&
+    now < Math.min(last.next ?? Number.POSITIVE_INFINITY, last.at + looksAgainAfter);
+
   return {
     look: () => {
       const now = clock.now();
-      const { bench, pings } = options.known();
-      const claimed = allClaimed(pings);
+      const known = options.known();
       const sense = options.sense();
-      if (sendingsDue(bench, claimed, now, sense).length > 0) {
-        for (const claim of claimDue(now)) send(claim, now);
-        options.recorded();
-      }
-      const spoiling = spoilsRunning(bench, now, sense)[0];
-      const piece = spoiling && bench.pieces.get(spoiling.subject.pieceId);
-      const reason = spoiling && `${piece?.name ?? 'a window'}, ${spoiling.rule.verb}`;
-      awake.want(options.keepAwake() ? (reason ?? null) : null);
+      if (last === null || !isStillTrue(known, sense, now))
+        last = { known, sense, at: now, next: lookClosely(known, sense, now) };
       tellAwake(now);
-      const again = spoiling === undefined ? null : ringing.ring(shownPings(pings), now);
-      const next = nextPingAt(bench, claimed, now, sense);
-      return next === null ? again : again === null ? next : Math.min(next, again);
+      return last.next;
     },
   };
 }

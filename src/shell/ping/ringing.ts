@@ -20,7 +20,8 @@ export function createRinging(pinger: Pinger): Ringing {
       const standing = pings.filter(({ claim, seenAt }) => seenAt === null && last.has(claim));
       const times = standing.map(({ claim, text }) => {
         const rangAt = last.get(claim) ?? now;
-        if (now - rangAt < ringAgainAfter) return rangAt + ringAgainAfter;
+        // After the clock was set back nothing is known of how long ago it rang.
+        if (now >= rangAt && now - rangAt < ringAgainAfter) return rangAt + ringAgainAfter;
         last.set(claim, now);
         void pinger.send({ id: claim, title: text, body: '', loud: true, repeat: true });
         return now + ringAgainAfter;

@@ -52,6 +52,15 @@ export function pingText(
   );
 }
 
+const perhapsBefore = 'Perhaps told before.';
+
+/** The same, told again because whoever was to send it may have ended before it did. */
+export const toldAgain = ({ title, body, text }: PingText): PingText => ({
+  title,
+  body: body === '' ? perhapsBefore : `${body} ${perhapsBefore}`,
+  text: `${body === '' ? sentence(text) : text} ${perhapsBefore}`,
+});
+
 function told(
   ping: BenchPing,
   now: Instant,

@@ -1,0 +1,51 @@
+import type { PingFact } from '../../tracker/bench/index.ts';
+import { second, type Instant, type Milliseconds } from '../../tracker/time/index.ts';
+
+/** A claim with no word of its going out for this long has lost its sender; the slowest way answers in 5 seconds. */
+export const senderLostAfter: Milliseconds = 30 * second;
+
+/** Keys of pings that perhaps never went out, and when the next claim will count among them if no word comes. */
+export type LostClaims = { readonly keys: ReadonlySet<string>; readonly nextAt: Instant | null };
+
+/** @param sentHere claims whose sender is this process, which lives */
+export function lostClaims(
+  facts: readonly PingFact[],
+  sentHere: ReadonlySet<string>,
+  now: Instant,
+): LostClaims {
+  const keys = new Set<string>();
+  let nextAt: Instant | null = null;
+  for (const { claim, at, pings } of unanswered(facts)) {
+    if (sentHere.has(claim)) continue;
+    const lostAt = at + senderLostAfter;
+    if (lostAt <= now) for (const key of pings) keys.add(key);
+    else nextAt = Math.min(nextAt ?? lostAt, lostAt);
+  }
+  return { keys, nextAt };
+}
+
+type Unanswered = {
+  readonly claim: string;
+  readonly at: Instant;
+  readonly pings: readonly string[];
+};
+
+/** Claims of which nothing says that they went out or were seen, unless a later one told of the same window. */
+function unanswered(facts: readonly PingFact[]): readonly Unanswered[] {
+  const answered = new Set(
+    facts.flatMap((fact) => (fact.kind === 'ping-claimed' ? [] : [fact.body.claim])),
+  );
+  const latest = new Map<string, string>();
+  for (const fact of facts) {
+    if (fact.kind !== 'ping-claimed') continue;
+    for (const key of fact.body.pings) latest.set(windowOf(key), fact.id);
+  }
+  return facts.flatMap((fact): Unanswered[] => {
+    if (fact.kind !== 'ping-claimed' || answered.has(fact.id)) return [];
+    const pings = fact.body.pings.filter((key) => latest.get(windowOf(key)) === fact.id);
+    return [{ claim: fact.id, at: fact.at, pings }];
+  });
+}
+
+/** A ping's key is its window's, and after the last slash its name. */
+const windowOf = (key: string): string => key.slice(0, key.lastIndexOf('/'));

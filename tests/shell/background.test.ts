@@ -1,0 +1,124 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { memoryStore } from '../../src/persist/index.ts';
+import { startBackground } from '../../src/shell/background.ts';
+import { createSession } from '../../src/shell/session.ts';
+import { createTicker } from '../../src/shell/ticker.ts';
+import type { World } from '../../src/shell/world.ts';
+import { minute } from '../../src/tracker/time/index.ts';
+import { smallSchedule } from './support/small-schedule.ts';
+import { startOfTests, steppedClock } from './support/stepped-clock.ts';
+
+let folder = '';
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'recoat-'));
+});
+afterEach(() => {
+  rmSync(folder, { recursive: true });
+});
+
+/** Lets everything run that was put off until the frame is out, and what that puts off in turn. */
+const settle = async (): Promise<void> => {
+  for (let turn = 0; turn < 20; turn++) await new Promise((resolve) => setImmediate(resolve));
+};
+
+/** A screen's background, in which A has just gone on a stool. */
+async function behindTheScreen() {
+  const clock = steppedClock(startOfTests);
+  const store = memoryStore();
+  let ids = 0;
+  let loads = 0;
+  const counted = {
+    ...store,
+    load: () => {
+      loads += 1;
+      return store.load();
+    },
+  };
+  const loaded = store.load();
+  if (!loaded.ok) throw new Error(loaded.problem.says);
+  const newId = (): string => `id${++ids}`;
+  const here = { zone: 'America/New_York', locale: 'en-GB' };
+  const session = createSession({
+    loaded: loaded.value,
+    notices: [],
+    folder,
+    store: () => counted,
+    clock,
+    newId,
+    here,
+    soon: (work) => setImmediate(work),
+  });
+  const world: World = {
+    clock,
+    newId,
+    env: {},
+    platform: 'linux',
+    home: folder,
+    cwd: folder,
+    here,
+    packageFolder: folder,
+    version: '0.0.0',
+    interactive: true,
+    print: () => undefined,
+    printError: () => undefined,
+  };
+  const sent: string[] = [];
+  const wanted: (string | null)[] = [];
+  const ticker = createTicker(clock);
+  const background = await startBackground({
+    world,
+    session,
+    ticker,
+    pinger: {
+      send: ({ title }) => {
+        sent.push(title);
+        return Promise.resolve({ ways: ['bell'], failures: [] });
+      },
+      warmUp: () => Promise.resolve(),
+    },
+    awake: {
+      want: (reason) => wanted.push(reason),
+      state: () => ({ wanted: false, kept: false, why: '' }),
+    },
+    diagnostics: { record: () => undefined, missed: () => 0 },
+    folder,
+    given: counted,
+    opened: () => undefined,
+  });
+  session.act({ do: 'add piece', name: 'Stool', schedule: smallSchedule });
+  const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
+  session.act({ do: 'done', piece, part: null });
+  session.act({ do: 'first stroke', piece, part: null });
+  return { clock, session, ticker, background, sent, wanted, loads: () => loads };
+}
+
+describe('what goes on behind the screens', () => {
+  it('sends a ping that has fallen due once, and then rests', async () => {
+    const { clock, session, ticker, background, sent, loads } = await behindTheScreen();
+    await settle();
+    clock.pass(5 * minute);
+    session.say('something');
+    await settle();
+    expect(sent).toHaveLength(1);
+    const before = loads();
+    await settle();
+    expect(loads()).toBe(before);
+    background.stop();
+    ticker.stop();
+  });
+
+  it('keeps nothing awake once it was stopped, whatever was still to be looked at', async () => {
+    const { ticker, background, session, wanted } = await behindTheScreen();
+    await settle();
+    expect(wanted.at(-1)).toBe('Stool, B on');
+    session.say('something');
+    background.stop();
+    ticker.stop();
+    wanted.length = 0;
+    await settle();
+    expect(wanted).toEqual([]);
+  });
+});
