@@ -4,36 +4,66 @@ import type { EdgeSense, Window, WindowRule } from '../windows/model.ts';
 import { happeningsOf, keyOf } from './happenings.ts';
 import type { Bench, Piece, PlannedStep, Session, Stamp } from './piece.ts';
 import { countsFor, passUnderWay } from './progress.ts';
-import { closing, withWorkDone } from './window-closing.ts';
+import { closing, isSurelyOver, withWorkDone } from './window-closing.ts';
 import { windowOwners } from './worked-apart.ts';
 import { stampsOn, workedPiece, type WorkedPiece } from './worked-piece.ts';
 
 export { rulesOf } from './worked-piece.ts';
 
 /** All windows that a piece's stamps have begun, also those that are over. */
-export function windowsOfPiece(
+export const windowsOfPiece = (
   piece: Piece,
   sessions: readonly Session[],
   sense: EdgeSense,
+): readonly Window[] => worked(piece, sessions, sense, () => true);
+
+/**
+ * The same without most of those that its latest records have ended: of a piece far on its way nearly all are, and a
+ * bench asks only for the rest.
+ */
+export const openWindowsOfPiece = (
+  piece: Piece,
+  sessions: readonly Session[],
+  sense: EdgeSense,
+): readonly Window[] =>
+  worked(piece, sessions, sense, (all, step, rule) => !isSurelyOver(all, step, rule));
+
+function worked(
+  piece: Piece,
+  sessions: readonly Session[],
+  sense: EdgeSense,
+  counts: (worked: WorkedPiece, step: PlannedStep, rule: WindowRule) => boolean,
 ): readonly Window[] {
   if (piece.stamps.length === 0 && piece.finishes.length === 0) return [];
-  const worked = workedPiece(piece, sessions);
-  return piece.steps.flatMap((step) => windowsOfStep(worked, step, sense));
+  const all = workedPiece(piece, sessions);
+  return piece.steps.flatMap((step) => windowsOfStep(all, step, sense, counts));
 }
 
-const known = new WeakMap<
-  Piece,
-  { readonly sense: EdgeSense; readonly windows: readonly Window[] }
->();
+type Known = WeakMap<Piece, { readonly sense: EdgeSense; readonly windows: readonly Window[] }>;
+const knownAll: Known = new WeakMap();
+const knownOpen: Known = new WeakMap();
 
 /**
  * The same for a piece of a folded bench, worked out once: windows don't depend on the present, and folding keeps a
  * piece's object just as long as no fact touches it or its sessions.
  */
-export function windowsOf(bench: Bench, piece: Piece, sense: EdgeSense): readonly Window[] {
+export const windowsOf = (bench: Bench, piece: Piece, sense: EdgeSense): readonly Window[] =>
+  workedOutOnce(knownAll, windowsOfPiece, bench, piece, sense);
+
+/** The open ones, likewise. */
+export const openWindowsOf = (bench: Bench, piece: Piece, sense: EdgeSense): readonly Window[] =>
+  workedOutOnce(knownOpen, openWindowsOfPiece, bench, piece, sense);
+
+function workedOutOnce(
+  known: Known,
+  workOut: typeof windowsOfPiece,
+  bench: Bench,
+  piece: Piece,
+  sense: EdgeSense,
+): readonly Window[] {
   const before = known.get(piece);
   if (before?.sense === sense) return before.windows;
-  const windows = windowsOfPiece(piece, bench.sessions, sense);
+  const windows = workOut(piece, bench.sessions, sense);
   known.set(piece, { sense, windows });
   return windows;
 }
@@ -42,11 +72,13 @@ function windowsOfStep(
   worked: WorkedPiece,
   step: PlannedStep,
   sense: EdgeSense,
+  counts: (worked: WorkedPiece, step: PlannedStep, rule: WindowRule) => boolean,
 ): readonly Window[] {
   const { piece } = worked;
-  const rules = worked.rules.get(step.id) ?? [];
   const stamps = stampsOn(worked, step.id);
-  if (rules.length === 0 || (stamps.length === 0 && !worked.finishes.has(step.id))) return [];
+  if (stamps.length === 0 && !worked.finishes.has(step.id)) return [];
+  const rules = (worked.rules.get(step.id) ?? []).filter((rule) => counts(worked, step, rule));
+  if (rules.length === 0) return [];
   const windows: Window[] = [];
   for (const { part, keyPart } of windowOwners(piece, step)) {
     const own = stamps.filter((stamp) => countsFor(stamp.part, part));

@@ -1,6 +1,6 @@
 import type { Instant } from '../time/index.ts';
 import { chooseStamp, type Happenings } from '../windows/edges.ts';
-import type { StampChoice, Stretch, Window } from '../windows/model.ts';
+import type { StampChoice, Stretch, Window, WindowRule } from '../windows/model.ts';
 import type { PlannedStep, Stamp } from './piece.ts';
 import {
   endsMilestone,
@@ -88,3 +88,27 @@ const asGo = <Timed extends Stretch>({
   meaning: 'go',
   loss: 'costs nothing',
 });
+
+/**
+ * Whether every window of a rule is over by what was recorded, without working it out: a milestone that a later step has
+ * ended, or a window of the step's own that its finish ended. Of a piece in parts nothing is said.
+ */
+export function isSurelyOver(worked: WorkedPiece, step: PlannedStep, rule: WindowRule): boolean {
+  if (worked.piece.parts.length > 0) return false;
+  const finish = finishOf(worked, step.id, null);
+  if (rule.milestone === undefined) {
+    if (finish === undefined || rule.kind === 'pot') return false;
+    if (rule.closedBy.by === 'next pass') return true;
+    const wanted = rule.closedBy.by === 'stamp' ? rule.closedBy.stamp : null;
+    return (
+      wanted !== null &&
+      step.stamps.some(({ event, agent }) => isChosen(wanted, event, agent ?? null))
+    );
+  }
+  const { milestone } = rule;
+  const lastRecord = worked.touches.get(step.id)?.last ?? 0;
+  return laterSteps(worked, step.id).some((later) => {
+    const touched = firstTouch(worked, later.id, null);
+    return touched !== null && touched >= lastRecord && endsMilestone(worked, later, milestone);
+  });
+}

@@ -14,7 +14,11 @@ export type WorkedPiece = {
   readonly stamps: ReadonlyMap<string, readonly Stamp[]>;
   readonly finishes: ReadonlyMap<string, readonly Finish[]>;
   readonly place: ReadonlyMap<string, number>;
+  /** When each step first touched the surface, and when anything was last recorded on it. */
+  readonly touches: ReadonlyMap<string, Touches>;
 };
+
+type Touches = { readonly first: Instant | null; readonly last: Instant };
 
 /** The rules a step starts: its product's for the piece's wood, and its own. */
 export function rulesOf(piece: Piece, step: PlannedStep): readonly WindowRule[] {
@@ -36,7 +40,26 @@ export const workedPiece = (piece: Piece, sessions: readonly Session[]): WorkedP
   stamps: Map.groupBy(piece.stamps, ({ step }) => step),
   finishes: Map.groupBy(piece.finishes, ({ step }) => step),
   place: new Map(piece.steps.map(({ id }, index) => [id, index])),
+  touches: touchesOf(piece),
 });
+
+/** Mixing a pot and washing it out don't touch the surface. */
+const isOnSurface = (record: Stamp | Finish): boolean =>
+  !('event' in record) || (record.event !== 'mixed' && record.event !== 'washed-out');
+
+function touchesOf({ stamps, finishes }: Piece): ReadonlyMap<string, Touches> {
+  const touches = new Map<string, Touches>();
+  for (const record of [...stamps, ...finishes]) {
+    const before = touches.get(record.step);
+    const here = isOnSurface(record) ? record.at : null;
+    const first = before?.first ?? here;
+    touches.set(record.step, {
+      first: first === null || here === null ? first : Math.min(first, here),
+      last: Math.max(before?.last ?? record.at, record.at),
+    });
+  }
+  return touches;
+}
 
 export const stampsOn = ({ stamps }: WorkedPiece, step: string): readonly Stamp[] =>
   stamps.get(step) ?? [];
@@ -62,11 +85,9 @@ export const endsMilestone = (
 
 /** When something was first done to the surface in a step; mixing and washing out are not. */
 export function firstTouch(worked: WorkedPiece, step: string, part: string | null): Instant | null {
-  const onSurface = stampsOn(worked, step).filter(
-    ({ event }) => event !== 'mixed' && event !== 'washed-out',
-  );
-  const touches = [...onSurface, ...(worked.finishes.get(step) ?? [])].filter(
-    (each) => part === null || countsFor(each.part, part),
+  if (part === null) return worked.touches.get(step)?.first ?? null;
+  const touches = [...stampsOn(worked, step), ...(worked.finishes.get(step) ?? [])].filter(
+    (each) => isOnSurface(each) && countsFor(each.part, part),
   );
   return touches.length === 0 ? null : Math.min(...touches.map((touch) => touch.at));
 }
