@@ -51,7 +51,14 @@ export function applyIntent(
     return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? null };
   return {
     ok: true,
-    facts: headFacts(outcome.facts, group, now, clock),
+    // What the clock told is nobody's deed, and can't be taken back.
+    facts: headFacts(
+      outcome.facts,
+      group,
+      now,
+      clock,
+      intent.do === 'note clock step' ? 'clock' : 'person',
+    ),
     says: outcome.says,
     piece: outcome.piece,
   };

@@ -9,7 +9,7 @@ import {
 } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
 import type { Climate } from '../tracker/trade/index.ts';
-import type { ActReply, Obstacle, Shop, Snapshot } from '../views/port.ts';
+import type { ActReply, Obstacle, Shop, ShownPing, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
 import type { Clock } from './clock.ts';
 import { factHead } from './head-facts.ts';
@@ -96,6 +96,14 @@ export function createSession(options: SessionOptions): Session {
     loaded = next;
     readings = readingsOf(next.conditions);
     refold();
+  };
+
+  const pingsNow = (): readonly ShownPing[] => {
+    const onRecord = shownPings(loaded.pings);
+    if (seenHere.size === 0) return onRecord;
+    return onRecord.map((ping) =>
+      ping.seenAt === null ? { ...ping, seenAt: seenHere.get(ping.claim) ?? null } : ping,
+    );
   };
 
   const refold = (): void => {
@@ -204,9 +212,7 @@ export function createSession(options: SessionOptions): Session {
         shop,
         sense,
         readings,
-        pings: shownPings(loaded.pings).map((ping) =>
-          ping.seenAt === null ? { ...ping, seenAt: seenHere.get(ping.claim) ?? null } : ping,
-        ),
+        pings: pingsNow(),
         unwritten: new Set(unwritten.flatMap((each) => (each.piece === null ? [] : [each.piece]))),
         obstacle,
         notices,

@@ -1,8 +1,18 @@
 import type { PingFact } from '../tracker/bench/index.ts';
 import type { ShownPing } from '../views/port.ts';
 
-/** The log of pings as screens show it, oldest first. */
+const knownLogs = new WeakMap<readonly PingFact[], readonly ShownPing[]>();
+
+/** The log of pings as screens show it, oldest first; worked out once for each state of the store. */
 export function shownPings(facts: readonly PingFact[]): readonly ShownPing[] {
+  const known = knownLogs.get(facts);
+  if (known !== undefined) return known;
+  const log = logOf(facts);
+  knownLogs.set(facts, log);
+  return log;
+}
+
+function logOf(facts: readonly PingFact[]): readonly ShownPing[] {
   const shown = new Map<string, ShownPing>();
   for (const fact of facts) {
     switch (fact.kind) {

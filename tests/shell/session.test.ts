@@ -195,4 +195,19 @@ describe('a session', () => {
     expect(session.snapshot().pings[0]?.seenAt).toBe(startOfTests);
     expect(session.snapshot().obstacle?.says).toBe('Not recorded: disk full.');
   });
+
+  it('takes back what a hand did, not what the clock told meanwhile', () => {
+    const { session, writeOut } = openSession();
+    session.act(addStool);
+    session.act({ do: 'note clock step', byMs: -60 * minute });
+    writeOut();
+    expect(session.snapshot().bench.clockSteps).toHaveLength(1);
+    session.act({ do: 'take back' });
+    session.act({ do: 'note clock step', byMs: 60 * minute });
+    writeOut();
+    expect(session.snapshot().bench.pieces.size).toBe(0);
+    expect(session.snapshot().bench.clockSteps).toHaveLength(2);
+    expect(session.act({ do: 'bring back' })).toMatchObject({ ok: true });
+    expect(session.snapshot().bench.pieces.size).toBe(1);
+  });
 });

@@ -30,8 +30,21 @@ type Unanswered = {
   readonly pings: readonly string[];
 };
 
-/** Claims of which nothing says that they went out or were seen, unless a later one told of the same window. */
+const known = new WeakMap<readonly PingFact[], readonly Unanswered[]>();
+
+/**
+ * Claims of which nothing says that they went out or were seen, unless a later one told of the same window; worked out
+ * once for each state of the store.
+ */
 function unanswered(facts: readonly PingFact[]): readonly Unanswered[] {
+  const before = known.get(facts);
+  if (before !== undefined) return before;
+  const found = findUnanswered(facts);
+  known.set(facts, found);
+  return found;
+}
+
+function findUnanswered(facts: readonly PingFact[]): readonly Unanswered[] {
   const answered = new Set(
     facts.flatMap((fact) => (fact.kind === 'ping-claimed' ? [] : [fact.body.claim])),
   );
