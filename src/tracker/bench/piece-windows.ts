@@ -4,7 +4,7 @@ import type { EdgeSense, Window, WindowRule } from '../windows/model.ts';
 import { happeningsOf, keyOf } from './happenings.ts';
 import type { Bench, Piece, PlannedStep, Session, Stamp } from './piece.ts';
 import { countsFor, passUnderWay } from './progress.ts';
-import { closing, isSurelyOver, withWorkDone } from './window-closing.ts';
+import { closing, canMatter, withWorkDone } from './window-closing.ts';
 import { windowOwners } from './worked-apart.ts';
 import { stampsOn, workedPiece, type WorkedPiece } from './worked-piece.ts';
 
@@ -18,15 +18,15 @@ export const windowsOfPiece = (
 ): readonly Window[] => worked(piece, sessions, sense, () => true);
 
 /**
- * The same without most of those that its latest records have ended: of a piece far on its way nearly all are, and a
- * bench asks only for the rest.
+ * The few of them that a bench asks for: not those that its latest records have ended, and not the milestones that
+ * nobody waits for.
  */
-export const openWindowsOfPiece = (
+export const awaitedWindowsOfPiece = (
   piece: Piece,
   sessions: readonly Session[],
   sense: EdgeSense,
 ): readonly Window[] =>
-  worked(piece, sessions, sense, (all, step, rule) => !isSurelyOver(all, step, rule));
+  worked(piece, sessions, sense, (all, step, rule) => canMatter(all, step, rule));
 
 function worked(
   piece: Piece,
@@ -41,7 +41,7 @@ function worked(
 
 type Known = WeakMap<Piece, { readonly sense: EdgeSense; readonly windows: readonly Window[] }>;
 const knownAll: Known = new WeakMap();
-const knownOpen: Known = new WeakMap();
+const knownAwaited: Known = new WeakMap();
 
 /**
  * The same for a piece of a folded bench, worked out once: windows don't depend on the present, and folding keeps a
@@ -50,9 +50,9 @@ const knownOpen: Known = new WeakMap();
 export const windowsOf = (bench: Bench, piece: Piece, sense: EdgeSense): readonly Window[] =>
   workedOutOnce(knownAll, windowsOfPiece, bench, piece, sense);
 
-/** The open ones, likewise. */
-export const openWindowsOf = (bench: Bench, piece: Piece, sense: EdgeSense): readonly Window[] =>
-  workedOutOnce(knownOpen, openWindowsOfPiece, bench, piece, sense);
+/** The awaited ones, likewise. */
+export const awaitedWindowsOf = (bench: Bench, piece: Piece, sense: EdgeSense): readonly Window[] =>
+  workedOutOnce(knownAwaited, awaitedWindowsOfPiece, bench, piece, sense);
 
 function workedOutOnce(
   known: Known,

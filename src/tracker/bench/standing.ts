@@ -2,7 +2,7 @@ import type { Instant } from '../time/index.ts';
 import { closesAt, opensAt, stateAt, stretchAfter, stretchAt } from '../windows/evaluate.ts';
 import type { EdgeSense, Loss, Window } from '../windows/model.ts';
 import type { Bench, OddTimer, Piece, PlannedStep, Session } from './piece.ts';
-import { openWindowsOf, windowsOf } from './piece-windows.ts';
+import { awaitedWindowsOf, windowsOf } from './piece-windows.ts';
 import { countsFor, currentStep, isDone } from './progress.ts';
 import { timerWindow } from './timer-window.ts';
 
@@ -92,7 +92,9 @@ export function standingOf(bench: Bench, piece: Piece, now: Instant, sense: Edge
     .map((timer) => timerWindow(timer, sense));
   // Asked about a moment before its last record, a window that is over now may have been open then.
   const all =
-    lastTouched(piece) <= now ? openWindowsOf(bench, piece, sense) : windowsOf(bench, piece, sense);
+    lastTouched(piece) <= now
+      ? awaitedWindowsOf(bench, piece, sense)
+      : windowsOf(bench, piece, sense);
   const session = sessionHolding(bench, piece.id);
   const lanes = lanesOf(piece).map((part) =>
     standingOfLane(piece, part, all, timers, session, now),

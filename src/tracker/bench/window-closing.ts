@@ -91,10 +91,9 @@ const asGo = <Timed extends Stretch>({
 
 /**
  * Whether every window of a rule is over by what was recorded, without working it out: a milestone that a later step has
- * ended, or a window of the step's own that its finish ended. Of a piece in parts nothing is said.
+ * ended, or a window of the step's own that its finish ended.
  */
-export function isSurelyOver(worked: WorkedPiece, step: PlannedStep, rule: WindowRule): boolean {
-  if (worked.piece.parts.length > 0) return false;
+function isSurelyOver(worked: WorkedPiece, step: PlannedStep, rule: WindowRule): boolean {
   const finish = finishOf(worked, step.id, null);
   if (rule.milestone === undefined) {
     if (finish === undefined || rule.kind === 'pot') return false;
@@ -111,4 +110,19 @@ export function isSurelyOver(worked: WorkedPiece, step: PlannedStep, rule: Windo
     const touched = firstTouch(worked, later.id, null);
     return touched !== null && touched >= lastRecord && endsMilestone(worked, later, milestone);
   });
+}
+
+/**
+ * Whether a bench can have any use for the windows of a rule: they may not be over, and somebody waits for their
+ * milestone, or it is a cure and nothing else is left to do. Of a piece in parts every rule counts.
+ */
+export function canMatter(worked: WorkedPiece, step: PlannedStep, rule: WindowRule): boolean {
+  if (worked.piece.parts.length > 0) return true;
+  return isAwaited(worked, rule) && !isSurelyOver(worked, step, rule);
+}
+
+function isAwaited({ piece, finishes }: WorkedPiece, { milestone, kind }: WindowRule): boolean {
+  if (milestone === undefined) return true;
+  const left = piece.steps.filter(({ id, skipped }) => !skipped && !finishes.has(id));
+  return left.length === 0 ? kind === 'cure' : left.some(({ needs }) => needs.includes(milestone));
 }
