@@ -156,6 +156,8 @@ export function createSession(options: SessionOptions): Session {
         if (applied.ok) facts.push(...recalled, ...applied.facts);
         else overtaken.push(applied.says);
       }
+      // The facts keep their ids, but may say something else now: nothing worked out from them before holds.
+      bench = foldBench([]);
       return { append: { bench: facts }, result: null };
     });
     unwritten = unwritten.filter((each) => !waiting.includes(each));

@@ -112,6 +112,7 @@ const pickLook = (theme: () => Theme) => ({
 });
 
 type Drawn = { readonly text: string; readonly frame: Frame };
+type Asked = { readonly version: number; readonly columns: number; readonly rows: number };
 
 /** Gives the same object as long as nothing visible has changed, so that nothing is drawn again. */
 function remembering(
@@ -120,7 +121,13 @@ function remembering(
   isRead: boolean,
 ): (columns: number, rows: number) => Drawn {
   let last: Drawn | null = null;
+  let asked: Asked | null = null;
   return (columns, rows) => {
+    const version = desk.version();
+    // React asks several times for one change.
+    const isAsked = asked?.version === version && asked.columns === columns && asked.rows === rows;
+    if (last !== null && isAsked) return last;
+    asked = { version, columns, rows };
     const frame = desk.frame(columns, rows);
     const text = isRead ? aloud(frame) : frame.lines.map((line) => paint(line, theme())).join('\n');
     const isSame = last !== null && last.text === text && samePick(last.frame.pick, frame.pick);

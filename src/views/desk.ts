@@ -23,6 +23,8 @@ export type Desk = {
   readonly subscribe: (listener: () => void) => () => void;
   /** The top screen as lines, each exactly as wide as asked for. */
   readonly frame: (columns: number, rows: number) => Frame;
+  /** Another one whenever a frame may have changed. */
+  readonly version: () => number;
   /** Presses that arrived in one delivery of input, and when. */
   readonly press: (presses: readonly Press[]) => void;
   readonly picked: (value: string) => void;
@@ -51,7 +53,9 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   let message: Message | null = null;
   let size = { columns: 80, rows: 24 };
   const listeners = new Set<() => void>();
+  let version = 0;
   const changed = (): void => {
+    version += 1;
     for (const listener of listeners) listener();
   };
   const top = (): Screen => pile.at(-1)?.screen ?? benchStart(ticks.now());
@@ -130,12 +134,16 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   return {
     subscribe: (listener) => {
       listeners.add(listener);
+      const tick = (): void => {
+        version += 1;
+        listener();
+      };
       const stops = [
-        ticks.subscribe(listener),
+        ticks.subscribe(tick),
         port.subscribe(() => {
           // What was just recorded lies after the last tick; a frame of that tick would not show it yet.
           ticks.present();
-          listener();
+          tick();
         }),
       ];
       return () => {
@@ -189,6 +197,7 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
         );
       }
     },
+    version: () => version,
     top,
   };
 }
