@@ -37,7 +37,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
   const store = options.given ?? (await openStoreOf(options));
   if (store === null) return { stop: () => undefined };
   options.opened(store);
-  movePastPieces(store, session.snapshot().shop.zone);
+  movePastPieces(store, session.snapshot().shop.zone, clock.now());
   session.reload();
   for (const { says, todo } of store.notices()) session.say(`${says} ${todo}`);
   session.flush();

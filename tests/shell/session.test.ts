@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore, type Loaded } from '../../src/persist/index.ts';
 import { movePastPieces } from '../../src/shell/move-past.ts';
 import { createSession } from '../../src/shell/session.ts';
-import { minute } from '../../src/tracker/time/index.ts';
+import { day, minute } from '../../src/tracker/time/index.ts';
 import { smallSchedule } from './support/small-schedule.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
 
@@ -150,13 +150,14 @@ describe('a session', () => {
 
   it('puts back a piece that lies in the history, with its whole record', () => {
     const store = memoryStore();
-    const { session, writeOut } = openSession(store);
+    const { session, clock, writeOut } = openSession(store);
     session.act(addStool);
     const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
     session.act({ do: 'done', piece, part: null });
     session.act({ do: 'take off bench', piece });
     writeOut();
-    movePastPieces(store, 'America/New_York');
+    clock.pass(day);
+    movePastPieces(store, 'America/New_York', clock.now());
     session.reload();
     expect(session.snapshot().bench.pieces.has(piece)).toBe(false);
     expect(session.act({ do: 'put back on bench', piece })).toMatchObject({ ok: true });
@@ -209,5 +210,20 @@ describe('a session', () => {
     expect(session.snapshot().bench.clockSteps).toHaveLength(2);
     expect(session.act({ do: 'bring back' })).toMatchObject({ ok: true });
     expect(session.snapshot().bench.pieces.size).toBe(1);
+  });
+
+  it('takes back a removal after a restart', () => {
+    const store = memoryStore();
+    const { session, clock, writeOut } = openSession(store);
+    session.act(addStool);
+    const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
+    session.act({ do: 'remove piece', piece });
+    writeOut();
+    clock.pass(10 * minute);
+    movePastPieces(store, 'America/New_York', clock.now());
+    const again = openSession(store);
+    expect(again.session.snapshot().bench.pieces.get(piece)?.place).toBe('removed');
+    expect(again.session.act({ do: 'take back' })).toMatchObject({ ok: true });
+    expect(again.session.snapshot().bench.pieces.get(piece)?.place).toBe('bench');
   });
 });
