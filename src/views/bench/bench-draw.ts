@@ -1,3 +1,4 @@
+import type { Standing } from '../../tracker/bench/index.ts';
 import { lineOf, plain, segment, spaces, timeAxis, type Line } from '../drawing/index.ts';
 import { noonAfterNight } from '../format/index.ts';
 import { emptyBench } from '../first-run/empty-bench.ts';
@@ -11,7 +12,7 @@ import type { BenchState } from './bench-state.ts';
 import { extraLines, thirdLine } from './extra.ts';
 import { footLines } from './foot.ts';
 import { callLines, dateLine } from './head.ts';
-import { benchLayout } from './layout.ts';
+import { benchLayout, type BenchLayout } from './layout.ts';
 import { rowWords } from './row-words.ts';
 
 /** The bench at one moment. */
@@ -28,20 +29,23 @@ export function drawBench(state: BenchState, view: View): Frame {
   const layout = benchLayout(view.columns, shop);
   const farEnd = noonAfterNight(view.now, shop.zone);
   const head = callLines(rows, view);
-  const inputs: readonly RowInput[] = rows.rows.map((standing) => ({
+  const inputOf = (standing: Standing): RowInput => ({
     standing,
     words: rowWords(standing, view),
     selected: standing.key === rows.selected?.key,
     layout,
     farEnd,
     view,
-  }));
+  });
   const axis: Line = [
     segment(spaces(layout.barAt)),
     ...timeAxis({ now: view.now, farEnd, width: layout.bar, shop }),
   ];
   const budget = view.rows - 4 - foot.length;
-  const body = fitBody(inputs, axis, budget, view, rows.selected?.key ?? null);
+  const { shown, hidden } = choose(rows.rows, budget, layout, rows.selected?.key ?? null);
+  // Rows that don't show are not drawn: a key on a full bench waits for this.
+  const inputs = shown.map(inputOf);
+  const body = hidden === null ? fitBody(inputs, axis, budget, view) : scrolled(inputs, hidden);
   const extra = extraLines(view, budget - body.length);
   const gap = Array.from({ length: Math.max(0, budget - body.length - extra.length) }, () =>
     lineOf(''),
@@ -54,61 +58,61 @@ export function drawBench(state: BenchState, view: View): Frame {
 }
 
 /**
- * The axis and as many rows as fit. If room lacks, second lines go first, from the bottom; then the axis; then rows
- * scroll so that the selected one shows, and what spoils stays at the top.
+ * The rows for which there is room; where not all have it, those around the selected one, with what spoils at the top,
+ * and what is said of the others.
  */
+function choose(
+  rows: readonly Standing[],
+  budget: number,
+  layout: BenchLayout,
+  selected: string | null,
+): { readonly shown: readonly Standing[]; readonly hidden: string | null } {
+  const each = layout.shape === 'narrow' ? 2 : 1;
+  if (rows.length * each <= budget) return { shown: rows, hidden: null };
+  const room = Math.max(1, Math.floor((budget - 1) / each));
+  const pinned = Math.min(room - 1, rows.filter(({ rank }) => rank === 'spoils').length);
+  const rest = rows.slice(pinned);
+  const at = Math.max(
+    0,
+    rest.findIndex(({ key }) => key === selected),
+  );
+  const from = Math.min(
+    Math.max(0, at - (room - pinned) + 1),
+    Math.max(0, rest.length - (room - pinned)),
+  );
+  const isMoreBelow = pinned + from + (room - pinned) < rows.length;
+  const ways = [from > 0 ? 'up' : '', isMoreBelow ? 'down' : ''].filter((way) => way !== '');
+  return {
+    shown: [...rows.slice(0, pinned), ...rest.slice(from, from + room - pinned)],
+    hidden: `${rows.length - room} more: ${ways.join(', ')}`,
+  };
+}
+
+/** Axis, rows, and what else fits under them. If room lacks, second lines go first, from the bottom; then the axis. */
 function fitBody(
   inputs: readonly RowInput[],
   axis: Line,
   budget: number,
   view: View,
-  selected: string | null,
 ): readonly Line[] {
   const firsts = inputs.map((input) => drawRow(input));
-  const seconds = view.columns < 80 ? [] : inputs.map((input) => drawSecond(input));
   const height = firsts.reduce((sum, lines) => sum + lines.length, 0);
-  if (height > budget) return scrolled(inputs, firsts, budget, selected);
   const withAxis = height + 1 <= budget;
   const room = Math.max(0, budget - height - (withAxis ? 1 : 0));
-  const thirds = view.columns >= 120 ? inputs.map((input) => thirdLine(input)) : [];
-  const thirdsFit = thirds.length > 0 && room >= seconds.length + thirds.length + 1;
+  const seconds = view.columns < 80 ? [] : inputs.slice(0, room).map((input) => drawSecond(input));
+  const thirdsFit = view.columns >= 120 && room >= 2 * inputs.length + 1;
+  const thirds = thirdsFit ? inputs.map((input) => thirdLine(input)) : [];
   return [
     ...(withAxis ? [axis] : []),
     ...firsts.flatMap((lines, index) => [
       ...lines,
-      ...(index < Math.min(room, seconds.length) ? [seconds[index] ?? lineOf('')] : []),
-      ...(thirdsFit ? [thirds[index] ?? lineOf('')] : []),
+      ...seconds.slice(index, index + 1),
+      ...thirds.slice(index, index + 1),
     ]),
   ];
 }
 
-function scrolled(
-  inputs: readonly RowInput[],
-  firsts: readonly (readonly Line[])[],
-  budget: number,
-  selected: string | null,
-): readonly Line[] {
-  const each = firsts[0]?.length ?? 1;
-  const shown = Math.max(1, Math.floor((budget - 1) / each));
-  const pinned = Math.min(
-    shown - 1,
-    inputs.filter(({ standing }) => standing.rank === 'spoils').length,
-  );
-  const rest = inputs.slice(pinned);
-  const at = Math.max(
-    0,
-    rest.findIndex(({ standing }) => standing.key === selected),
-  );
-  const from = Math.min(
-    Math.max(0, at - (shown - pinned) + 1),
-    Math.max(0, rest.length - (shown - pinned)),
-  );
-  const last = pinned + from + (shown - pinned);
-  const hidden = inputs.length - shown;
-  const more = `${hidden} more: ${from > 0 ? 'up' : ''}${from > 0 && last < inputs.length ? ', ' : ''}${last < inputs.length ? 'down' : ''}`;
-  return [
-    ...firsts.slice(0, pinned).flat(),
-    ...firsts.slice(pinned + from, last).flat(),
-    lineOf(`     ${more}`, 'quiet'),
-  ];
-}
+const scrolled = (inputs: readonly RowInput[], hidden: string): readonly Line[] => [
+  ...inputs.flatMap((input) => drawRow(input)),
+  lineOf(`     ${hidden}`, 'quiet'),
+];
