@@ -1,4 +1,4 @@
-import { openForWriting, type FactStore } from '../persist/index.ts';
+import { openForWriting, type FactStore, type Result } from '../persist/index.ts';
 import { shopDay } from '../views/format/index.ts';
 import { createClockWatch } from './clock-watch.ts';
 import { movePastPieces } from './move-past.ts';
@@ -34,17 +34,17 @@ export type Background = { readonly stop: () => void };
 export async function startBackground(options: BackgroundOptions): Promise<Background> {
   const { world, session, ticker, awake, diagnostics } = options;
   const { clock, newId } = world;
-  const store = options.given ?? (await openStoreOf(options));
-  if (store === null) return { stop: () => undefined };
-  options.opened(store);
-  movePastPieces(store, session.snapshot().shop.zone, clock.now());
-  session.reload();
-  for (const { says, todo } of store.notices()) session.say(`${says} ${todo}`);
-  session.flush();
+  const opened =
+    options.given === null
+      ? await openStoreOf(options)
+      : ({ ok: true, value: options.given } as const);
+  if (opened.ok) begin(options, opened.value);
+  // Nothing is recorded then, but what was seen on the disk still pings.
+  else session.obstruct(opened.problem);
 
   diagnostics.record({ at: clock.now(), what: 'began', by: 'screen', pid: process.pid });
   const pings = createPingWatch({
-    store,
+    store: opened.ok ? opened.value : { change: () => opened },
     clock,
     newId,
     pinger: options.pinger,
@@ -80,7 +80,11 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     if (!isToLook) setImmediate(look);
     isToLook = true;
   };
-  const stops = [store.watch(session.reload), ticker.subscribe(look), session.subscribe(lookSoon)];
+  const stops = [
+    opened.ok ? opened.value.watch(session.reload) : () => undefined,
+    ticker.subscribe(look),
+    session.subscribe(lookSoon),
+  ];
   look();
   return {
     stop: () => {
@@ -91,15 +95,17 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
   };
 }
 
-async function openStoreOf({
-  world,
-  session,
-  folder,
-}: BackgroundOptions): Promise<FactStore | null> {
+/** What is done with a store once it can be written. */
+function begin({ session, world, opened }: BackgroundOptions, store: FactStore): void {
+  opened(store);
+  movePastPieces(store, session.snapshot().shop.zone, world.clock.now());
+  session.reload();
+  for (const { says, todo } of store.notices()) session.say(`${says} ${todo}`);
+  session.flush();
+}
+
+function openStoreOf({ world, session, folder }: BackgroundOptions): Promise<Result<FactStore>> {
   const { now } = world.clock;
   const today = () => shopDay(now(), session.snapshot().shop.zone);
-  const result = await openForWriting(folder, { clock: { now, today } });
-  if (result.ok) return result.value;
-  session.obstruct(result.problem);
-  return null;
+  return openForWriting(folder, { clock: { now, today } });
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -25,7 +25,7 @@ const settle = async (): Promise<void> => {
 };
 
 /** A screen's background, in which A has just gone on a stool. */
-async function behindTheScreen() {
+async function behindTheScreen({ canOpen = true } = {}) {
   const clock = steppedClock(startOfTests);
   const store = memoryStore();
   let ids = 0;
@@ -45,7 +45,7 @@ async function behindTheScreen() {
     loaded: loaded.value,
     notices: [],
     folder,
-    store: () => counted,
+    store: () => (canOpen ? counted : null),
     clock,
     newId,
     here,
@@ -68,6 +68,7 @@ async function behindTheScreen() {
   const sent: string[] = [];
   const wanted: (string | null)[] = [];
   const ticker = createTicker(clock);
+  if (!canOpen) writeFileSync(join(folder, 'file'), '');
   const background = await startBackground({
     world,
     session,
@@ -84,8 +85,9 @@ async function behindTheScreen() {
       state: () => ({ wanted: false, kept: false, why: '' }),
     },
     diagnostics: { record: () => undefined, missed: () => 0 },
-    folder,
-    given: counted,
+    // A store can't be opened where a file lies in its place.
+    folder: canOpen ? folder : join(folder, 'file'),
+    given: canOpen ? counted : null,
     opened: () => undefined,
   });
   session.act({ do: 'add piece', name: 'Stool', schedule: smallSchedule });
@@ -120,5 +122,19 @@ describe('what goes on behind the screens', () => {
     wanted.length = 0;
     await settle();
     expect(wanted).toEqual([]);
+  });
+
+  it('pings all the same where the store can not be opened, once', async () => {
+    const { clock, session, ticker, background, sent } = await behindTheScreen({ canOpen: false });
+    expect(session.snapshot().obstacle?.says).toMatch(/^Not /);
+    await settle();
+    clock.pass(5 * minute);
+    session.say('something');
+    await settle();
+    session.say('something else');
+    await settle();
+    expect(sent).toHaveLength(1);
+    background.stop();
+    ticker.stop();
   });
 });

@@ -23,7 +23,7 @@ import type { Pinger } from './pinger.ts';
 import { createRinging } from './ringing.ts';
 
 export type PingWatchOptions = {
-  readonly store: FactStore;
+  readonly store: Pick<FactStore, 'change'>;
   readonly clock: Clock;
   readonly newId: NewId;
   readonly pinger: Pinger;
