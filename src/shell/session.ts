@@ -72,6 +72,9 @@ export function createSession(options: SessionOptions): Session {
   let loaded = options.loaded;
   let unwritten: readonly Unwritten[] = [];
   let obstacle: Obstacle | null = null;
+  /** The store can't be opened for writing: what is pressed now would never be kept. */
+  let shut: Obstacle | null = null;
+  let isUnreadable = false;
   let notices = options.notices;
   let awake: Snapshot['awake'] = null;
   let shop: Shop = shopOf(loaded.settings, here);
@@ -125,6 +128,7 @@ export function createSession(options: SessionOptions): Session {
     applyIntent(on, intent, telling, { settings: loaded.settings, shop, sense, readings, clock });
 
   const act = (intent: Intent, at?: Instant): ActReply => {
+    if (shut !== null) return { ok: false, says: `${shut.says} ${shut.todo}`, nearest: [] };
     const telling = { now: clock.now(), at, group: newId() };
     const recalled = recalledFor(intent);
     const on = recalled.length === 0 ? bench : foldBench([...factsNow(), ...recalled]);
@@ -175,8 +179,12 @@ export function createSession(options: SessionOptions): Session {
     const open = store();
     if (open === null) return;
     const next = open.load();
-    if (next.ok) takeOver(next.value);
-    else {
+    if (next.ok) {
+      if (isUnreadable) obstacle = null;
+      isUnreadable = false;
+      takeOver(next.value);
+    } else {
+      isUnreadable = true;
       obstacle = obstacleOf(next.problem);
       changed();
     }
@@ -238,7 +246,10 @@ export function createSession(options: SessionOptions): Session {
       changed();
     },
     obstruct: ({ says, todo }) => {
-      obstacle = { says, todo };
+      shut = obstacle = { says, todo };
+      // What was pressed before is taken off the screen again, since it is nowhere else.
+      unwritten = [];
+      bench = foldBench(loaded.bench);
       changed();
     },
     pingWays: () => {

@@ -54,6 +54,7 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   let size = { columns: 80, rows: 24 };
   const listeners = new Set<() => void>();
   let version = 0;
+  let seen: Snapshot | null = null;
   const changed = (): void => {
     version += 1;
     for (const listener of listeners) listener();
@@ -197,7 +198,13 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
         );
       }
     },
-    version: () => version,
+    version: () => {
+      const now = port.snapshot();
+      // Something may have changed while nobody was listening yet.
+      if (now !== seen) version += 1;
+      seen = now;
+      return version;
+    },
     top,
   };
 }

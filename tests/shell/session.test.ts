@@ -226,4 +226,18 @@ describe('a session', () => {
     expect(again.session.act({ do: 'take back' })).toMatchObject({ ok: true });
     expect(again.session.snapshot().bench.pieces.get(piece)?.place).toBe('bench');
   });
+
+  it('refuses keys, and keeps none, once the store can not be opened for writing', () => {
+    const { session, withoutStore, writeOut } = openSession();
+    withoutStore();
+    session.act(addStool);
+    session.obstruct({ says: 'Not opened: read-only.', todo: 'Choose another folder.' });
+    expect(session.snapshot().bench.pieces.size).toBe(0);
+    expect(session.act(addStool)).toMatchObject({
+      ok: false,
+      says: 'Not opened: read-only. Choose another folder.',
+    });
+    writeOut();
+    expect(session.snapshot().unwritten.size).toBe(0);
+  });
 });

@@ -59,9 +59,7 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
   }
   // A correction may have moved a session to another piece after its first facts were read.
   const own = facts.filter((fact) => ownsLate(fact, piece, ownerOfFact, ownerOfSession));
-  const shared = own.filter((fact) =>
-    allOwners(fact, ownerOfFact, ownerOfSession).size > 1 ? true : false,
-  );
+  const shared = own.filter((fact) => allOwners(fact, ownerOfFact, ownerOfSession).size > 1);
   return { facts: own, shared: new Set(shared.map((fact) => fact.id)) };
 }
 

@@ -35,7 +35,7 @@ export type Verdict = {
   readonly revert: boolean;
 };
 
-/** Whether a press on the bench counts, from its key and its arrival alone. `doneKeys` are the keys that finish a step. */
+/** Whether a press on the bench counts, from its key and its arrival alone. Whatever key finishes a step comes in as `d`. */
 export function judge(guard: Guard, name: string, at: Instant): Verdict {
   const gap = guard.lastArrival === null ? Number.POSITIVE_INFINITY : at - guard.lastArrival;
   const arrived = { ...guard, lastArrival: at };
