@@ -247,9 +247,6 @@ export function createSession(options: SessionOptions): Session {
     },
     obstruct: ({ says, todo }) => {
       shut = obstacle = { says, todo };
-      // What was pressed before is taken off the screen again, since it is nowhere else.
-      unwritten = [];
-      bench = foldBench(loaded.bench);
       changed();
     },
     pingWays: () => {
