@@ -69,6 +69,10 @@ async function behindTheScreen({ canOpen = true } = {}) {
   const wanted: (string | null)[] = [];
   const ticker = createTicker(clock);
   if (!canOpen) writeFileSync(join(folder, 'file'), '');
+  session.act({ do: 'add piece', name: 'Stool', schedule: smallSchedule });
+  const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
+  session.act({ do: 'done', piece, part: null });
+  session.act({ do: 'first stroke', piece, part: null });
   const background = await startBackground({
     world,
     session,
@@ -90,10 +94,6 @@ async function behindTheScreen({ canOpen = true } = {}) {
     given: canOpen ? counted : null,
     opened: () => undefined,
   });
-  session.act({ do: 'add piece', name: 'Stool', schedule: smallSchedule });
-  const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
-  session.act({ do: 'done', piece, part: null });
-  session.act({ do: 'first stroke', piece, part: null });
   return { clock, session, ticker, background, sent, wanted, loads: () => loads };
 }
 
