@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { dataFolder, looksSynced } from '../../src/persist/index.ts';
 
 describe('the data folder', () => {
-  const linux = { env: {}, platform: 'linux', home: '/home/kim', from: '/work' } as const;
+  const linux = { env: {}, platform: 'linux', home: '/home/kim', from: '/shop' } as const;
   const windows = { env: {}, platform: 'win32', home: 'C:\\Users\\kim', from: 'C:\\work' } as const;
 
   it('is what the option says, else what the environment says', () => {
@@ -13,7 +13,7 @@ describe('the data folder', () => {
   });
 
   it('counts a relative one from where the program was started', () => {
-    expect(dataFolder({ ...linux, option: 'bench' })).toBe('/work/bench');
+    expect(dataFolder({ ...linux, option: 'bench' })).toBe('/shop/bench');
     expect(dataFolder({ ...linux, env: { RECOAT_FOLDER: '../bench' } })).toBe('/bench');
     expect(dataFolder({ ...windows, option: 'bench' })).toBe('C:\\work\\bench');
   });
