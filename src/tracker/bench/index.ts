@@ -4,6 +4,7 @@ export * from './intents.ts';
 export * from './outcome.ts';
 export * from './fold.ts';
 export * from './progress.ts';
+export * from './step-under-way.ts';
 export * from './plain-step.ts';
 export * from './piece-windows.ts';
 export * from './timer-window.ts';

@@ -1,6 +1,7 @@
 import type { Bench, Piece, PlannedStep } from './piece.ts';
-import { currentStep, nextStamp, stampsOf, type NextStamp } from './progress.ts';
+import { nextStamp, stampsOf, type NextStamp } from './progress.ts';
 import { isInHandFor, sessionHolding } from './standing.ts';
+import { stepUnderWay } from './step-under-way.ts';
 
 /** What the next-stamp key does to a piece, as the foot line names it. */
 export type NextAct =
@@ -21,13 +22,13 @@ export type NextAct =
 
 /** A step that is not in hand is begun before it can be done; a stroke begins it by itself. */
 export function nextAct(bench: Bench, piece: Piece, part: string | null): NextAct {
-  const step = currentStep(piece, part);
+  const session = sessionHolding(bench, piece.id);
+  const step = stepUnderWay(piece, part, session);
   if (step === null) return { act: 'nothing left', says: 'every step is done' };
   const next = nextStamp(step, stampsOf(piece, step.id, part));
   if (next.kind === 'stamp') return { act: 'stamp', step, next, says: next.says };
   const begun =
-    isInHandFor(sessionHolding(bench, piece.id), piece.id, step.id, part) ||
-    stampsOf(piece, step.id, part).length > 0;
+    isInHandFor(session, piece.id, step.id, part) || stampsOf(piece, step.id, part).length > 0;
   if (!begun) return { act: 'pick up', step, says: `pick up ${step.name}` };
   return { act: 'done', step, pass: next.pass, says: next.says };
 }

@@ -4,6 +4,7 @@ import type { EdgeSense, Loss, Window } from '../windows/model.ts';
 import type { Bench, OddTimer, Piece, PlannedStep, Session } from './piece.ts';
 import { awaitedWindowsOf, windowsOf } from './piece-windows.ts';
 import { countsFor, currentStep, isDone } from './progress.ts';
+import { stepUnderWay } from './step-under-way.ts';
 import { timerWindow } from './timer-window.ts';
 
 /** How a piece stands, from what is lost first to what asks for nothing. The order of this list is the order of the bench. */
@@ -28,7 +29,7 @@ export type Standing = {
   /** The part that decided, where the piece has parts. */
   readonly part: string | null;
   readonly rank: Rank;
-  /** The step that is next for that part. */
+  /** The step that the keys go on with for that part. */
   readonly step: PlannedStep | null;
   /** The window that decides what is shown, if one does. */
   readonly window: Window | null;
@@ -113,12 +114,13 @@ function standingOfLane(
   session: Session | null,
   now: Instant,
 ): Standing {
-  const step = currentStep(piece, part);
+  const step = stepUnderWay(piece, part, session);
   const live = all.filter(
     ({ subject, closedAt }) =>
       (closedAt === null || closedAt > now) && (subject.partId === null || subject.partId === part),
   );
-  const { wanted, byCurrentStep } = wantedWindows(piece, part, step, live);
+  const turn = currentStep(piece, part);
+  const { wanted, byCurrentStep } = wantedWindows(piece, part, turn, live);
   const windows = [...wanted, ...timers];
   const window = foremost(windows, now);
   const base = { key: piece.id, piece, timer: null, part, step, windows, session };

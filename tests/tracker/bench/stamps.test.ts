@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { currentStep, isDone, lanesOf, nextAct } from '../../../src/tracker/bench/index.ts';
+import {
+  currentStep,
+  isDone,
+  lanesOf,
+  nextAct,
+  standingOf,
+} from '../../../src/tracker/bench/index.ts';
 import type { FinishingSchedule } from '../../../src/tracker/trade/index.ts';
 import { given } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
@@ -92,6 +98,49 @@ describe('the next-stamp key goes through the sequence of a step', () => {
   });
 });
 
+describe('a step that was picked up before its turn', () => {
+  const day = (): { readonly day: Workday; readonly piece: string } => {
+    const shop = new Workday();
+    const piece = shop.adds('Oak chest', bleachAndClear, at('8:00'));
+    shop.does({ do: 'pick up', targets: [{ piece, part: null, step: 'bleach' }] }, at('8:10'));
+    return { day: shop, piece };
+  };
+  const says = (shop: Workday, piece: string): string =>
+    nextAct(shop.bench, shop.piece(piece), null).says;
+  const shownStep = (shop: Workday, piece: string, now: number): string | undefined =>
+    standingOf(shop.bench, shop.piece(piece), now, shop.sense).step?.name;
+
+  test('is what the keys go on with, through its stamps to done; then comes the one whose turn it was', () => {
+    const { day: shop, piece } = day();
+    const told = [says(shop, piece)];
+    for (const when of ['8:11', '8:20', '8:30']) {
+      expect(shownStep(shop, piece, at(when))).toBe('bleach');
+      shop.next(piece, at(when));
+      told.push(says(shop, piece));
+    }
+    expect(told).toEqual([
+      'A, first stroke on',
+      'B, first stroke on',
+      'bleach done',
+      'pick up sand',
+    ]);
+    expect(shownStep(shop, piece, at('8:31'))).toBe('sand');
+  });
+
+  test('put down with something on, it is not left for an earlier step by one key', () => {
+    const { day: shop, piece } = day();
+    shop.next(piece, at('8:11'));
+    shop.does({ do: 'put down', piece }, at('8:12'));
+    expect(says(shop, piece)).toBe('B, first stroke on');
+  });
+
+  test('put down with nothing on, the turn of the earlier one comes', () => {
+    const { day: shop, piece } = day();
+    shop.does({ do: 'put down', piece }, at('8:12'));
+    expect(says(shop, piece)).toBe('pick up sand');
+  });
+});
+
 describe('what a stamp records', () => {
   test('piece, step, event, agent, pass, section, and the air as last read', () => {
     const air = { tempC: 19, rh: 55, readAt: at('8:30') };
@@ -121,8 +170,12 @@ describe('what a stamp records', () => {
       .then({ kind: 'stamped', body: { event: 'first-stroke' } });
   });
 
-  test('in hand for another step, it changes hands', () => {
-    given(chestWith(twoCoats).pickedUp('s', at('8:50'), [target('chest', 'scuff 2')]))
+  test('in hand for a step that is done, it changes hands', () => {
+    given(
+      chestWith(bleachAndClear)
+        .pickedUp('s', at('8:30'), [target('chest', 'sand')])
+        .done('chest', 'sand', at('8:50')),
+    )
       .when(next, at('9:00'))
       .then(
         { kind: 'put-down', body: { session: 's' } },

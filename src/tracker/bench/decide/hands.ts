@@ -2,8 +2,8 @@ import type { NewBenchFact, Target } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Session } from '../piece.ts';
-import { currentStep } from '../progress.ts';
-import { inHand } from '../standing.ts';
+import { inHand, sessionHolding } from '../standing.ts';
+import { stepUnderWay } from '../step-under-way.ts';
 import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
@@ -24,7 +24,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
     if (isOutcome(piece)) return piece;
     const step =
       asked.step === undefined
-        ? currentStep(piece, asked.part)
+        ? stepUnderWay(piece, asked.part, sessionHolding(bench, piece.id))
         : asked.step === null
           ? null
           : stepOf(piece, asked.step, 'Not picked up');

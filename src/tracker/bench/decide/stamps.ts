@@ -6,6 +6,7 @@ import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { countsFor, currentStep, passUnderWay, stampsOf, type NextStamp } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
+import { stepUnderWay } from '../step-under-way.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
 
@@ -164,7 +165,7 @@ function stepToWork(
 ): { piece: Piece; step: PlannedStep } | Outcome {
   const piece = onBench(bench, id, not, part);
   if (isOutcome(piece)) return piece;
-  const step = currentStep(piece, part);
+  const step = stepUnderWay(piece, part, sessionHolding(bench, piece.id));
   if (step === null)
     return refuse(`${not}: every step of ${called(piece)} is done. i inserts one.`);
   return { piece, step };

@@ -1,0 +1,25 @@
+import type { Piece, PlannedStep, Session } from './piece.ts';
+import { countsFor, currentStep, isDone, stampsOf } from './progress.ts';
+
+/**
+ * The step that the keys go on with for one part (null: the whole piece): the one in hand, else one that was begun
+ * before its turn and has something on the surface, else the first that is neither skipped nor done. Steps are picked
+ * up out of their order, and what runs on them must not be left for an earlier one by a single key.
+ *
+ * @param session the open session that holds the piece, if one does
+ */
+export function stepUnderWay(
+  piece: Piece,
+  part: string | null,
+  session: Session | null,
+): PlannedStep | null {
+  const toDo = piece.steps.filter((step) => !step.skipped && !isDone(piece, step.id, part));
+  const held = session?.targets.find(
+    (target) => target.piece === piece.id && countsFor(target.part, part),
+  )?.step;
+  return (
+    toDo.find((step) => step.id === held) ??
+    toDo.find((step) => stampsOf(piece, step.id, part).length > 0) ??
+    currentStep(piece, part)
+  );
+}
