@@ -61,19 +61,19 @@ export function inventor(schedules) {
 }
 
 /**
- * The bench at `now`: of ten pieces seven have a coat drying, and these open one every five minutes; one has a coat that
- * may be tried, one is on hold, and one has every step done.
+ * The bench at `now`: of ten pieces seven have a coat drying, and these open one after another; one has a coat that may be
+ * tried, one is on hold, and one has every step done.
  *
  * @param {ReturnType<typeof inventor>} invent
- * @param {{pieces: number, now: number, firstOpensIn: number}} wanted
+ * @param {{pieces: number, now: number, firstOpensIn: number, apart: number}} wanted
  * @returns {readonly BenchFact[]}
  */
-export function inventBench(invent, { pieces, now, firstOpensIn }) {
+export function inventBench(invent, { pieces, now, firstOpensIn, apart }) {
   let drying = 0;
   const makers = [
     ...Array.from({ length: 7 }, () => () => {
       drying += 1;
-      return withCoat(invent, now + firstOpensIn + (drying - 1) * 5 * minute);
+      return withCoat(invent, now + firstOpensIn + (drying - 1) * apart);
     }),
     () => withCoat(invent, now - 20 * minute),
     () => onHold(invent, now),

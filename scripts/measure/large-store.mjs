@@ -58,11 +58,14 @@ function finishedPiece(invent, added) {
  * the screen to show something else, or starts another program, while it is measured.
  *
  * @param {string} folder
- * @param {{pieces: number, now: number, invent: ReturnType<typeof inventor>, firstOpensIn?: number}} wanted
+ * @param {{pieces: number, now: number, invent: ReturnType<typeof inventor>, firstOpensIn?: number, apart?: number}} wanted
  */
-export async function writeBench(folder, { pieces, now, invent, firstOpensIn = 4 * minute }) {
+export async function writeBench(
+  folder,
+  { pieces, now, invent, firstOpensIn = 4 * minute, apart = 5 * minute },
+) {
   const store = await opened(folder, now);
-  const bench = inventBench(invent, { pieces, now, firstOpensIn });
+  const bench = inventBench(invent, { pieces, now, firstOpensIn, apart });
   must(store.change(() => ({ append: { bench, conditions: readings(now) }, result: null })));
   must(
     store.changeSettings((settings) => ({

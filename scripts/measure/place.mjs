@@ -3,7 +3,6 @@ import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { copyStore, inventorOfTemplates, writeBench, writeHistory } from './large-store.mjs';
-import { minute } from './invented-bench.mjs';
 import { buildCopy, buildSideProgram, plainEnvironment } from './program.mjs';
 
 /** A full bench, and one as most days see it. */
@@ -31,14 +30,14 @@ export async function makePlace() {
     /**
      * A store as it stands now.
      *
-     * @param {{pieces: number, hasHistory?: boolean, firstOpensIn?: number}} wanted
+     * @param {{pieces: number, hasHistory?: boolean, firstOpensIn?: number, apart?: number}} wanted
      * @returns {Promise<string>} its folder
      */
-    async freshStore({ pieces, hasHistory = true, firstOpensIn = 4 * minute }) {
+    async freshStore({ hasHistory = true, ...bench }) {
       stores += 1;
       const store = join(folder, `store-${stores}`);
       if (hasHistory) await copyStore(history, store);
-      await writeBench(store, { pieces, now: Date.now(), invent, firstOpensIn });
+      await writeBench(store, { now: Date.now(), invent, ...bench });
       return store;
     },
     /** @param {string} store */
