@@ -45,8 +45,11 @@ function nextLine(all: readonly Standing[], { now, shop }: PlainInput): readonly
   if (next === undefined) return [];
   const { piece, timer, window } = next;
   const who = piece === null ? (timer?.label ?? '') : calledPiece(piece);
+  const call = callWords(window, now, shop);
   const then = thenWords(window, now, shop);
-  return [`Next: ${who}: ${callWords(window, now, shop)}${then === '' ? '' : `; ${then}`}`];
+  // What is late is called by what it costs; that is said once.
+  const adds = then !== '' && !call.endsWith(then);
+  return [`Next: ${who}: ${call}${adds ? `; ${then}` : ''}`];
 }
 
 function inHandLine({ bench, now, shop }: PlainInput): readonly string[] {

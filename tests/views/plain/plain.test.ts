@@ -64,6 +64,11 @@ describe('the bench as text', () => {
     expect(plainBench(input(tense(), '12-03 16:41', { pings: [silenced] }))).not.toContain('Loud');
   });
 
+  it('says what is late once', () => {
+    const text = plainBench(input(tense(), '12-03 16:45'));
+    expect(text).toContain('\nNext: 2 Wall shelf: late: rinse, dry, start over\n');
+  });
+
   it('says so where nothing is on it, and where nobody has read the air', () => {
     expect(plainBench(input(new Facts(), '24 14:29', { readings: [] }))).toBe(
       'Bench, Tue 24 Nov 2026 14:29, no reading yet\nThe bench is empty.',
