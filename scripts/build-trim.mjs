@@ -51,6 +51,19 @@ const edits = [
       };`,
     why: 'making the two takes as long as starting Node, and text without emoji needs none',
   },
+  {
+    file: /[\\/]ink[\\/]build[\\/](measure|wrap)-text\.js$/,
+    find: /maxSize: 4096/,
+    replacement: 'maxSize: 256',
+    why: 'a screen that runs for days fills them with frames that never come again, 100 MB of them',
+  },
+  {
+    file: /[\\/]ink[\\/]build[\\/]render-node-to-output\.js$/,
+    find: /import widestLine from 'widest-line';([^]*)const currentWidth = widestLine\(text\);/,
+    replacement:
+      "import measureText from './measure-text.js';$1const currentWidth = measureText(text).width;",
+    why: 'the layout has just measured the same text, and remembers its width',
+  },
 ];
 
 /** @returns {import('esbuild').Plugin} */

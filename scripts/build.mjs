@@ -58,8 +58,30 @@ async function bundle(outputFolder) {
     define: { 'process.env.NODE_ENV': '"production"' },
     // It finds its helper programs beside itself, so it must stay a folder of its own.
     external: ['node-notifier'],
-    plugins: [trimDependencies()],
+    plugins: [trimDependencies(), onlyWhatIsUsed()],
   });
+}
+
+/**
+ * No module of the program does more than declare, save main.ts: what nobody uses of one need not be loaded. Without this
+ * a front door brings along every room behind it.
+ *
+ * @returns {import('esbuild').Plugin}
+ */
+function onlyWhatIsUsed() {
+  const sources = join(packageRoot, 'src');
+  const resolving = Symbol('resolving');
+  return {
+    name: 'only-what-is-used',
+    setup(build) {
+      build.onResolve({ filter: /^\.{1,2}\// }, async ({ path, ...from }) => {
+        if (from.pluginData === resolving || !from.importer.startsWith(sources)) return undefined;
+        const { importer, resolveDir, kind } = from;
+        const options = { importer, resolveDir, kind, pluginData: resolving };
+        return { ...(await build.resolve(path, options)), sideEffects: false };
+      });
+    },
+  };
 }
 
 /**
