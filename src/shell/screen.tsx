@@ -75,11 +75,13 @@ export async function runScreen({
   });
 
   let background: Background | null = null;
+  let left = false;
   const begin = async (): Promise<void> => {
     await app.waitUntilRenderFlush();
-    const begun = { world, session, ticker, pinger, awake, diagnostics };
+    if (left) return;
+    const around = { world, session, ticker, pinger, awake, diagnostics };
     background = await startBackground({
-      ...begun,
+      ...around,
       folder: opened.folder,
       given: given ?? null,
       opened: (open) => {
@@ -90,7 +92,7 @@ export async function runScreen({
     flushCompileCache();
     await pinger.warmUp();
   };
-  void begin().catch((error: unknown) =>
+  const begun = begin().catch((error: unknown) =>
     session.obstruct({
       says: `Not recorded: the store can't be opened (${error instanceof Error ? error.message : String(error)}).`,
       todo: 'Leave with q, and start again.',
@@ -105,6 +107,9 @@ export async function runScreen({
     await app.waitUntilExit();
   } finally {
     stopListening();
+    left = true;
+    // Left within the first moments, the store is just being opened: what it starts would keep the program alive.
+    await begun;
     (background as Background | null)?.stop();
     ticker.stop();
     awake.want(null);

@@ -63,6 +63,20 @@ describe('leaving', () => {
     expectRestored(terminal);
   });
 
+  it.each([0, 1, 2, 3, 5, 10])(
+    'ends also when told to %i ms after its first frame, while its store is being opened',
+    async (after) => {
+      // Not the demo, whose store is open before its first frame.
+      const terminal = openTerminal();
+      await terminal.firstFrame();
+      await wait(after);
+      terminal.kill('SIGTERM');
+      const ended = await terminal.ends();
+      expect(ended.signal === 15 || ended.code === 143).toBe(true);
+      expectRestored(terminal);
+    },
+  );
+
   it('stops by Ctrl+Z and comes back with its screen whole', async () => {
     const terminal = await busyScreen();
     await terminal.press('\u001a');

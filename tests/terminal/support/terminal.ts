@@ -60,6 +60,11 @@ export function openTerminal({
     raw += data;
     emulator.write(data);
   });
+  const firstFrame = new Promise<void>((resolve) => {
+    child.onData(() => {
+      if (raw.includes('\u001b[?2026l')) resolve();
+    });
+  });
   child.onExit(({ exitCode, signal }) => {
     ended = { code: exitCode, signal };
   });
@@ -87,6 +92,8 @@ export function openTerminal({
     screen,
     /** Everything that was written, with its escape sequences. */
     raw: () => raw,
+    /** Resolves with the very bytes that end the first frame, sooner than anything that looks now and then. */
+    firstFrame: () => firstFrame,
     isAlternateScreen: () => emulator.buffer.active.type === 'alternate',
     /** The emulator's own buffer, for colours and pictures. */
     emulator,
