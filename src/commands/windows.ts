@@ -1,4 +1,4 @@
-import { standingsAt, type Standing } from '../tracker/bench/index.ts';
+import { pieceOfTimer, standingsAt, type Standing } from '../tracker/bench/index.ts';
 import { windowJson } from './json/bench-json.ts';
 import { iso } from './json/iso.ts';
 import { pieceName } from './json/names.ts';
@@ -17,15 +17,20 @@ export const windows: CommandFile = {
     const typed = given.maybe('piece');
     const piece = typed === null ? null : findOnBench(typed, bench, 'Not shown');
     if (isFailure(piece)) return piece;
+    /** The piece of a row, or the one that an odd timer is for. */
+    const onWhat = ({ piece: its, timer }: Standing) => its ?? pieceOfTimer(bench, timer);
     const standings = standingsAt(bench, now, sense).filter(
-      (standing) => piece === null || standing.piece?.id === piece.id,
+      (standing) => piece === null || onWhat(standing)?.id === piece.id,
     );
     const { zone } = shop.shop;
-    const oneJson = ({ piece: its, windows: running }: Standing) =>
-      running.map((window) => ({
-        ...windowJson(window, its, now, zone),
-        piece: its === null ? null : pieceName(its),
-      }));
+    const oneJson = (standing: Standing) =>
+      standing.windows.map((window) => {
+        const its = onWhat(standing);
+        return {
+          ...windowJson(window, standing.piece, now, zone),
+          piece: its === null ? null : pieceName(its),
+        };
+      });
     return {
       lines: () => windowLines(standings, now, shop.shop),
       json: (): WindowsJson => ({ at: iso(now, zone), windows: standings.flatMap(oneJson) }),

@@ -63,7 +63,7 @@ export type HoldJson = {
   readonly askAgain: IsoDay | null;
 };
 
-/** One row of the bench: a piece, or an odd timer that belongs to none. */
+/** One row of the bench: a piece, or an odd timer. */
 export type BenchRowJson = {
   readonly piece: PieceNameJson | null;
   readonly timer: { readonly id: string; readonly label: string } | null;

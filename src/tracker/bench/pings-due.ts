@@ -45,7 +45,8 @@ export type PingSense = EdgeSense & {
 /** All pings of everything on the bench that is still running, past and future, in order. */
 export function pingsOfBench(bench: Bench, now: Instant, sense: PingSense): readonly BenchPing[] {
   const pings: BenchPing[] = [];
-  for (const { piece, timer, windows } of standingsAt(bench, now, sense)) {
+  for (const { piece: shown, timer, windows } of standingsAt(bench, now, sense)) {
+    const piece = shown ?? pieceOfTimer(bench, timer);
     for (const window of windows) {
       for (const ping of pingsOf(window))
         pings.push({ ...ping, about: 'window', piece, timer: timer ?? timerOf(bench, window) });
@@ -63,6 +64,12 @@ export function pingsOfBench(bench: Bench, now: Instant, sense: PingSense): read
     });
   }
   return pings.sort((a, b) => a.at - b.at);
+}
+
+/** The piece on the bench that an odd timer is for. */
+export function pieceOfTimer(bench: Bench, timer: OddTimer | null): Piece | null {
+  const piece = bench.pieces.get(timer?.piece ?? '');
+  return piece?.place === 'bench' ? piece : null;
 }
 
 const timerOf = (bench: Bench, window: Window): OddTimer | null =>

@@ -21,7 +21,7 @@ export const ranks = [
 ] as const;
 export type Rank = (typeof ranks)[number];
 
-/** One row of the bench at one instant: a piece, or an odd timer that belongs to none. */
+/** One row of the bench at one instant: a piece, or an odd timer. */
 export type Standing = {
   readonly key: string;
   readonly piece: Piece | null;
@@ -67,19 +67,19 @@ export const piecesOnBench = (bench: Bench): readonly Piece[] =>
 export const lanesOf = (piece: Piece): readonly (string | null)[] =>
   piece.parts.length === 0 ? [null] : piece.parts.map((part) => part.id);
 
-/** All rows of the bench, in their order. */
+/**
+ * All rows of the bench, in their order. An odd timer has one to itself, also where it is for a piece: folded into the
+ * piece's it would be hidden by what else runs there, and no key could close it.
+ */
 export function standingsAt(bench: Bench, now: Instant, sense: EdgeSense): readonly Standing[] {
   const rows = [
     ...piecesOnBench(bench).map((piece) => standingOf(bench, piece, now, sense)),
     ...bench.timers
-      .filter((timer) => timer.closedAt === null && !isOnBench(bench, timer.piece))
+      .filter((timer) => timer.closedAt === null)
       .map((timer) => standingOfTimer(timer, now, sense)),
   ];
   return rows.sort(byOrder);
 }
-
-const isOnBench = (bench: Bench, piece: string | null): boolean =>
-  piece !== null && bench.pieces.get(piece)?.place === 'bench';
 
 const byOrder = (a: Standing, b: Standing): number =>
   ranks.indexOf(a.rank) - ranks.indexOf(b.rank) ||
@@ -88,18 +88,13 @@ const byOrder = (a: Standing, b: Standing): number =>
 
 /** How one piece stands: the worst of its parts. */
 export function standingOf(bench: Bench, piece: Piece, now: Instant, sense: EdgeSense): Standing {
-  const timers = bench.timers
-    .filter((timer) => timer.piece === piece.id && timer.closedAt === null)
-    .map((timer) => timerWindow(timer, sense));
   // Asked about a moment before its last record, a window that is over now may have been open then.
   const all =
     lastTouched(piece) <= now
       ? awaitedWindowsOf(bench, piece, sense)
       : windowsOf(bench, piece, sense);
   const session = sessionHolding(bench, piece.id);
-  const lanes = lanesOf(piece).map((part) =>
-    standingOfLane(piece, part, all, timers, session, now),
-  );
+  const lanes = lanesOf(piece).map((part) => standingOfLane(piece, part, all, session, now));
   const worst = lanes.sort(byOrder)[0];
   if (worst === undefined) throw new Error('a piece has at least one lane');
   const windows = [...new Set(lanes.flatMap((lane) => lane.windows))];
@@ -110,7 +105,6 @@ function standingOfLane(
   piece: Piece,
   part: string | null,
   all: readonly Window[],
-  timers: readonly Window[],
   session: Session | null,
   now: Instant,
 ): Standing {
@@ -120,8 +114,7 @@ function standingOfLane(
       (closedAt === null || closedAt > now) && (subject.partId === null || subject.partId === part),
   );
   const turn = currentStep(piece, part);
-  const { wanted, byCurrentStep } = wantedWindows(piece, part, turn, live);
-  const windows = [...wanted, ...timers];
+  const { wanted: windows, byCurrentStep } = wantedWindows(piece, part, turn, live);
   const window = foremost(windows, now);
   const base = { key: piece.id, piece, timer: null, part, step, windows, session };
   const waits = { ...base, window: null, orderAt: lastTouched(piece) };

@@ -263,7 +263,8 @@ function backTo(state: BenchState, view: View, port: BenchPort): BenchStep {
 function move(state: BenchState, rows: BenchRows, by: number): BenchState {
   const order = [...rows.rows, ...rows.hold, ...rows.curing];
   const at = order.findIndex(({ key }) => key === rows.selected?.key);
-  const next = order[(at + by + order.length) % order.length];
+  const from = at < 0 && by < 0 ? 0 : at;
+  const next = order[(from + by + order.length) % order.length];
   return next === undefined
     ? state
     : { ...state, before: state.selected, selected: next.key, part: null };

@@ -18,7 +18,9 @@ export function benchRows(state: Pick<BenchState, 'selected'>, view: View): Benc
     rows: all.filter(({ rank }) => rank !== 'hold' && rank !== 'curing'),
     hold: all.filter(({ rank }) => rank === 'hold'),
     curing: all.filter(({ rank }) => rank === 'curing'),
-    selected: all.find((standing) => standing.key === state.selected) ?? all[0] ?? null,
+    // What was selected may be gone. Then nothing is: a key must not act on a piece that nobody chose.
+    selected:
+      all.find((standing) => state.selected === null || standing.key === state.selected) ?? null,
   };
 }
 

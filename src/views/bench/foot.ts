@@ -95,10 +95,11 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
   const { bench, settings } = view.snapshot;
   const keys = keyMapWith(settings.keys);
   const narrow = view.columns < 80;
-  if (selected === null) return lineOf('');
+  if (selected === null)
+    return lineOf('Nothing is selected.  1-9 or the arrows: select a piece', 'strong');
   const { piece, timer } = selected;
   if (piece === null)
-    return lineOf(`[-] ${timer?.label ?? ''}.  ${keyOf(keys, 'done')}: close it`, 'strong');
+    return lineOf(`[-] ${timer?.label ?? ''}.  ${keyOf(keys, 'next stamp')}: close it`, 'strong');
   const part = piece.parts.find((each) => each.id === state.part);
   const next = nextAct(bench, piece, part?.id ?? null);
   const held = sessionHolding(bench, piece.id) !== null;

@@ -109,11 +109,16 @@ describe('an odd timer', () => {
     expect(day.standings(at('9:41'))).toEqual([]);
   });
 
-  test('on a piece it stands in the row of the piece', () => {
+  test('on a piece it has a row of its own, whatever else runs there, and is closed by itself', () => {
     const day = new Workday();
     const chair = day.adds('Dining chair', glueUp, at('8:00'));
     day.does({ do: 'start timer', label: 'heat lamp', ms: 10 * 60_000, piece: chair }, at('9:00'));
-    expect(day.standings(at('9:05'))).toHaveLength(1);
-    expect(day.standing(chair, at('9:05')).window?.rule.verb).toBe('heat lamp');
+    day.does({ do: 'pick up', targets: [{ piece: chair, part: null }] }, at('9:01'));
+    const rows = day.standings(at('9:05'));
+    const own = rows.find(({ timer }) => timer !== null);
+    expect(rows).toHaveLength(2);
+    expect(own?.timer).toMatchObject({ label: 'heat lamp', piece: chair });
+    day.does({ do: 'close timer', timer: own?.timer?.id ?? '' }, at('9:06'));
+    expect(day.standings(at('9:07')).map(({ key }) => key)).toEqual([chair]);
   });
 });
