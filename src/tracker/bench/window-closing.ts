@@ -54,7 +54,8 @@ export function closing(
   return ends.length === 0 ? null : Math.min(...ends);
 }
 
-const isChosen = (choice: StampChoice, event: string, agent: string | null): boolean =>
+/** Whether a stamp is one of those chosen. */
+export const isChosen = (choice: StampChoice, event: string, agent: string | null): boolean =>
   choice.events.some((each) => each === event) &&
   (choice.agent === undefined || choice.agent === agent);
 

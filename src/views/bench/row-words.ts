@@ -1,4 +1,10 @@
-import { stepMinutes, stepPlace, type Standing } from '../../tracker/bench/index.ts';
+import {
+  pieceOfTimer,
+  stepMinutes,
+  stepPlace,
+  type PlannedStep,
+  type Standing,
+} from '../../tracker/bench/index.ts';
 import { expectedMinutes } from '../../tracker/estimate/index.ts';
 import type { Window } from '../../tracker/windows/index.ts';
 import type { Role } from '../drawing/index.ts';
@@ -9,6 +15,7 @@ import {
   rangeInWords,
   thenWords,
   timeSince,
+  whenInWords,
   windowWords,
 } from '../format/index.ts';
 import type { View } from '../screen.ts';
@@ -72,11 +79,26 @@ function ticks(window: Window, { now, snapshot }: View): boolean {
   return told.counts === 'down' && told.at !== null && told.at - now <= tenMinutes;
 }
 
+/** `not before Thu 02:54, `: the step in hand waits for a window that is not open. */
+function notBefore({ needs }: PlannedStep, window: Window | null, view: View): string {
+  const { now, snapshot } = view;
+  const milestone = window?.rule.milestone;
+  if (window === null || milestone === undefined || !needs.includes(milestone)) return '';
+  const told = windowWords(window, now, snapshot.shop);
+  const isShut = told.state === 'before' || told.state === 'barred';
+  return isShut && told.at !== null
+    ? `not before ${whenInWords(told.at, now, snapshot.shop)}, `
+    : '';
+}
+
 /** What is next, and what comes after that or what it costs. */
 function secondLine(standing: Standing, view: View): string {
   const { piece, window, step, session, rank, timer } = standing;
   const { bench, shop } = view.snapshot;
-  if (timer !== null) return 'odd timer';
+  if (timer !== null) {
+    const on = pieceOfTimer(bench, timer);
+    return on === null ? 'odd timer' : `odd timer on ${on.number} ${on.name}`;
+  }
   if (piece === null) return '';
   if (rank === 'in hand' && session !== null) {
     const target = session.targets.find((each) => each.piece === piece.id);
@@ -85,7 +107,8 @@ function secondLine(standing: Standing, view: View): string {
     const place = stepPlace(piece, worked.id);
     const expected = expectedMinutes(worked, piece);
     const done = standing.step?.id === worked.id ? '' : ', done';
-    return `${worked.name}${done}, ${place.place} of ${place.of}; expected ${rangeInWords(expected.low, expected.high)}`;
+    const early = notBefore(worked, window, view);
+    return `${worked.name}${done}, ${place.place} of ${place.of}; ${early}expected ${rangeInWords(expected.low, expected.high)}`;
   }
   if (window !== null) {
     const from =

@@ -1,13 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import {
+  decide,
   currentStep,
   isDone,
   lanesOf,
   nextAct,
   standingOf,
+  type Intent,
 } from '../../../src/tracker/bench/index.ts';
 import type { FinishingSchedule } from '../../../src/tracker/trade/index.ts';
-import { given } from '../support/given-when-then.ts';
+import { opensAt } from '../../../src/tracker/windows/index.ts';
+import { contextAt, given } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
 import { past, target } from '../support/past.ts';
 import {
@@ -138,6 +141,40 @@ describe('a step that was picked up before its turn', () => {
     const { day: shop, piece } = day();
     shop.does({ do: 'put down', piece }, at('8:12'));
     expect(says(shop, piece)).toBe('pick up sand');
+  });
+});
+
+/** What an intent is called by, or refused with. */
+function answer(shop: Workday, intent: Intent, when: number): string {
+  const outcome = decide(shop.bench, intent, contextAt(when));
+  return outcome.ok ? outcome.says : outcome.refusal.says;
+}
+
+describe('what is said of a bleach', () => {
+  const aOn = (): { readonly day: Workday; readonly piece: string } => {
+    const shop = new Workday();
+    const piece = shop.adds('Oak chest', bleachAndClear, at('8:00'));
+    shop.does({ do: 'pick up', targets: [{ piece, part: null, step: 'bleach' }] }, at('8:10'));
+    shop.next(piece, at('8:11'));
+    return { day: shop, piece };
+  };
+
+  test('whose B goes on before A has worked: by how much it is early', () => {
+    const { day: shop, piece } = aOn();
+    const wait = shop.standing(piece, at('8:12')).window;
+    const opens = wait === null ? null : opensAt(wait);
+    const minutes = Math.ceil(((opens ?? 0) - at('8:12')) / 60_000);
+    expect(minutes).toBeGreaterThan(0);
+    expect(answer(shop, { do: 'next stamp', piece, part: null }, at('8:12'))).toBe(
+      `B, first stroke on ${minutes} min early, bleach on 1 Oak chest`,
+    );
+  });
+
+  test('finished without B: that it is missing', () => {
+    const { day: shop, piece } = aOn();
+    expect(answer(shop, { do: 'done', piece, part: null }, at('8:20'))).toBe(
+      'bleach done on 1 Oak chest, without B',
+    );
   });
 });
 

@@ -1,11 +1,15 @@
+import { minute } from '../../time/index.ts';
+import { opensAt } from '../../windows/evaluate.ts';
 import { expectedMinutes } from '../../estimate/expected.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { nextAct } from '../next-act.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
+import { windowsOf } from '../piece-windows.ts';
 import { countsFor, currentStep, passUnderWay, stampsOf, type NextStamp } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
+import { isChosen } from '../window-closing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
@@ -217,7 +221,10 @@ function stampAll(
       }),
     );
   }
-  return accept(facts, `${says}, ${step.name} on ${called(piece)}`, piece.id);
+  const early = stamps.map((stamp) => minutesEarly(bench, piece, step.id, part, stamp, context));
+  const soon = Math.max(0, ...early);
+  const told = soon > 0 ? `${says} ${soon} min early` : says;
+  return accept(facts, `${told}, ${step.name} on ${called(piece)}`, piece.id);
 }
 
 function finishStep(
@@ -239,9 +246,43 @@ function finishStep(
   };
   return accept(
     [factAt(context, { kind: 'step-done', body })],
-    `${step.name} done on ${called(piece)}`,
+    `${step.name} done on ${called(piece)}${without(step, stampsOf(piece, step.id, part))}`,
     piece.id,
   );
+}
+
+/** What a step puts on beside other things and never got: `, without B`. A lone coat counts from its pick-up instead. */
+function without(step: PlannedStep, made: readonly Stamp[]): string {
+  const pass = passUnderWay(made);
+  const missing = step.stamps.flatMap(({ event, agent }) =>
+    agent !== undefined &&
+    !made.some((stamp) => stamp.pass === pass && stamp.event === event && stamp.agent === agent)
+      ? [agent]
+      : [],
+  );
+  return missing.length === 0 ? '' : `, without ${missing.join(' and ')}`;
+}
+
+/** How many minutes before its opening a stamp ends a window of its own step, rounded up; 0 if none. */
+function minutesEarly(
+  bench: Bench,
+  piece: Piece,
+  step: string,
+  part: string | null,
+  { event, agent }: StampToMake,
+  context: IntentContext,
+): number {
+  const at = instantOf(context);
+  const ended = windowsOf(bench, piece, context.sense).filter(
+    ({ rule, subject, closedAt }) =>
+      subject.stepId === step &&
+      (part === null || countsFor(subject.partId, part)) &&
+      closedAt === null &&
+      rule.closedBy.by === 'stamp' &&
+      isChosen(rule.closedBy.stamp, event, agent),
+  );
+  const waits = ended.map((window) => (opensAt(window) ?? at) - at);
+  return Math.ceil(Math.max(0, ...waits) / minute);
 }
 
 /** Stamps of a step keep their order: none lies before the last one. */
