@@ -9,6 +9,7 @@ import type { Frame, View } from '../screen.ts';
 import { drawRow, drawSecond, type RowInput } from './bench-row.ts';
 import { benchRows, isFar } from './bench-rows.ts';
 import type { BenchState } from './bench-state.ts';
+import { cautionRows } from './caution-rows.ts';
 import { extraLines, thirdLine } from './extra.ts';
 import { footLines } from './foot.ts';
 import { callLines, dateLine } from './head.ts';
@@ -23,7 +24,11 @@ export function drawBench(state: BenchState, view: View): Frame {
   // What is said of the selected piece and of the last key stands in the foot, on the bench as in the far view.
   const foot = footLines(state, rows, view);
   const spoken = (): string =>
-    [spokenBench({ ...view.snapshot, now: view.now }), ...foot.map(plain)].join('\n');
+    [
+      spokenBench({ ...view.snapshot, now: view.now }),
+      ...cautionRows(rows, view, view.rows).lines.map(plain),
+      ...foot.map(plain),
+    ].join('\n');
   if (isFar(state, view)) return { ...drawFar(state, rows, view), spoken };
   const { shop } = view.snapshot;
   const layout = benchLayout(view.columns, shop);
@@ -41,17 +46,23 @@ export function drawBench(state: BenchState, view: View): Frame {
     segment(spaces(layout.barAt)),
     ...timeAxis({ now: view.now, farEnd, width: layout.bar, shop }),
   ];
-  const budget = view.rows - 4 - foot.length;
+  const all = view.rows - 4 - foot.length;
+  const caution = cautionRows(rows, view, all);
+  const budget = caution.kept ? all - caution.lines.length : all;
   const { shown, hidden } = choose(rows.rows, budget, layout, rows.selected?.key ?? null);
   // Rows that don't show are not drawn: a key on a full bench waits for this.
   const inputs = shown.map(inputOf);
   const body = hidden === null ? fitBody(inputs, axis, budget, view) : scrolled(inputs, hidden);
-  const extra = extraLines(view, budget - body.length);
-  const gap = Array.from({ length: Math.max(0, budget - body.length - extra.length) }, () =>
-    lineOf(''),
+  const spare = budget - body.length;
+  const fits = caution.kept || caution.lines.length < spare;
+  const cautions = fits ? caution.lines : [];
+  const extra = extraLines(view, all - body.length - cautions.length);
+  const gap = Array.from(
+    { length: Math.max(0, all - body.length - cautions.length - extra.length) },
+    () => lineOf(''),
   );
   return {
-    lines: [dateLine(view), ...head.lines, ...body, ...gap, ...extra, ...foot],
+    lines: [dateLine(view), ...head.lines, ...body, ...gap, ...cautions, ...extra, ...foot],
     spoken,
     ticking: head.ticking || inputs.some(({ words }) => words.ticking),
   };

@@ -31,11 +31,15 @@ export function cautionsOf(piece: Piece, step: PlannedStep): Cautions {
   return { all, full, brief: all.filter((text) => !full.includes(text)), isDeadly };
 }
 
-/** The lines of the block: the full ones whole, of the rest one line. */
-export function cautionLines({ full, brief }: Cautions, view: View): readonly Line[] {
+/** The lines of the block: the full ones whole, of the rest one line. `allByKey` is where the rest is read. */
+export function cautionLines(
+  { full, brief }: Cautions,
+  view: View,
+  allByKey = 'c',
+): readonly Line[] {
   const { columns, theme } = view;
   const [first, ...more] = brief;
-  const rest = more.length === 0 ? '' : ` (${more.length} more: c)`;
+  const rest = more.length === 0 ? '' : ` (${more.length} more: ${allByKey})`;
   const room = columns - blockLabelCells - rest.length;
   const told = [
     ...full.flatMap((text) => labelled('caution', text, columns)),

@@ -3,7 +3,7 @@ import { createDesk, type Desk } from '../../../src/views/desk.ts';
 import { plain } from '../../../src/views/drawing/index.ts';
 import { readPresses } from '../../../src/views/keys/press.ts';
 import { minute, second } from '../../../src/tracker/time/index.ts';
-import { afternoon, at, key, ping, tense } from '../support/bench-of.ts';
+import { afternoon, at, key, ping, step, tense } from '../support/bench-of.ts';
 import { FakePort, type FakePortOptions } from '../support/fake-port.ts';
 
 const now = at('24 14:29');
@@ -137,6 +137,76 @@ describe('keys on the bench', () => {
     press('3');
     expect(port.piece('p1').finishes).toHaveLength(1);
     expect(rows()[5]).toContain('Oak settle');
+  });
+});
+
+describe('a step with cautions', () => {
+  const lead = 'Cut to bare wood and test every layer. A negative kit is no proof.';
+  const facts = () =>
+    afternoon().piece('24 10:00', 9, 'Pine shelf', [
+      step('lead', 'lead test, 3 spots', { cautions: [lead] }),
+    ]).list;
+
+  it('shows them on the bench from the pick-up on, also where every row is taken', () => {
+    const { press, desk } = deskOn({ facts: facts() });
+    const lines = (rows: number): string =>
+      desk
+        .frame(80, rows)
+        .lines.map((line) => plain(line).trimEnd())
+        .join('\n');
+    press('9', 'enter');
+    for (const rows of [24, 18, 14]) {
+      expect(lines(rows)).toContain(`caution  ${lead}`);
+      // And nothing of the foot is pushed off for it.
+      expect(lines(rows).split('\n').at(-1)).toMatch(/^1-9 piece/);
+      expect(lines(rows)).toContain('▶[9] Pine shelf');
+    }
+    press('6');
+    expect(lines(24)).not.toContain(lead);
+  });
+});
+
+describe('an odd timer', () => {
+  const timed = () =>
+    afternoon().tell('24 14:20', 'timer-started', {
+      timer: 't1',
+      piece: 'p1',
+      label: 'heat lamp',
+      ms: 60 * minute,
+    }).list;
+
+  it('for a piece in hand has a row of its own, which says how to close it', () => {
+    const { press, rows, foot, port } = deskOn({ facts: timed() });
+    const row = rows().findIndex((line) => line.includes('heat lamp'));
+    expect(rows()[row]).toContain('timer till');
+    expect(rows()[row + 1]).toContain('odd timer on 1 Oak settle');
+    press('1');
+    for (let down = 0; down < 9 && !foot().startsWith('[-]'); down += 1) press('down');
+    expect(foot()).toBe('[-] heat lamp.  Space: close it');
+    press('space');
+    expect(port.bench.timers[0]?.closedAt).not.toBeNull();
+  });
+
+  it('once closed leaves nothing selected, so that the next key acts on no piece', () => {
+    const { press, foot, port } = deskOn({ facts: timed() });
+    press('1');
+    for (let down = 0; down < 9 && !foot().startsWith('[-]'); down += 1) press('down');
+    press('space');
+    expect(foot()).toBe('Nothing is selected.  1-9 or the arrows: select a piece');
+    const before = port.asked.length;
+    press('d', 'enter', 'space');
+    expect(port.asked).toHaveLength(before);
+    press('up');
+    expect(foot()).toMatch(/^\[\d\]/);
+  });
+});
+
+describe('a step picked up before its window is open', () => {
+  it('says in its row until when it should wait', () => {
+    const { press, rows } = deskOn();
+    press('3', 'enter');
+    const row = rows().findIndex((line) => line.startsWith('▶[3] Beech stool'));
+    expect(rows()[row + 1]).toContain('next coat, 2 of 2; not before 15:10, expected');
   });
 });
 

@@ -1,0 +1,33 @@
+import { sessionHolding, type Piece, type PlannedStep } from '../../tracker/bench/index.ts';
+import { lineOf, type Line } from '../drawing/index.ts';
+import { keyMapWith, keyOf } from '../keys/key-map.ts';
+import { cautionLines, cautionsOf } from '../piece/cautions.ts';
+import type { View } from '../screen.ts';
+import type { BenchRows } from './bench-rows.ts';
+
+/**
+ * What to be careful about in the step that the keys are on. While the piece is in hand these rows are kept free
+ * whatever else there is to show, so that gloved hands need no key to read them; before that they take spare rows.
+ */
+export type CautionRows = { readonly lines: readonly Line[]; readonly kept: boolean };
+
+/** More than a label says first; the rest is in the opened piece. */
+const mostRows = 6;
+
+export function cautionRows({ selected }: BenchRows, view: View, budget: number): CautionRows {
+  const piece = selected?.piece ?? null;
+  const step = selected?.step ?? null;
+  if (piece === null || step === null) return { lines: [], kept: false };
+  const kept = sessionHolding(view.snapshot.bench, piece.id) !== null;
+  const room = Math.min(mostRows, Math.floor(budget / 2));
+  return { lines: fitted(piece, step, view, room), kept };
+}
+
+function fitted(piece: Piece, step: PlannedStep, view: View, room: number): readonly Line[] {
+  const opens = `${keyOf(keyMapWith(view.snapshot.settings.keys), 'open piece')}, then c`;
+  const lines = cautionLines(cautionsOf(piece, step), view, opens);
+  if (lines.length <= room) return lines;
+  return room < 1
+    ? []
+    : [...lines.slice(0, room - 1), lineOf(`         all of it: ${opens}`, 'strong')];
+}
