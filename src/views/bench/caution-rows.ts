@@ -11,16 +11,13 @@ import type { BenchRows } from './bench-rows.ts';
  */
 export type CautionRows = { readonly lines: readonly Line[]; readonly kept: boolean };
 
-/** More than a label says first; the rest is in the opened piece. */
-const mostRows = 6;
-
 export function cautionRows({ selected }: BenchRows, view: View, budget: number): CautionRows {
   const piece = selected?.piece ?? null;
   const step = selected?.step ?? null;
   if (piece === null || step === null) return { lines: [], kept: false };
   const kept = sessionHolding(view.snapshot.bench, piece.id) !== null;
-  const room = Math.min(mostRows, Math.floor(budget / 2));
-  return { lines: fitted(piece, step, view, room), kept };
+  // The other half is for the rows themselves; on a small screen the rest is in the opened piece.
+  return { lines: fitted(piece, step, view, Math.floor(budget / 2)), kept };
 }
 
 function fitted(piece: Piece, step: PlannedStep, view: View, room: number): readonly Line[] {
