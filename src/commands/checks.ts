@@ -62,7 +62,7 @@ function withRemedies(
   const tried = triedOn({ is: 'trouble', piece: piece.id, part }, textView(look));
   // Nothing to try: the check itself is refused, in the words that the keys get too.
   if (tried === null) return noted;
-  const troubles = troublesOf(tried.window.rule.kind);
+  const troubles = troublesOf(tried.window.rule.kind, tried.step.stepClass);
   if (shown === '')
     return failure(
       'usage',

@@ -45,7 +45,9 @@ function ruleOf(
   const opensFrom = row['opens from'] ?? start;
   const closesFrom = row['closes from'] ?? start;
   const tried = row['can be tried'] === true;
-  const adds = tried ? (row['not yet adds'] ?? usualDelay(opens ?? 0)) : row['not yet adds'];
+  // A joint that is still soft can be left in its clamps; one that feels firm waits for the label all the same.
+  const heldBack = tried || (row.kind === 'glue' && opens !== undefined);
+  const adds = row['not yet adds'] ?? (heldBack ? usualDelay(opens ?? 0) : undefined);
   const openAs = { ...around, chemistry: row['opens as'] ?? around.chemistry };
   const closeAs = { ...around, chemistry: row['closes as'] ?? around.chemistry };
   const opened: readonly Stretch[] =

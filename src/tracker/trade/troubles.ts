@@ -1,4 +1,4 @@
-import { hour, minute } from '../time/index.ts';
+import { hour, minute, type Milliseconds } from '../time/index.ts';
 import type { WindowKind, WindowRule } from '../windows/model.ts';
 import type { Step, StepClass } from './schedule.ts';
 import { usualStep } from './usual-work.ts';
@@ -66,6 +66,7 @@ const shellac = (name: string): RemedyStep =>
     ],
   });
 
+const stripCare = 'Label first. Gloves, goggles, fresh air, organic-vapour mask.';
 const oldFinish =
   'Through to an old finish: lead test first, wet, P100. Not tested counts as lead.';
 
@@ -76,19 +77,87 @@ const none: Trouble = {
   steps: [],
 };
 
-/** Troubles of a drying coat. All remedies: common practice, no source; the label in the hand comes first. */
+/** Nothing to do but let it be for a while: the time counts from "done", and the next remedy waits for it. */
+const leave = (name: string, ms: Milliseconds, then: string): RemedyStep =>
+  step(name, 'other', {
+    minutes: { typical: 2, low: 1, high: 5 },
+    windows: [
+      {
+        id: 'left',
+        kind: 'coat',
+        verb: then,
+        milestone: 'dry',
+        scope: 'step',
+        begins: { events: ['first-stroke'], which: 'first', assume: true },
+        stretches: [
+          { meaning: 'wait', loss: 'costs nothing' },
+          {
+            from: {
+              kind: 'latest',
+              of: [
+                { kind: 'stamp', stamp: strokes, plus: { ms } },
+                { kind: 'check', finding: 'not yet', plus: { ms: ms / 2 } },
+              ],
+            },
+            meaning: 'go',
+            loss: 'costs nothing',
+          },
+        ],
+        closedBy: { by: 'needing step' },
+        notYetAdds: ms / 2,
+      },
+    ],
+  });
+
+const afterLeaving = (name: string, stepClass: StepClass, more: Partial<RemedyStep> = {}) =>
+  step(name, stepClass, { ...more, needs: ['dry'] });
+
+const solventWash = {
+  fumes: true,
+  cautions: ['Label first. Wash solvent burns: no flame or spark, fresh air, organic-vapour mask.'],
+} as const;
+
+/**
+ * Troubles of a drying coat, those of the brush and gun first. All remedies and waits: common practice, no source; the
+ * label in the hand comes first.
+ */
 const ofCoats: readonly Trouble[] = [
   {
-    id: 'stays soft',
-    name: 'stays soft',
-    remedy: 'warm the shop, wait; oily or thick: strip back',
-    steps: [step('warm the shop, try it again', 'other', { untilRight: true })],
+    id: 'still tacky',
+    name: 'still tacky, soft',
+    remedy: 'warm the shop, a night more; else strip back',
+    steps: [
+      leave('warm the shop, air moving; leave it', 12 * hour, 'try it'),
+      afterLeaving('still tacky: strip back to sound; if not, skip this', 'strip', {
+        cautions: [stripCare],
+      }),
+    ],
   },
   {
     id: 'runs',
     name: 'runs, sags',
     remedy: 'wait for scuff, level with 320, coat thinner',
     steps: [step('level runs with 320 on a block', 'scuff'), again('again, thinner')],
+  },
+  {
+    id: 'nibs',
+    name: 'nibs, dust',
+    remedy: 'scuff 400, tack off',
+    steps: [step('scuff 400, tack off', 'scuff')],
+  },
+  {
+    id: 'fisheye',
+    name: 'fisheye, craters',
+    remedy: 'wash, scuff, barrier coat; test on a sample board',
+    steps: [
+      step('wash off oil, wax, silicone; clean rag each wipe', 'clean', {
+        ...solventWash,
+        needs: ['scuff'],
+      }),
+      step('scuff 320, dust off', 'scuff'),
+      shellac('barrier coat: dewaxed shellac; sample board first'),
+      again(),
+    ],
   },
   {
     id: 'bleed',
@@ -103,44 +172,52 @@ const ofCoats: readonly Trouble[] = [
   {
     id: 'blush',
     name: 'blush, white haze',
-    remedy: 'wait a dry day; if it stays, scuff and recoat',
+    remedy: 'warm dry air for a day; if it stays, scuff, recoat',
     steps: [
-      step('look again on a dry day: gone, then skip the next two', 'other'),
+      leave('leave it in warm, dry air', 24 * hour, 'look again'),
+      afterLeaving('look again: gone, then skip the next two', 'other'),
       step('scuff 400, dust off', 'scuff'),
       again('again, in dry air'),
     ],
   },
   {
-    id: 'nibs',
-    name: 'nibs, dust',
-    remedy: 'scuff 400, tack off',
-    steps: [step('scuff 400, tack off', 'scuff')],
-  },
-  {
-    id: 'craters',
-    name: 'craters, pulls away',
-    remedy: 'wash, scuff, barrier coat; test on a sample board',
+    id: 'wrinkle',
+    name: 'wrinkle, lifts',
+    remedy: 'leave 3 days, strip back, barrier coat, again',
     steps: [
-      step('wash off oil and wax, clean rag each wipe', 'clean', {
-        fumes: true,
-        cautions: [
-          'Label first. Wash solvent burns: no flame or spark, fresh air, organic-vapour mask.',
-        ],
+      leave('leave it alone to harden', 72 * hour, 'strip back'),
+      afterLeaving('strip back what wrinkled or lifted', 'strip', {
+        cautions: [stripCare, oldFinish],
       }),
-      step('scuff 320, dust off', 'scuff'),
-      shellac('barrier coat: dewaxed shellac; sample board first'),
-      again(),
+      shellac('barrier coat: dewaxed shellac'),
+      again('again, over sound coats only'),
+    ],
+  },
+  none,
+];
+
+/** Troubles of a stain once it was wiped. */
+const ofStains: readonly Trouble[] = [
+  {
+    id: 'blotch',
+    name: 'blotch, uneven colour',
+    remedy: 'wipe back, dry, washcoat, then again',
+    steps: [
+      step("wipe back hard with the stain's own thinner", 'clean', solventWash),
+      leave('let the thinner out', 4 * hour, 'sand lightly'),
+      afterLeaving('sand 220 lightly, dust off', 'sand bare, next grit'),
+      shellac('washcoat: dewaxed shellac, thinned by half'),
+      step('scuff 320 lightly, dust off', 'scuff', { needs: ['recoat'] }),
+      again('again, gel or thinned; sample board first'),
     ],
   },
   {
-    id: 'lifts',
-    name: 'lifts, wrinkles',
-    remedy: 'leave it to harden; strip back what lifted',
+    id: 'still tacky',
+    name: 'still tacky, greasy',
+    remedy: 'wipe off what was left on, a night more',
     steps: [
-      step('strip back what lifted', 'strip', {
-        cautions: ['Label first. Gloves, goggles, fresh air, organic-vapour mask.', oldFinish],
-      }),
-      again('again, over sound coats only'),
+      step("wipe off what lies on top, stain's own thinner", 'clean', solventWash),
+      leave('leave it, warm, air moving', 12 * hour, 'try it'),
     ],
   },
   none,
@@ -192,9 +269,10 @@ const ofChemicals: readonly Trouble[] = [
   none,
 ];
 
-/** What is offered where a window of that kind was tried. */
-export function troublesOf(kind: WindowKind): readonly Trouble[] {
+/** What is offered where a window of that kind was tried, on a step of that class. */
+export function troublesOf(kind: WindowKind, stepClass?: StepClass): readonly Trouble[] {
   if (kind === 'glue') return ofGlue;
+  if (kind === 'coat' && stepClass === 'stain') return ofStains;
   return kind === 'chemical' || kind === 'pot' ? ofChemicals : ofCoats;
 }
 

@@ -65,7 +65,8 @@ export const troubleScreen: ScreenModule<TroubleState> = {
   },
 };
 
-const troublesFor = ({ window }: Tried): readonly Trouble[] => troublesOf(window.rule.kind);
+const troublesFor = ({ window, step }: Tried): readonly Trouble[] =>
+  troublesOf(window.rule.kind, step.stepClass);
 
 function toList({ text: _, ...state }: TroubleState): TroubleState {
   return cursorBehind(state);

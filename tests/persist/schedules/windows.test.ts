@@ -50,6 +50,33 @@ test('"not yet" keeps a coat closed a quarter of its time longer; "ready" opens 
   expect(opensAt(other.window('recoat'))).toBe(lastStroke + hour);
 });
 
+test('glue that is found soft stays in clamps longer; firm to the touch opens no clamps early', () => {
+  const glued = new Work(oneStep(product('pva-yellow')));
+  glued.act({ do: 'first stroke', piece: glued.piece.id, part: null }, monday);
+  glued.done(monday + 5 * minute);
+  const clamps = () => glued.window('clamps-off');
+  const opening = monday + 35 * minute;
+  expect(opensAt(clamps())).toBe(opening);
+  glued.check('ready', clamps().key, monday + 20 * minute);
+  expect(opensAt(clamps())).toBe(opening);
+  glued.check('not yet', clamps().key, opening);
+  expect(opensAt(clamps())).toBe(opening + 10 * minute);
+});
+
+test('what can be tried is held back by "not yet": a stripper, and wood that dries', () => {
+  for (const [id, rule, adds] of [
+    ['solvent-stripper', 'scrape', 15 * minute],
+    ['vinegar-rinse', 'dry', 6 * hour],
+  ] as const) {
+    const work = new Work(oneStep(product(id)));
+    work.act({ do: 'first stroke', piece: work.piece.id, part: null }, monday);
+    if (rule === 'dry') work.done(lastStroke);
+    const opens = opensAt(work.window(rule)) ?? 0;
+    work.check('not yet', work.window(rule).key, opens + minute);
+    expect([id, opensAt(work.window(rule))]).toEqual([id, opens + minute + adds]);
+  }
+});
+
 test('no check opens wrapping or cure, and none opens a two-part coat early', () => {
   const work = coat('waterborne-clear');
   for (const id of ['wrap', 'light-use', 'full-cure', 'dust-free']) {

@@ -7,6 +7,7 @@ import {
   standingOf,
 } from '../../../src/tracker/bench/index.ts';
 import { hour, minute } from '../../../src/tracker/time/index.ts';
+import { opensAt } from '../../../src/tracker/windows/index.ts';
 import {
   remedySteps,
   stepClasses,
@@ -107,9 +108,57 @@ test('a coat put on once more is a coat like the first: same product, own window
   expect(first?.id).toBe('coat2');
 });
 
+/** Every list that is offered anywhere. */
+const lists = [
+  troublesOf('coat'),
+  troublesOf('coat', 'stain'),
+  troublesOf('glue'),
+  troublesOf('chemical'),
+];
+
+test('the usual names of trouble are all there', () => {
+  const names = lists.flat().map(({ name }) => name);
+  for (const word of [
+    'runs',
+    'nibs',
+    'blush',
+    'bleed',
+    'fisheye',
+    'wrinkle',
+    'blotch',
+    'still tacky',
+  ])
+    expect(names.join('; ')).toContain(word);
+});
+
+test('a remedy that is a wait keeps the next one waiting, and can itself be tried', () => {
+  const port = drying();
+  const blush = troublesOf('coat').find(({ id }) => id === 'blush');
+  const [coat] = port.piece('p3').steps;
+  if (coat === undefined || blush === undefined) throw new Error('no coat, or no such trouble');
+  troubled(port, remedySteps(blush, plainStep(coat)));
+  port.wait(minute);
+  port.act({ do: 'done', piece: 'p3', part: null });
+  const opening = () => {
+    const { piece, snapshot, now } = {
+      ...port,
+      piece: port.piece('p3'),
+      snapshot: port.snapshot(),
+    };
+    const { window } = standingOf(port.bench, piece, now, snapshot.sense);
+    return window === null ? null : [window.rule.verb, opensAt(window)];
+  };
+  const left = port.now;
+  expect(opening()).toEqual(['look again', left + 24 * hour]);
+  port.wait(24 * hour);
+  port.act({ do: 'check', piece: 'p3', part: null, finding: 'not yet' });
+  expect(opening()).toEqual(['look again', left + 36 * hour]);
+  expect(currentStep(port.piece('p3'), null)?.name).toMatch(/^look again/);
+});
+
 test('every remedy can be put in, and written to the disk', () => {
-  for (const kind of ['coat', 'glue', 'chemical'] as const) {
-    for (const trouble of troublesOf(kind)) {
+  for (const list of lists) {
+    for (const trouble of list) {
       const port = drying();
       const coat = port.piece('p3').steps[0];
       if (coat === undefined) throw new Error('no coat');
@@ -174,8 +223,8 @@ test('steps of no schedule have minutes in order, and dusty ones say so', () => 
 });
 
 test('no remedy promises that a coat is good', () => {
-  const words = (['coat', 'glue', 'chemical'] as const)
-    .flatMap((kind) => troublesOf(kind))
+  const words = lists
+    .flat()
     .flatMap(({ name, remedy, steps }) => [name, remedy, JSON.stringify(steps)])
     .join(' ');
   expect(words).not.toMatch(/\bsafe|\bready\b/i);

@@ -25,13 +25,13 @@ test('asks what it showed, with what is known of the coat', () => {
   expect(text()).toContain('What did it show?');
   expect(text()).toContain('The label comes first. Trouble teaches the drying times nothing.');
   expect(list()).toEqual([
-    '1 stays soft            warm the shop, wait; oily or thick: strip back',
+    '1 still tacky, soft     warm the shop, a night more; else strip back',
     '2 runs, sags            wait for scuff, level with 320, coat thinner',
-    '3 bleed, stain through  scuff, blocking primer, then coat again',
-    '4 blush, white haze     wait a dry day; if it stays, scuff and recoat',
-    '5 nibs, dust            scuff 400, tack off',
-    '6 craters, pulls away   wash, scuff, barrier coat; test on a sample board',
-    '7 lifts, wrinkles       leave it to harden; strip back what lifted',
+    '3 nibs, dust            scuff 400, tack off',
+    '4 fisheye, craters      wash, scuff, barrier coat; test on a sample board',
+    '5 bleed, stain through  scuff, blocking primer, then coat again',
+    '6 blush, white haze     warm dry air for a day; if it stays, scuff, recoat',
+    '7 wrinkle, lifts        leave 3 days, strip back, barrier coat, again',
     '8 none of these         write what it was',
     '9 no trouble            back, nothing noted',
   ]);
@@ -55,7 +55,7 @@ test('a number notes it and puts its steps in after the coat', () => {
 
 test('one key takes it all back', () => {
   const { pick, press, port } = inTrouble();
-  pick(6);
+  pick(4);
   expect(port.steps('p3')).toHaveLength(6);
   press('0');
   expect(port.steps('p3')).toEqual(['clear coat 2 of 3', 'next coat']);
