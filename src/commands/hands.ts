@@ -1,9 +1,9 @@
-import { inHand, type Session } from '../tracker/bench/index.ts';
 import { failure, isFailure, type CommandFile, type Failure, type Given } from './line/command.ts';
 import type { Look } from './line/look.ts';
 import { record, type Wish } from './line/record.ts';
 import { findOnBench } from './names/find-piece.ts';
 import { findStep } from './names/find-step.ts';
+import { leavingGiven, putDownOption } from './names/leaving.ts';
 import { targetGiven, targetOptions } from './names/target.ts';
 import { whenGiven, whenOptions } from './read/when.ts';
 
@@ -13,7 +13,7 @@ export const pickUp: CommandFile = {
     ['--step <name>', 'its name or place in the list, where it is not the one that is next'],
     ['--other', 'work that belongs to no step'],
     ['--with <piece...>', 'more pieces worked in the same go; the minutes are shared out'],
-    ['--put-down <piece>', 'with two pairs of hands: the one to put down for it'],
+    putDownOption,
     ...targetOptions,
   ],
   run: (room, given) => record(room, (look) => wishedPickUp(given, look, 'Not picked up')),
@@ -30,14 +30,12 @@ function wishedPickUp(given: Given, look: Look, not: string): Wish | Failure {
     if (isFailure(other)) return other;
     others.push({ piece: other.id, part: null });
   }
-  const left = given.maybe('put-down');
-  const leaving = left === null ? null : sessionOn(left, look, not);
+  const leaving = leavingGiven(given, look, not);
   if (isFailure(leaving)) return leaving;
   const first = { piece: target.piece.id, part: target.part, ...step };
-  const putDown = leaving === null ? {} : { putDown: leaving.id };
   return {
     at: target.at,
-    intents: [{ do: 'pick up', targets: [first, ...others], ...putDown }],
+    intents: [{ do: 'pick up', targets: [first, ...others], ...leaving }],
   };
 }
 
@@ -54,15 +52,6 @@ function stepGiven(
   if (typed === null) return {};
   const step = findStep(typed, piece, not);
   return isFailure(step) ? step : { step: step.id };
-}
-
-function sessionOn(typed: string, { bench }: Look, not: string): Session | Failure {
-  const piece = findOnBench(typed, bench, not);
-  if (isFailure(piece)) return piece;
-  const held = inHand(bench).find(({ targets }) =>
-    targets.some((target) => target.piece === piece.id),
-  );
-  return held ?? failure('refused', `${not}: ${piece.name} is not in hand.`);
 }
 
 export const putDown: CommandFile = {

@@ -2,28 +2,39 @@ import { nearest } from '../tracker/trade/index.ts';
 import { stampEvents, type StampEvent } from '../tracker/windows/index.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { record } from './line/record.ts';
+import { leavingGiven, putDownOption } from './names/leaving.ts';
 import { targetGiven, targetOptions } from './names/target.ts';
 
 /** The keys of the same name. */
-const stamping = (
-  act: 'next stamp' | 'first stroke' | 'next section' | 'done',
-  not: string,
-): CommandFile => ({
+const stamping = (act: 'next stamp' | 'first stroke' | 'next section'): CommandFile => ({
+  takes: '<piece>',
+  options: [putDownOption, ...targetOptions],
+  run: (room, given) =>
+    record(room, (look) => {
+      const target = targetGiven(given, look, 'Not stamped');
+      if (isFailure(target)) return target;
+      const leaving = leavingGiven(given, look, 'Not stamped');
+      if (isFailure(leaving)) return leaving;
+      const { piece, part, at } = target;
+      return { at, intents: [{ do: act, piece: piece.id, part, ...leaving }] };
+    }),
+});
+
+export const nextStamp = stamping('next stamp');
+export const firstStroke = stamping('first stroke');
+export const nextSection = stamping('next section');
+
+export const done: CommandFile = {
   takes: '<piece>',
   options: targetOptions,
   run: (room, given) =>
     record(room, (look) => {
-      const target = targetGiven(given, look, not);
+      const target = targetGiven(given, look, 'Not done');
       if (isFailure(target)) return target;
       const { piece, part, at } = target;
-      return { at, intents: [{ do: act, piece: piece.id, part }] };
+      return { at, intents: [{ do: 'done', piece: piece.id, part }] };
     }),
-});
-
-export const nextStamp = stamping('next stamp', 'Not stamped');
-export const firstStroke = stamping('first stroke', 'Not stamped');
-export const nextSection = stamping('next section', 'Not stamped');
-export const done = stamping('done', 'Not done');
+};
 
 export const stamp: CommandFile = {
   takes: '<piece> <event>',

@@ -37,7 +37,12 @@ export type Applied =
       readonly says: string;
       readonly piece: string | null;
     }
-  | { readonly ok: false; readonly says: string; readonly nearest: readonly string[] | null };
+  | {
+      readonly ok: false;
+      readonly says: string;
+      readonly nearest: readonly string[] | null;
+      readonly couldPutDown?: readonly string[];
+    };
 
 /** The one way from an intent to facts, for keys and commands alike. */
 export function applyIntent(
@@ -47,8 +52,10 @@ export function applyIntent(
   { clock, ...around }: Surroundings,
 ): Applied {
   const outcome = decide(bench, intent, contextOf({ now, at, group, ...around }));
-  if (!outcome.ok)
-    return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? null };
+  if (!outcome.ok) {
+    const { says, nearest = null, couldPutDown } = outcome.refusal;
+    return { ok: false, says, nearest, ...(couldPutDown === undefined ? {} : { couldPutDown }) };
+  }
   return {
     ok: true,
     // What the clock told is nobody's deed, and can't be taken back.

@@ -133,7 +133,7 @@ export function createSession(options: SessionOptions): Session {
     const recalled = recalledFor(intent);
     const on = recalled.length === 0 ? bench : foldBench([...factsNow(), ...recalled]);
     const applied = apply(on, intent, telling);
-    if (!applied.ok) return { ok: false, says: applied.says, nearest: applied.nearest ?? [] };
+    if (!applied.ok) return { ...applied, nearest: applied.nearest ?? [] };
     const { facts, says, piece } = applied;
     unwritten = [...unwritten, { intent, ...telling, recalled, facts, piece }];
     refold();

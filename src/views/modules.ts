@@ -17,6 +17,7 @@ import type { Screen, ScreenName } from './screens.ts';
 import { settingsScreen } from './settings/index.ts';
 import { shutScreen } from './shut-up-shop/index.ts';
 import { troubleScreen } from './trouble/index.ts';
+import { whichToPutDownScreen } from './which-to-put-down/index.ts';
 
 type ScreenRegistry = {
   readonly [Name in ScreenName]: ScreenModule<Extract<Screen, { is: Name }>>;
@@ -28,6 +29,7 @@ export const modules: ScreenRegistry = {
   'add piece': addPieceScreen,
   piece: pieceScreen,
   trouble: troubleScreen,
+  'which to put down': whichToPutDownScreen,
   confirm: confirmScreen,
   hold: holdScreen,
   note: noteScreen,

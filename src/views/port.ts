@@ -52,7 +52,13 @@ export type Snapshot = {
 
 export type ActReply =
   | { readonly ok: true; readonly says: string; readonly piece: string | null }
-  | { readonly ok: false; readonly says: string; readonly nearest: readonly string[] };
+  | {
+      readonly ok: false;
+      readonly says: string;
+      readonly nearest: readonly string[];
+      /** No hand is free: with one of these sessions in `putDown` the same intent can be done. */
+      readonly couldPutDown?: readonly string[];
+    };
 
 export type SchedulesReply = {
   readonly schedules: readonly FinishingSchedule[];

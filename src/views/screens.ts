@@ -1,4 +1,4 @@
-import type { Bench, OvernightAnswer, OvernightQuestion } from '../tracker/bench/index.ts';
+import type { Bench, Intent, OvernightAnswer, OvernightQuestion } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
 import type { FinishingSchedule } from '../tracker/trade/index.ts';
 import type { BenchState } from './bench/bench-state.ts';
@@ -44,6 +44,19 @@ export type TroubleState = Writing & {
   readonly from?: number;
   /** Trouble that is on no list, while it is being written. */
   readonly text?: string;
+};
+/** No hand is free for what a key asked; `sessions` could be put down for it. */
+export type WhichToPutDownState = {
+  readonly is: 'which to put down';
+  readonly intent: Extract<
+    Intent,
+    { do: 'pick up' | 'next stamp' | 'first stroke' | 'next section' }
+  >;
+  readonly sessions: readonly string[];
+  /** When the key was pressed: what is chosen here counts from then. */
+  readonly openedAt: Instant;
+  /** Where the shown part of the list begins. */
+  readonly from?: number;
 };
 export type ConfirmState = {
   readonly is: 'confirm';
@@ -143,6 +156,7 @@ export type Screen =
   | AddPieceState
   | PieceState
   | TroubleState
+  | WhichToPutDownState
   | ConfirmState
   | HoldState
   | NoteState

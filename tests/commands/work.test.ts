@@ -162,7 +162,7 @@ describe('work', () => {
     await shop.does('pick-up', '2');
     expect(await shop.refuses('pick-up', '3')).toEqual({
       code: 1,
-      says: 'Not picked up: 1 Oak chest, and 2 Twin are in hand. Put one of them down first.',
+      says: 'Not picked up: 1 Oak chest and 2 Twin are in hand. Name the one to put down for it: --put-down PIECE.',
     });
     await shop.does('pick-up', '3', '--put-down', '1');
     const held = (await shop.json('bench')).rows

@@ -6,6 +6,7 @@ const hints: readonly (readonly [keys: RegExp, command: string])[] = [
   [/ d when it is all on\.$/, ' done when it is all on.'],
   [/ i inserts one\.$/, ' insert-step puts one in.'],
   [/ 0 takes back\.$/, ' take-back takes it back.'],
+  [/ Name the one to put down for it\.$/, ' Name the one to put down for it: --put-down PIECE.'],
   [/ \(m, then w\)\.$/, ' with correct-session.'],
 ];
 

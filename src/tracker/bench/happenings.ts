@@ -2,7 +2,7 @@ import type { Instant } from '../time/index.ts';
 import type { Happenings, SubjectStamp } from '../windows/edges.ts';
 import type { WindowRule, WindowSubject } from '../windows/model.ts';
 import type { Finish, PlannedStep, Session } from './piece.ts';
-import { countsFor } from './progress.ts';
+import { countsFor, passUnderWay, stampsOf } from './progress.ts';
 import { finishOf, stampsOn, type WorkedPiece } from './worked-piece.ts';
 
 /** Stable over restarts and corrected stamps. `owner` is the part, or empty for the whole piece. */
@@ -32,12 +32,16 @@ export function happeningsOf(
     at,
     fact,
   }));
-  if (finish !== undefined && (rule.scope === 'step' || finish.pass === pass)) {
+  // Done on the whole piece it ends each part in the pass that the part was in.
+  const lastPass =
+    finish?.part === null && part !== null
+      ? passUnderWay(stampsOf(piece, step.id, part))
+      : finish?.pass;
+  if (finish !== undefined && (rule.scope === 'step' || lastPass === pass)) {
     // Finishing a step is the last stroke of its last pass, and takes the last section off.
     const agent = step.stamps.findLast((planned) => planned.agent !== undefined)?.agent ?? null;
     const hasLastStroke = stamps.some(
-      (stamp) =>
-        stamp.event === 'last-stroke' && stamp.agent === agent && stamp.pass === finish.pass,
+      (stamp) => stamp.event === 'last-stroke' && stamp.agent === agent && stamp.pass === lastPass,
     );
     if (!hasLastStroke) {
       happened.push({ event: 'last-stroke', agent, at: finish.at, fact: finish.fact });

@@ -9,6 +9,13 @@ import type {
   Target,
 } from './facts.ts';
 
+/** Work that takes the piece in hand by itself. `putDown` is the session to end for it where both hands are full. */
+type WorkThatPicksUp = {
+  readonly piece: string;
+  readonly part: string | null;
+  readonly putDown?: string;
+};
+
 /** What a person can ask of the bench, as data. `piece`, `part`, `step` are ids; `part` null is the whole piece. */
 export type Intent =
   | {
@@ -70,9 +77,9 @@ export type Intent =
   /** `session` absent: the one that holds `piece`, or the only one in hand. */
   | { readonly do: 'put down'; readonly piece?: string; readonly session?: string }
   /** The stamp that the sequence of the current step expects next (Space). */
-  | { readonly do: 'next stamp'; readonly piece: string; readonly part: string | null }
-  | { readonly do: 'first stroke'; readonly piece: string; readonly part: string | null }
-  | { readonly do: 'next section'; readonly piece: string; readonly part: string | null }
+  | ({ readonly do: 'next stamp' } & WorkThatPicksUp)
+  | ({ readonly do: 'first stroke' } & WorkThatPicksUp)
+  | ({ readonly do: 'next section' } & WorkThatPicksUp)
   | { readonly do: 'done'; readonly piece: string; readonly part: string | null }
   /** Any stamp outright, for what the sequence does not expect: topped up, covered, washed out. */
   | {

@@ -6,6 +6,8 @@ export type Refusal = {
   readonly says: string;
   /** What was meant perhaps, nearest first. */
   readonly nearest?: readonly string[];
+  /** All hands are full: with one of these sessions in the intent's `putDown` it can be done. */
+  readonly couldPutDown?: readonly string[];
 };
 
 /** What became of an intent: new facts and what they are called, or a refusal with nothing changed. */

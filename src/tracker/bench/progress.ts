@@ -26,9 +26,24 @@ export function stepPlace(
   return { place: planned.findIndex((step) => step.id === stepId) + 1, of: planned.length };
 }
 
-/** Everything stamped on one step that counts for a part. */
-export const stampsOf = (piece: Piece, stepId: string, part: string | null): readonly Stamp[] =>
-  piece.stamps.filter((stamp) => stamp.step === stepId && countsFor(stamp.part, part));
+/** Everything stamped on one step that counts for a part. The whole piece (null) has what each of its parts has. */
+export function stampsOf(piece: Piece, stepId: string, part: string | null): readonly Stamp[] {
+  const made = everyStampOf(piece, stepId);
+  const own = made.filter((stamp) => countsFor(stamp.part, part));
+  if (part !== null || own.length === made.length) return own;
+  return made.filter((stamp) =>
+    piece.parts.every(({ id }) =>
+      made.some((other) => countsFor(other.part, id) && isSameEvent(other, stamp)),
+    ),
+  );
+}
+
+/** Everything stamped on one step, of the whole piece and of each of its parts. */
+export const everyStampOf = (piece: Piece, stepId: string): readonly Stamp[] =>
+  piece.stamps.filter((stamp) => stamp.step === stepId);
+
+const isSameEvent = (a: Stamp, b: Stamp): boolean =>
+  a.event === b.event && a.agent === b.agent && a.pass === b.pass && a.section === b.section;
 
 /** What the sequence of a step expects next. */
 export type NextStamp =

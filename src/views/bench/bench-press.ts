@@ -2,7 +2,6 @@ import {
   inHand,
   lanesOf,
   sessionHolding,
-  type Bench,
   type Intent,
   type Piece,
   type Standing,
@@ -15,6 +14,7 @@ import type { Press } from '../keys/press.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, said, type Step, type View } from '../screen.ts';
 import { benchRows, isFar, type BenchRows } from './bench-rows.ts';
+import { askWhich } from '../which-to-put-down/ask-which.ts';
 import type { BenchState } from './bench-state.ts';
 import { loudPings } from './head.ts';
 import { listedActs, moreActs } from './pad-list.ts';
@@ -192,7 +192,7 @@ function onSelected(
   const part = piece.parts.some(({ id }) => id === state.part) ? state.part : null;
   // Selection stays with the piece when its row moves.
   const kept: BenchState = { ...state, selected: key, part };
-  const act1 = (intent: Intent): BenchStep => told(kept, port.act(intent));
+  const act1 = (intent: Intent): BenchStep => asked(kept, intent, view, port);
   switch (act) {
     case 'next part':
       return { state: { ...kept, part: nextPart(piece, part) } };
@@ -213,7 +213,7 @@ function onSelected(
     case 'remove':
       return { state: kept, open: { is: 'confirm', asks: 'remove piece', piece: piece.id } };
     case 'pick up':
-      return pickUpOrDown(kept, piece, part, view.snapshot.bench, port);
+      return pickUpOrDown(kept, piece, part, view, port);
     case 'next stamp':
       return act1({ do: 'next stamp', piece: piece.id, part });
     case 'first stroke':
@@ -235,12 +235,13 @@ function pickUpOrDown(
   state: BenchState,
   piece: Piece,
   part: string | null,
-  bench: Bench,
+  view: View,
   port: BenchPort,
 ): BenchStep {
-  if (sessionHolding(bench, piece.id) !== null)
+  if (sessionHolding(view.snapshot.bench, piece.id) !== null)
     return told(state, port.act({ do: 'put down', piece: piece.id }));
-  return told(state, port.act({ do: 'pick up', targets: [{ piece: piece.id, part }] }));
+  const targets = [{ piece: piece.id, part }];
+  return asked(state, { do: 'pick up', targets }, view, port);
 }
 
 /** Picks up again what was in hand before: the last session's piece that is not in hand now. */
@@ -257,7 +258,8 @@ function backTo(state: BenchState, view: View, port: BenchPort): BenchStep {
   if (last === undefined)
     return { state, message: refused('Not picked up: nothing was in hand before.') };
   const next: BenchState = { ...state, selected: last.piece, part: last.part };
-  return told(next, port.act({ do: 'pick up', targets: [{ piece: last.piece, part: last.part }] }));
+  const targets = [{ piece: last.piece, part: last.part }];
+  return asked(next, { do: 'pick up', targets }, view, port);
 }
 
 function move(state: BenchState, rows: BenchRows, by: number): BenchState {
@@ -268,6 +270,13 @@ function move(state: BenchState, rows: BenchRows, by: number): BenchState {
   return next === undefined
     ? state
     : { ...state, before: state.selected, selected: next.key, part: null };
+}
+
+/** Asks for something, and where no hand is free for it, asks which piece to put down. */
+function asked(state: BenchState, intent: Intent, view: View, port: BenchPort): BenchStep {
+  const reply = port.act(intent);
+  const open = askWhich(intent, reply, view.now);
+  return open === null ? told(state, reply) : { state, open };
 }
 
 /** Shows what an intent did, or why it did nothing. `bringBackKey` is named after taking back. */

@@ -9,6 +9,7 @@ import { fieldIn, withCursor } from '../parts/writing.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, type Step, type View } from '../screen.ts';
 import type { PieceState } from '../screens.ts';
+import { askWhich } from '../which-to-put-down/ask-which.ts';
 import { answer, ask, askedOut } from './ask-piece.ts';
 import { pressCautions } from './cautions-page.ts';
 import { markAfter, markedStep, stepToPickUp } from './marked-step.ts';
@@ -147,8 +148,13 @@ function pickUp(state: PieceState, piece: Piece, view: View, port: BenchPort): P
   const held = sessionHolding(view.snapshot.bench, piece.id);
   if (held?.targets.some((target) => target.piece === piece.id && target.step === step.id) === true)
     return { state, message: messageOf(port.act({ do: 'put down', piece: piece.id })) };
-  const targets = [{ piece: piece.id, part: null, step: step.id }];
-  const reply = port.act({ do: 'pick up', targets });
+  const intent: Intent = {
+    do: 'pick up',
+    targets: [{ piece: piece.id, part: null, step: step.id }],
+  };
+  const reply = port.act(intent);
+  const which = askWhich(intent, reply, view.now);
+  if (which !== null) return { state, open: which };
   const message = messageOf(reply);
   return reply.ok ? { back: 'bench', select: piece.id, message } : { state, message };
 }

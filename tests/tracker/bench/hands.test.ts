@@ -135,7 +135,7 @@ describe("a helper's hands", () => {
     given(withBoth)
       .when(pickUp('stool'), at('9:30'), two)
       .thenRefused(
-        'Not picked up: 1 Oak chest, and 2 Side table are in hand. Put one of them down first.',
+        'Not picked up: 1 Oak chest and 2 Side table are in hand. Name the one to put down for it.',
       );
     given(withBoth)
       .when(pickUp('stool', { putDown: 's1' }), at('9:30'), two)
@@ -150,6 +150,29 @@ describe("a helper's hands", () => {
         { kind: 'picked-up', body: { hand: 2 } },
       );
   });
+
+  test('which could be put down is told as data', () => {
+    const { outcome } = given(withBoth).when(pickUp('stool'), at('9:30'), two);
+    expect(outcome).toMatchObject({ ok: false, refusal: { couldPutDown: ['s1', 's2'] } });
+    const other = given(withBoth).when(pickUp('nothing'), at('9:30'), two).outcome;
+    expect(other).not.toHaveProperty('refusal.couldPutDown');
+  });
+
+  test.each(['next stamp', 'first stroke'] as const)(
+    'a stroke that picks up asks the same: %s',
+    (act) => {
+      const stroke = { do: act, piece: 'stool', part: null } as const;
+      const refused = given(withBoth).when(stroke, at('9:30'), two).outcome;
+      expect(refused).toMatchObject({ ok: false, refusal: { couldPutDown: ['s1', 's2'] } });
+      given(withBoth)
+        .when({ ...stroke, putDown: 's2' }, at('9:30'), two)
+        .then(
+          { kind: 'put-down', body: { session: 's2' } },
+          { kind: 'picked-up', body: { hand: 2, targets: [target('stool', 'coat 1')] } },
+          { kind: 'stamped', body: { piece: 'stool', event: 'first-stroke' } },
+        );
+    },
+  );
 
   test('what is named must be in hand', () => {
     given(withBoth)
@@ -240,7 +263,7 @@ describe('putting down', () => {
       'two in hand and none named',
       withBoth,
       {},
-      'Not put down: 1 Oak chest, and 2 Side table are in hand. Say which.',
+      'Not put down: 1 Oak chest and 2 Side table are in hand. Say which.',
     ],
     [
       'another in hand',

@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import {
   foldBench,
+  happeningsOfWindow,
   nextAct,
   sendingsDue,
   windowsOfPiece,
 } from '../../../src/tracker/bench/index.ts';
-import { stateAt } from '../../../src/tracker/windows/index.ts';
+import { stateAt, type WindowRule } from '../../../src/tracker/windows/index.ts';
 import { at } from '../support/instants.ts';
 import { past } from '../support/past.ts';
 import { labelSense } from '../support/sense.ts';
-import { bleachAndClear, twoCoats } from '../support/schedules.ts';
+import { aerosol, bleachAndClear, twoCoats } from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
 /** A dresser whose parts are named, with their ids. */
@@ -197,4 +198,30 @@ describe('what was done to the whole counts for every part', () => {
     const recoat = day.windows(piece, 'recoat').find(({ subject }) => subject.partId === drawers);
     expect(recoat).toMatchObject({ heldBackAt: at('11:50') });
   });
+});
+
+test('a step that is done on the whole ends each part in the pass it was in', () => {
+  const { day, piece, top, drawers } = dresser(new Workday(), aerosol);
+  for (const [part, clock] of [
+    [top, '9:00'],
+    [drawers, '9:10'],
+  ] as const)
+    day.firstStroke(piece, at(clock), part);
+  day.firstStroke(piece, at('9:30'), top);
+  day.done(piece, at('9:40'));
+  const { finishes } = day.piece(piece);
+  expect(finishes).toMatchObject([{ part: null, pass: 2 }]);
+  const stepWide = day.windows(piece, 'recoat').map(({ subject }) => subject.partId);
+  expect(new Set(stepWide)).toEqual(new Set([top, drawers]));
+  const step = day.piece(piece).steps[0]!;
+  const rule = { id: 'pass', scope: 'pass' } as unknown as WindowRule;
+  const lastStroke = (partId: string, pass: number) => {
+    const subject = { pieceId: piece, stepId: step.id, partId, pass, section: null };
+    return happeningsOfWindow(day.piece(piece), [], { rule, subject, key: '' })
+      ?.stamps.filter(({ event }) => event === 'last-stroke')
+      .map((stamp) => stamp.at);
+  };
+  expect(lastStroke(top, 2)).toEqual([at('9:40')]);
+  expect(lastStroke(drawers, 1)).toEqual([at('9:40')]);
+  expect(lastStroke(top, 1)).toEqual([]);
 });

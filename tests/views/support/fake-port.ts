@@ -109,8 +109,7 @@ export class FakePort implements BenchPort {
       sense,
       today: shopDay(this.now, this.shop.zone),
     });
-    if (!outcome.ok)
-      return { ok: false, says: outcome.refusal.says, nearest: outcome.refusal.nearest ?? [] };
+    if (!outcome.ok) return { nearest: [], ...outcome.refusal, ok: false };
     const head = { group, told: this.now, by: 'person', uptimeMs: null, bootId: null } as const;
     const told = outcome.facts.map((fact, index): BenchFact => ({
       ...fact,

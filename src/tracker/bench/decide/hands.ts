@@ -16,6 +16,9 @@ export const targetsCalled = (bench: Bench, targets: readonly Target[]): string 
     .map(called)
     .join(' and ');
 
+const allCalled = (bench: Bench, sessions: readonly Session[]): string =>
+  sessions.map(({ targets }) => targetsCalled(bench, targets)).join(' and ');
+
 export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentContext): Outcome {
   const targets: Target[] = [];
   const names: string[] = [];
@@ -103,8 +106,13 @@ function sessionsToLeave(
       session.targets.some((each) => targets.some((target) => target.piece === each.piece)),
   );
   if (held.length - leaving.length < context.hands) return leaving;
-  const names = held.map((session) => targetsCalled(bench, session.targets)).join(', and ');
-  return refuse(`Not picked up: ${names} are in hand. Put one of them down first.`);
+  return {
+    ok: false,
+    refusal: {
+      says: `Not picked up: ${allCalled(bench, held)} are in hand. Name the one to put down for it.`,
+      couldPutDown: held.map(({ id }) => id),
+    },
+  };
 }
 
 const freeHand = (held: readonly Session[]): number => {
@@ -132,8 +140,7 @@ export function putDown(bench: Bench, intent: Asked<'put down'>, context: Intent
         : held[0];
   if (session === undefined) return nothingToPutDown(bench, held, intent);
   if (intent.session === undefined && intent.piece === undefined && held.length > 1) {
-    const names = held.map((each) => targetsCalled(bench, each.targets)).join(', and ');
-    return refuse(`Not put down: ${names} are in hand. Say which.`);
+    return refuse(`Not put down: ${allCalled(bench, held)} are in hand. Say which.`);
   }
   if (context.at !== undefined && session.start > context.at) {
     return refuse(

@@ -7,7 +7,14 @@ import { nextAct } from '../next-act.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
 import { windowsOf } from '../piece-windows.ts';
-import { countsFor, currentStep, passUnderWay, stampsOf, type NextStamp } from '../progress.ts';
+import {
+  countsFor,
+  currentStep,
+  everyStampOf,
+  passUnderWay,
+  stampsOf,
+  type NextStamp,
+} from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { isChosen } from '../window-closing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
@@ -16,6 +23,7 @@ import { pickUp, takeInHand } from './hands.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 type StampToMake = Omit<Extract<NextStamp, { kind: 'stamp' }>, 'kind'>;
+type StampAsked = { readonly part: string | null; readonly putDown?: string };
 
 /** Space: whatever the sequence of the current step expects. */
 export function doNextStamp(
@@ -32,11 +40,15 @@ export function doNextStamp(
     case 'pick up':
       return pickUp(
         bench,
-        { do: 'pick up', targets: [{ piece: piece.id, part: intent.part, step: next.step.id }] },
+        {
+          do: 'pick up',
+          targets: [{ piece: piece.id, part: intent.part, step: next.step.id }],
+          ...(intent.putDown === undefined ? {} : { putDown: intent.putDown }),
+        },
         context,
       );
     case 'stamp':
-      return stampStep(bench, piece, intent.part, next.step, next.next, context);
+      return stampStep(bench, piece, intent, next.step, next.next, context);
     case 'done':
       return finishStep(piece, intent.part, next.step, context);
   }
@@ -83,7 +95,7 @@ export function doFirstStroke(
     section: null,
     says: planned.says,
   };
-  return stampStep(bench, piece, intent.part, step, stamp, context);
+  return stampStep(bench, piece, intent, step, stamp, context);
 }
 
 /** s: takes the last section off where that was not said, and puts the next one on. */
@@ -124,7 +136,7 @@ export function doNextSection(
       section: section + 1,
       says: on.says,
     });
-  return stampAll(bench, piece, intent.part, step, stamps, `section ${section + 1} on`, context);
+  return stampAll(bench, piece, intent, step, stamps, `section ${section + 1} on`, context);
 }
 
 /** d: the current step is finished, whatever was stamped. */
@@ -153,7 +165,7 @@ export function doStamp(bench: Bench, intent: Asked<'stamp'>, context: IntentCon
     section: last?.section ?? null,
     says: intent.event.replace('-', ' '),
   };
-  return stampAll(bench, piece, intent.part, step, [stamp], stamp.says, context, false);
+  return stampAll(bench, piece, intent, step, [stamp], stamp.says, context, false);
 }
 
 const hasFinish = (piece: Piece, step: string, part: string | null): boolean =>
@@ -178,17 +190,17 @@ function stepToWork(
 const stampStep = (
   bench: Bench,
   piece: Piece,
-  part: string | null,
+  asked: StampAsked,
   step: PlannedStep,
   next: StampToMake,
   context: IntentContext,
-): Outcome => stampAll(bench, piece, part, step, [next], next.says, context);
+): Outcome => stampAll(bench, piece, asked, step, [next], next.says, context);
 
 /** Makes stamps, and picks the piece up where a stroke goes on and it isn't in hand for that step. */
 function stampAll(
   bench: Bench,
   piece: Piece,
-  part: string | null,
+  { part, putDown }: StampAsked,
   step: PlannedStep,
   stamps: readonly StampToMake[],
   says: string,
@@ -200,7 +212,7 @@ function stampAll(
   const facts: NewBenchFact[] = [];
   const isHeld = isInHandFor(sessionHolding(bench, piece.id), piece.id, step.id, part);
   if (picksUp && !isHeld) {
-    const taken = takeInHand(bench, [{ piece: piece.id, part, step: step.id }], context);
+    const taken = takeInHand(bench, [{ piece: piece.id, part, step: step.id }], context, putDown);
     if (isOutcome(taken)) return taken;
     facts.push(...taken.facts);
   }
@@ -239,8 +251,10 @@ function finishStep(
     piece: piece.id,
     part,
     step: step.id,
-    // Passes that were planned and never begun are left out.
-    pass: passUnderWay(stampsOf(piece, step.id, part)),
+    // Passes that were planned and never begun are left out. Of a whole piece it is that of its furthest part.
+    pass: passUnderWay(
+      part === null ? everyStampOf(piece, step.id) : stampsOf(piece, step.id, part),
+    ),
     expectation: expectedMinutes(step, piece),
     air: context.air,
   };
@@ -293,7 +307,8 @@ function notBeforeLast(
   context: IntentContext,
   not: string,
 ): Outcome | null {
-  const last = stampsOf(piece, step, part).reduce((latest, stamp) => Math.max(latest, stamp.at), 0);
+  const made = part === null ? everyStampOf(piece, step) : stampsOf(piece, step, part);
+  const last = made.reduce((latest, stamp) => Math.max(latest, stamp.at), 0);
   if (context.at === undefined || instantOf(context) >= last) return null;
   return refuse(
     `${not}: ${called(piece)} has a later stamp on that step. Take it back first, or give a later time.`,
