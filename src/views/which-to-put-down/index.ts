@@ -52,13 +52,13 @@ function listOf(state: WhichToPutDownState, view: View): ListPage {
 const pieceOf = (intent: WhichToPutDownState['intent']): string =>
   intent.do === 'pick up' ? (intent.targets[0]?.piece ?? '') : intent.piece;
 
-/** `1 Oak chest, coat 1 and 2 Side table, coat 1` */
+/** `Oak chest [1], coat 1`: a piece's number first would be taken for the number that picks it. */
 const workCalled = ({ targets }: Session, { snapshot: { bench } }: View): string =>
   targets
     .flatMap(({ piece: id, step: stepId }) => {
       const piece = bench.pieces.get(id);
       if (piece === undefined) return [];
       const step = piece.steps.find((each) => each.id === stepId);
-      return [`${calledPiece(piece)}, ${step?.name ?? 'other work'}`];
+      return [`${piece.name} [${piece.number}], ${step?.name ?? 'other work'}`];
     })
     .join(' and ');

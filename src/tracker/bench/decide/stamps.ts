@@ -1,12 +1,9 @@
-import { minute } from '../../time/index.ts';
-import { opensAt } from '../../windows/evaluate.ts';
 import { expectedMinutes } from '../../estimate/expected.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { nextAct } from '../next-act.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
-import { windowsOf } from '../piece-windows.ts';
 import {
   countsFor,
   currentStep,
@@ -16,10 +13,10 @@ import {
   type NextStamp,
 } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
-import { isChosen } from '../window-closing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
+import { minutesEarly } from './minutes-early.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 type StampToMake = Omit<Extract<NextStamp, { kind: 'stamp' }>, 'kind'>;
@@ -275,28 +272,6 @@ function without(step: PlannedStep, made: readonly Stamp[]): string {
       : [],
   );
   return missing.length === 0 ? '' : `, without ${missing.join(' and ')}`;
-}
-
-/** How many minutes before its opening a stamp ends a window of its own step, rounded up; 0 if none. */
-function minutesEarly(
-  bench: Bench,
-  piece: Piece,
-  step: string,
-  part: string | null,
-  { event, agent }: StampToMake,
-  context: IntentContext,
-): number {
-  const at = instantOf(context);
-  const ended = windowsOf(bench, piece, context.sense).filter(
-    ({ rule, subject, closedAt }) =>
-      subject.stepId === step &&
-      (part === null || countsFor(subject.partId, part)) &&
-      closedAt === null &&
-      rule.closedBy.by === 'stamp' &&
-      isChosen(rule.closedBy.stamp, event, agent),
-  );
-  const waits = ended.map((window) => (opensAt(window) ?? at) - at);
-  return Math.ceil(Math.max(0, ...waits) / minute);
 }
 
 /** Stamps of a step keep their order: none lies before the last one. */
