@@ -8,14 +8,15 @@ import { targetGiven, targetOptions } from './names/target.ts';
 import { whenGiven, whenOptions } from './read/when.ts';
 
 export const pickUp: CommandFile = {
-  takes: '<piece>',
+  takes: '<piece> [more...]',
   options: [
     ['--step <name>', 'its name or place in the list, where it is not the one that is next'],
     ['--other', 'work that belongs to no step'],
-    ['--with <piece...>', 'more pieces worked in the same go; the minutes are shared out'],
+    ['--with <piece...>', 'the same as more pieces after the first'],
     putDownOption,
     ...targetOptions,
   ],
+  help: 'With more pieces it is one go: setup once, the minutes shared by size, each piece stamped as it is done.',
   run: (room, given) => record(room, (look) => wishedPickUp(given, look, 'Not picked up')),
 };
 
@@ -25,7 +26,7 @@ function wishedPickUp(given: Given, look: Look, not: string): Wish | Failure {
   const step = stepGiven(given, target.piece, not);
   if (isFailure(step)) return step;
   const others: { piece: string; part: null }[] = [];
-  for (const typed of given.list('with')) {
+  for (const typed of [...given.list('more'), ...given.list('with')]) {
     const other = findOnBench(typed, look.bench, not);
     if (isFailure(other)) return other;
     others.push({ piece: other.id, part: null });
@@ -53,6 +54,19 @@ function stepGiven(
   const step = findStep(typed, piece, not);
   return isFailure(step) ? step : { step: step.id };
 }
+
+export const takeAlong: CommandFile = {
+  takes: '<piece>',
+  options: targetOptions,
+  help: 'The step is the like one of that piece: the next of the same kind. Once more takes it out again.',
+  run: (room, given) =>
+    record(room, (look) => {
+      const target = targetGiven(given, look, 'Not taken along');
+      if (isFailure(target)) return target;
+      const { piece, part, at } = target;
+      return { at, intents: [{ do: 'take along', piece: piece.id, part }] };
+    }),
+};
 
 export const putDown: CommandFile = {
   takes: '[piece]',

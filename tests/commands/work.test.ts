@@ -18,6 +18,24 @@ const comeTo = async (shop: Shop, stepClass: string): Promise<StepJson> => {
   return found;
 };
 
+describe('several pieces in one go', () => {
+  it('are picked up together, and one more is taken along', async () => {
+    const shop = await withPiece('glue-up-repair', 'Oak chair');
+    for (const name of ['Ash chair', 'Elm chair'])
+      await shop.does('add', name, '--schedule', 'glue-up-repair');
+    expect(await shop.does('pick-up', '1', '2')).toContain(
+      'pick up 1 Oak chair, look over, photos, mark the joints and 2 Ash chair, look over',
+    );
+    expect(await shop.does('take-along', '3')).toContain('3 Elm chair taken along, look over');
+    await shop.does('done', '2');
+    expect(await shop.does('put-down')).toContain(
+      'put down 1 Oak chair and 2 Ash chair and 3 Elm chair',
+    );
+    const minutes = await shop.json('hours', '2');
+    expect(minutes).toMatchObject({ piece: { number: 2 } });
+  });
+});
+
 const running = async (shop: Shop): Promise<readonly WindowJson[]> =>
   (await shop.json('bench')).rows[0]?.windows ?? [];
 

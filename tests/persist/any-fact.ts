@@ -225,6 +225,7 @@ const benchBodies: {
   'note-written': fc.record({ piece: id, step: orNull(id), text }),
   'picked-up': fc.record({ session: id, targets: few(target), hand: fc.integer() }),
   'put-down': fc.record({ session: id }),
+  'targets-changed': fc.record({ session: id, targets: few(target) }),
   stamped: fc.record({
     piece: id,
     part: orNull(id),

@@ -1,5 +1,8 @@
 /** What refusals tell a person at the screen to press, and what does the same here. */
 const hints: readonly (readonly [keys: RegExp, command: string])[] = [
+  [/ Enter puts it down\.$/, ' put-down puts it down.'],
+  [/ Enter puts all of it down\.$/, ' put-down puts all of it down.'],
+  [/ Enter puts all of it down; d when it is done\.$/, ' put-down puts all of it down.'],
   [/ Enter: pick up\.$/, ' pick-up takes it in hand.'],
   [/ Enter on (\d+)\.$/, ' put-down $1 puts that down.'],
   [/ Space: next stamp\.$/, ' next-stamp makes the one that is next.'],

@@ -40,6 +40,7 @@ const table = {
   keys: other('look', 'the keys of the screen', 'keys'),
 
   'pick-up': other('work', 'take a piece in hand: its minutes run', 'pickUp'),
+  'take-along': other('work', 'one more piece into what is in hand', 'takeAlong'),
   'put-down': other('work', 'put it down', 'putDown'),
   'next-stamp': other('work', 'the stamp that the step expects next', 'nextStamp'),
   'first-stroke': other('work', 'the first stroke is on', 'firstStroke'),

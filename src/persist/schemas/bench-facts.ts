@@ -65,6 +65,7 @@ export const benchBodies = {
   'note-written': z.strictObject({ piece: id, step: z.nullable(id), text: z.string() }),
   'picked-up': z.strictObject({ session: id, targets: z.array(target), hand: z.int() }),
   'put-down': z.strictObject({ session: id }),
+  'targets-changed': z.strictObject({ session: id, targets: z.array(target) }),
   stamped: z.strictObject({
     piece: id,
     part: z.nullable(id),

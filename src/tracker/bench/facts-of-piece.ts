@@ -24,6 +24,7 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
       }
       case 'put-down':
         return ownerOfSession.get(fact.body.session) ?? new Set();
+      case 'targets-changed':
       case 'session-corrected': {
         const known = ownerOfSession.get(fact.body.session) ?? new Set<string>();
         for (const target of fact.body.targets) known.add(target.piece);

@@ -100,6 +100,8 @@ export type BenchFactBodies = {
     readonly hand: number;
   };
   'put-down': { readonly session: string };
+  /** A piece was taken along into a session in hand, or out of it: what the session is for, from its beginning. */
+  'targets-changed': { readonly session: string; readonly targets: readonly Target[] };
   stamped: {
     readonly piece: string;
     readonly part: string | null;

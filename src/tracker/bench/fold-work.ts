@@ -26,6 +26,13 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
         end: Math.max(session.start, fact.at),
         endFact: fact.id,
       }));
+    case 'targets-changed':
+      return changeSession(bench, fact.body.session, (session) => ({
+        ...session,
+        targets: fact.body.targets,
+        // A hand did this, not a correction: it is as it was recorded.
+        first: session.first === null ? null : { ...session.first, targets: fact.body.targets },
+      }));
     case 'session-corrected':
       return changeSession(bench, fact.body.session, (session) => ({
         ...session,

@@ -74,6 +74,8 @@ export type Intent =
       readonly targets: readonly { piece: string; part: string | null; step?: string | null }[];
       readonly putDown?: string;
     }
+  /** Takes a piece along into what is in hand, at its like step; one that is along already is taken out again. */
+  | { readonly do: 'take along'; readonly piece: string; readonly part: string | null }
   /** `session` absent: the one that holds `piece`, or the only one in hand. */
   | { readonly do: 'put down'; readonly piece?: string; readonly session?: string }
   /** The stamp that the sequence of the current step expects next (Space). */

@@ -10,13 +10,19 @@ export function minutesOn(session: Session, piece: Piece, bench: Bench, now: Ins
   const own = session.targets.filter((target) => target.piece === piece.id).length;
   if (own === 0) return 0;
   if (session.targets.length === own) return sessionMinutes(session, now);
-  const sizeOf = (id: string): number => bench.pieces.get(id)?.areaM2 ?? referenceSize;
+  const sizeOf = sizesOf(session, bench);
   const all = session.targets.reduce((sum, target) => sum + sizeOf(target.piece), 0);
   return (sessionMinutes(session, now) * own * sizeOf(piece.id)) / all;
 }
 
-/** A piece whose size was not told counts as the reference piece when minutes are shared out. */
-const referenceSize = 1.9;
+/** A piece whose size was not told has an equal share: it counts as the mean of those that were told. */
+function sizesOf({ targets }: Session, bench: Bench): (piece: string) => number {
+  const areas = [...new Set(targets.map(({ piece }) => piece))].flatMap(
+    (piece) => bench.pieces.get(piece)?.areaM2 ?? [],
+  );
+  const mean = areas.length === 0 ? 1 : areas.reduce((sum, area) => sum + area, 0) / areas.length;
+  return (piece) => bench.pieces.get(piece)?.areaM2 ?? mean;
+}
 
 /** Minutes recorded on one step of a piece, `null` for work that belongs to no step. */
 export function stepMinutes(bench: Bench, piece: Piece, step: string | null, now: Instant): number {

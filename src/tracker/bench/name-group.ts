@@ -61,6 +61,8 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `pick up ${targets(fact.body.targets)}`;
     case 'put-down':
       return `put down ${putDownName(bench, fact.body.session, targets)}`;
+    case 'targets-changed':
+      return `in hand: ${targets(fact.body.targets)}`;
     case 'stamped': {
       const { piece, step, agent, event, section } = fact.body;
       const what =

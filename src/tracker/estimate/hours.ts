@@ -26,6 +26,8 @@ export type StepHours = {
   readonly about: boolean;
   readonly setup: number;
   readonly sessions: number;
+  /** Setups that fall to it: a session shared with other pieces pays its one setup together. */
+  readonly setups: number;
   readonly verdict: Verdict;
 };
 
@@ -95,7 +97,7 @@ export function hoursWith(
     toGo: stillToGo(shown),
     setup: {
       minutes: setup,
-      expected: sum(shown.map(({ step, sessions: count }) => step.setupMinutes * count)),
+      expected: sum(shown.map(({ step, setups }) => step.setupMinutes * setups)),
       about: shown.some(({ about }) => about),
     },
     begun: sum(shown.map(({ state, minutes }) => (state === 'done' ? 0 : (minutes ?? 0)))),
@@ -117,6 +119,7 @@ function hoursOfStep(
     setup,
     about,
     sessions: count,
+    setups,
   } = workedOnStep(bench, piece, step.id, sessions, now);
   const minutes = recorded > 0 ? recorded - setup : null;
   const done = isDone(piece, step.id, null);
@@ -126,7 +129,7 @@ function hoursOfStep(
   const state = done ? 'done' : step.skipped ? 'skipped' : isTouched ? 'begun' : 'to do';
   const expected = expectationOf(piece, step);
   const verdict = done && minutes !== null ? verdictOn(minutes, expected) : null;
-  return { step, state, expected, minutes, about, setup, sessions: count, verdict };
+  return { step, state, expected, minutes, about, setup, sessions: count, setups, verdict };
 }
 
 /** Steps that can be held against their estimate: done, and with minutes recorded. */

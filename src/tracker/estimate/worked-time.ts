@@ -36,18 +36,22 @@ export function sessionsByPiece(bench: Bench): SessionsByPiece {
   return byPiece;
 }
 
-/** Setup is paid once a session, however many pieces share it; hands-on time is what remains. */
+/**
+ * Setup is paid once a session, however many pieces share it; hands-on time is what remains. `setups`: how many setups fall
+ * to the step, each session's shared as its minutes are.
+ */
 export function workedOnStep(
   bench: Bench,
   piece: Piece,
   step: string,
   sessions: SessionsByPiece,
   now: Instant,
-): WorkedTime & { readonly sessions: number } {
+): WorkedTime & { readonly sessions: number; readonly setups: number } {
   let recorded = 0;
   let setup = 0;
   let about = false;
   let count = 0;
+  let setups = 0;
   for (const session of sessions.get(piece.id) ?? []) {
     if (!session.targets.some((target) => target.piece === piece.id && target.step === step))
       continue;
@@ -57,8 +61,9 @@ export function workedOnStep(
     if (whole.recorded > 0) setup += (whole.setup * own) / whole.recorded;
     about ||= whole.about;
     count += 1;
+    setups += whole.recorded > 0 ? own / whole.recorded : 1 / session.targets.length;
   }
-  return { recorded, setup: Math.min(setup, recorded), about, sessions: count };
+  return { recorded, setup: Math.min(setup, recorded), about, sessions: count, setups };
 }
 
 type Work = { readonly piece: Piece; readonly step: PlannedStep; readonly part: string | null };

@@ -214,6 +214,8 @@ function onSelected(
       return { state: kept, open: { is: 'confirm', asks: 'remove piece', piece: piece.id } };
     case 'pick up':
       return pickUpOrDown(kept, piece, part, view, port);
+    case 'take along':
+      return act1({ do: 'take along', piece: piece.id, part });
     case 'next stamp':
       return act1({ do: 'next stamp', piece: piece.id, part });
     case 'first stroke':

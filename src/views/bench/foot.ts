@@ -1,5 +1,6 @@
 import {
   bringBackName,
+  inHand,
   nextAct,
   sessionHolding,
   takeBackName,
@@ -102,7 +103,9 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     return lineOf(`[-] ${timer?.label ?? ''}.  ${keyOf(keys, 'next stamp')}: close it`, 'strong');
   const part = piece.parts.find((each) => each.id === state.part);
   const next = nextAct(bench, piece, part?.id ?? null);
-  const held = sessionHolding(bench, piece.id) !== null;
+  const session = sessionHolding(bench, piece.id);
+  const held = session !== null;
+  const others = (session?.targets ?? []).some((target) => target.piece !== piece.id);
   const waiting = view.snapshot.unwritten.has(piece.id) ? '…' : '';
   const name = narrow
     ? `[${piece.number}]`
@@ -111,8 +114,10 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     next.act === 'nothing left'
       ? next.says
       : `${keyOf(keys, 'next stamp')}: ${narrow ? cut(next.says, view.columns - 28, view.theme.glyphs) : next.says}`,
-    `${keyOf(keys, 'pick up')}: ${held ? 'put down' : 'pick up'}`,
+    `${keyOf(keys, 'pick up')}: ${held ? (others ? 'put all down' : 'put down') : 'pick up'}`,
   ];
+  if (!narrow && !held && inHand(bench).length > 0)
+    acts.push(`${keyOf(keys, 'take along')}: take along`);
   const head = `${name}${waiting}  `;
   const room = view.columns - width(head);
   const named = (act: 'take back' | 'bring back', what: string | null): void => {

@@ -1,11 +1,4 @@
-import {
-  inHand,
-  lastTouched,
-  piecesOnBench,
-  sessionHolding,
-  type Standing,
-} from '../../tracker/bench/index.ts';
-import { expectedMinutes } from '../../tracker/estimate/index.ts';
+import { inHand, lastTouched, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt } from '../../tracker/windows/index.ts';
 import {
@@ -23,8 +16,6 @@ import {
   clock,
   day,
   humidity,
-  minutesSpent,
-  rangeInWords,
   temperature,
   timeLeft,
   whenInWords,
@@ -32,6 +23,7 @@ import {
 import type { ShownPing } from '../port.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
+import { inHandLine } from './in-hand-line.ts';
 import { nextCalls } from './next-calls.ts';
 
 /** A reading older than this is called old. */
@@ -150,35 +142,6 @@ function callOf(standing: Standing, words: string, view: View, taken: number): s
 
 const calledRow = ({ piece, timer }: Standing): string =>
   piece === null ? (timer?.label ?? '') : `${piece.number} ${piece.name}`;
-
-function inHandLine(view: View): Line {
-  const { bench } = view.snapshot;
-  const held = inHand(bench);
-  const label = view.columns < 80 ? 'in hand ' : 'in hand  ';
-  if (held.length === 0) {
-    const anything = piecesOnBench(bench).length > 0;
-    return [segment(label, 'quiet'), segment(anything ? 'nothing' : '', 'quiet')];
-  }
-  const told = held.map((session) =>
-    session.targets
-      .map(({ piece: id, step: stepId }) => {
-        const piece = bench.pieces.get(id);
-        const step = piece?.steps.find((each) => each.id === stepId);
-        if (piece === undefined || sessionHolding(bench, id) === null) return '';
-        const minutes = minutesSpent(view.now - session.start);
-        const name = `${piece.number} ${piece.name}`;
-        if (view.columns < 80) return `${name}, ${minutes}`;
-        const expected = step === undefined ? null : expectedMinutes(step, piece);
-        const range =
-          expected === null || view.columns < 120
-            ? ''
-            : `; expected ${rangeInWords(expected.low, expected.high)}, 4 times in 5`;
-        return `${name}: ${step?.name ?? 'other work'}, ${minutes}${range}`;
-      })
-      .join(' and '),
-  );
-  return [segment(label, 'quiet'), segment(told.join('   '), 'strong')];
-}
 
 /** The count-down of what is lost first, in three rows, if that is within ten minutes; null otherwise. */
 function largeCountdown(all: readonly Standing[], view: View): readonly string[] | null {

@@ -38,6 +38,7 @@ const withGloves: readonly Act[] = [
   'take back',
   'bring back',
   'back to',
+  'take along',
 ];
 
 /** These are told in other lines of the sheet. */
@@ -55,7 +56,8 @@ export function keysSheet(from: number, view: View): ScrolledPage {
     head: [head, ...rest.map((line) => lineOf(line, 'strong')), ...(isCalling ? [loud] : [])],
     body: [
       ...acts(keys, view),
-      lineOf(''),
+      // In 24 rows every line is needed.
+      ...(view.rows > 24 || columns < twoColumns ? [lineOf('')] : []),
       ...padLines(keys, columns),
       ...guards(keys).flatMap((line) => quiet(line, columns)),
     ],

@@ -15,6 +15,7 @@ export type Act =
   | 'back to'
   | 'all keys'
   | 'list'
+  | 'take along'
   | 'next part'
   | 'up'
   | 'down'
@@ -75,6 +76,9 @@ export const standardKeys: readonly Binding[] = [
   bind('take back', ['0', 'backspace'], 'take back'),
   bind('bring back', ['g'], 'bring back', { listed: 7 }),
   bind('back to', ['b'], 'back to what I was at', { short: 'back to', listed: 8 }),
+  bind('take along', ['e'], 'take this piece along into the same go, or out of it', {
+    short: 'take along',
+  }),
   bind('all keys', ['k'], 'all keys', { short: 'all keys' }),
   bind('list', ['/'], 'list of keys, for the numeric pad', { listed: 9 }),
   bind('next part', ['tab'], 'its next part'),

@@ -32,6 +32,7 @@ const acts = [
   'remove piece',
   'write note',
   'pick up',
+  'take along',
   'put down',
   'next stamp',
   'first stroke',
@@ -176,6 +177,8 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
         ...(q % 5 === 0 && session !== undefined ? { putDown: session.id } : {}),
       };
     }
+    case 'take along':
+      return { do: act, piece, part };
     case 'put down':
       if (flag) return { do: act };
       return q % 2 === 0 ? { do: act, piece } : { do: act, session: session?.id ?? 'none' };

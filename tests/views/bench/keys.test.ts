@@ -64,6 +64,20 @@ describe('keys on the bench', () => {
     expect(inHand(port)).toEqual(['p1']);
   });
 
+  it('take another piece along into what is in hand, and out of it', () => {
+    const { press, foot, port, rows } = deskOn();
+    press('6', 'enter', '8');
+    expect(foot()).toContain('e: take along');
+    press('e');
+    const targets = () => port.bench.sessions.find(({ end }) => end === null)?.targets ?? [];
+    expect(targets().map(({ piece }) => piece)).toEqual(['p6', 'p8']);
+    expect(foot()).toContain('Enter: put all down');
+    expect(rows()[3]).toMatch(/^in hand {2}6 Cane rocker: .* and 8 Hat rack: /);
+    expect(rows().filter((row) => row.startsWith('▶'))).toHaveLength(2);
+    press('e');
+    expect(targets().map(({ piece }) => piece)).toEqual(['p6']);
+  });
+
   it('do with Space just what the foot line says', () => {
     const { press, foot, port } = deskOn();
     press('1');

@@ -89,6 +89,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   'remove piece': 'Not removed',
   'write note': 'Not noted',
   'pick up': 'Not picked up',
+  'take along': 'Not taken along',
   'put down': 'Not put down',
   'next stamp': 'Not stamped',
   'first stroke': 'Not stamped',

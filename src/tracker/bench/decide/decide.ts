@@ -19,6 +19,7 @@ import {
 } from './pieces.ts';
 import { doDone, doFirstStroke, doNextSection, doNextStamp, doStamp } from './stamps.ts';
 import { insertStep, moveStep, repeatStep, rewordStep, skipStep } from './steps.ts';
+import { takeAlong } from './take-along.ts';
 import { closeTimer, startTimer } from './timers.ts';
 
 /** The one door for all changes: an intent gives new facts, or a refusal that says why. Nothing else happens. */
@@ -56,6 +57,8 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return writeNote(bench, intent, context);
     case 'pick up':
       return pickUp(bench, intent, context);
+    case 'take along':
+      return takeAlong(bench, intent, context);
     case 'put down':
       return putDown(bench, intent, context);
     case 'next stamp':

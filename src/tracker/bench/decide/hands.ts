@@ -1,7 +1,8 @@
 import type { NewBenchFact, Target } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Session } from '../piece.ts';
+import { likeStep } from '../like-step.ts';
+import type { Bench, PlannedStep, Session } from '../piece.ts';
 import { inHand, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
@@ -22,16 +23,21 @@ const allCalled = (bench: Bench, sessions: readonly Session[]): string =>
 export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentContext): Outcome {
   const targets: Target[] = [];
   const names: string[] = [];
+  let first: { readonly step: PlannedStep | null } | undefined;
   for (const asked of intent.targets) {
     const piece = onBench(bench, asked.piece, 'Not picked up', asked.part);
     if (isOutcome(piece)) return piece;
     const step =
       asked.step === undefined
-        ? stepUnderWay(piece, asked.part, sessionHolding(bench, piece.id))
+        ? first === undefined
+          ? stepUnderWay(piece, asked.part, sessionHolding(bench, piece.id))
+          : likeStep(piece, asked.part, first.step)
         : asked.step === null
           ? null
           : stepOf(piece, asked.step, 'Not picked up');
     if (step !== null && isOutcome(step)) return step;
+    // What goes along is at a step like that of the piece named first.
+    first ??= { step };
     targets.push({ piece: piece.id, part: asked.part, step: step?.id ?? null });
     names.push(`${called(piece)}, ${step?.name ?? 'other work'}`);
   }

@@ -17,6 +17,7 @@ import { stepUnderWay } from '../step-under-way.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
 import { minutesEarly } from './minutes-early.ts';
+import { othersInThisGo } from './take-along.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 type StampToMake = Omit<Extract<NextStamp, { kind: 'stamp' }>, 'kind'>;
@@ -34,7 +35,9 @@ export function doNextStamp(
   switch (next.act) {
     case 'nothing left':
       return refuse(`Not stamped: every step of ${called(piece)} is done. i inserts one.`);
-    case 'pick up':
+    case 'pick up': {
+      const others = othersInThisGo(bench, piece, intent.part, 'Not stamped');
+      if (others !== null) return others;
       return pickUp(
         bench,
         {
@@ -44,6 +47,7 @@ export function doNextStamp(
         },
         context,
       );
+    }
     case 'stamp':
       return stampStep(bench, piece, intent, next.step, next.next, context);
     case 'done':
@@ -209,6 +213,8 @@ function stampAll(
   const facts: NewBenchFact[] = [];
   const isHeld = isInHandFor(sessionHolding(bench, piece.id), piece.id, step.id, part);
   if (picksUp && !isHeld) {
+    const others = othersInThisGo(bench, piece, part, 'Not stamped');
+    if (others !== null) return others;
     const taken = takeInHand(bench, [{ piece: piece.id, part, step: step.id }], context, putDown);
     if (isOutcome(taken)) return taken;
     facts.push(...taken.facts);

@@ -1,0 +1,73 @@
+import {
+  inHand,
+  isDone,
+  piecesOnBench,
+  type Bench,
+  type Piece,
+  type PlannedStep,
+  type Session,
+  type Target,
+} from '../../tracker/bench/index.ts';
+import { expectedMinutes, rangeOfSum } from '../../tracker/estimate/index.ts';
+
+import { segment, type Line } from '../drawing/index.ts';
+import { minutesSpent, rangeInWords } from '../format/index.ts';
+import type { View } from '../screen.ts';
+
+/** Row 4: what is in hand, how long already, and on a wide screen how long it is expected to take. */
+export function inHandLine(view: View): Line {
+  const { bench } = view.snapshot;
+  const held = inHand(bench);
+  const label = view.columns < 80 ? 'in hand ' : 'in hand  ';
+  if (held.length === 0) {
+    const anything = piecesOnBench(bench).length > 0;
+    return [segment(label, 'quiet'), segment(anything ? 'nothing' : '', 'quiet')];
+  }
+  const told = held.map((session) => sessionWords(session, bench, view));
+  return [segment(label, 'quiet'), segment(told.join('   '), 'strong')];
+}
+
+type Work = { readonly target: Target; readonly piece: Piece; readonly step: PlannedStep | null };
+
+function sessionWords(session: Session, bench: Bench, view: View): string {
+  const works = session.targets.flatMap((target): Work[] => {
+    const piece = bench.pieces.get(target.piece);
+    const step = piece?.steps.find((each) => each.id === target.step) ?? null;
+    return piece === undefined ? [] : [{ target, piece, step }];
+  });
+  const minutes = minutesSpent(view.now - session.start);
+  if (view.columns < 80) {
+    const [only] = works;
+    const names =
+      works.length === 1 && only !== undefined
+        ? `${only.piece.number} ${only.piece.name}`
+        : works.map(({ piece }) => piece.number).join(', ');
+    return `${names}, ${minutes}`;
+  }
+  const expected = view.columns < 120 ? null : rangeOfSum(works.flatMap(expectationOf));
+  const range =
+    expected === null
+      ? ''
+      : `; expected ${rangeInWords(expected.low, expected.high)}, 4 times in 5`;
+  return `${namesByStep(works)}, ${minutes}${range}`;
+}
+
+const expectationOf = ({ piece, step }: Work): readonly ReturnType<typeof expectedMinutes>[] =>
+  step === null ? [] : [expectedMinutes(step, piece)];
+
+/** `2 Oak chest: clear coat 2`; of several at a like step `2 Oak chest done, 5 Beech stool: clear coat 2`. */
+function namesByStep(works: readonly Work[]): string {
+  const byStep = Map.groupBy(works, ({ step }) => step?.name ?? 'other work');
+  return [...byStep]
+    .map(
+      ([step, own]) => `${own.map((work) => nameOf(work, works.length > 1)).join(', ')}: ${step}`,
+    )
+    .join(' and ');
+}
+
+function nameOf({ piece, step, target }: Work, isShared: boolean): string {
+  const part = piece.parts.find(({ id }) => id === target.part);
+  const done = isShared && step !== null && isDone(piece, step.id, target.part) ? ' done' : '';
+  const name = isShared && part !== undefined ? `${piece.name} ${part.name}` : piece.name;
+  return `${piece.number} ${name}${done}`;
+}
