@@ -6,7 +6,7 @@ import { build } from 'esbuild';
  * first, so that any Node that can run the build can run it.
  *
  * @param {string} packageRoot
- * @returns {Promise<string>} JSON for dist/templates.json
+ * @returns {Promise<{templates: string, rules: string}>} JSON for dist/templates.json and dist/rules.json
  */
 export async function builtTemplates(packageRoot) {
   const bundled = await build({
@@ -23,10 +23,17 @@ export async function builtTemplates(packageRoot) {
   });
   const code = Buffer.from(bundled.outputFiles[0]?.contents ?? []).toString('base64');
   /** @type {typeof import('../src/persist/schedules/index.ts')} */
-  const { readScheduleFolders, tellProblem } = await import(`data:text/javascript;base64,${code}`);
+  const { readRules, readScheduleFolders, tellProblem } = await import(
+    `data:text/javascript;base64,${code}`
+  );
   const templates = join(packageRoot, 'templates');
   const library = await readScheduleFolders({ built: null, templates, own: null });
+  // Problems of the rules are among those of the library, which is held against them.
   if (library.problems.length > 0) throw new Error(library.problems.map(tellProblem).join('\n'));
   const { schedules, products, sources } = library;
-  return JSON.stringify({ schedules, products, sources });
+  const { rules } = await readRules({ built: null, templates });
+  return {
+    templates: JSON.stringify({ schedules, products, sources }),
+    rules: JSON.stringify(rules),
+  };
 }

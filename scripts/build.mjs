@@ -26,7 +26,9 @@ export async function buildProgram({ outputFolder = join(packageRoot, 'dist') } 
     files.set(basename(file.path).replace(/\.mjs$/, '.cjs'), await toCommonJs(file.text));
   }
   // Parsing the YAML would take longer than all the rest of adding a piece.
-  files.set('templates.json', await builtTemplates(packageRoot));
+  const { templates, rules } = await builtTemplates(packageRoot);
+  files.set('templates.json', templates);
+  files.set('rules.json', rules);
   files.set('start.cjs', await readFile(join(packageRoot, 'src', 'start.cjs')));
   files.set('THIRD-PARTY-NOTICES.txt', await thirdPartyNotices(packageRoot, bundled.metafile));
   await writeFolder(outputFolder, files);

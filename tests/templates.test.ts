@@ -5,7 +5,7 @@ import { parse } from 'yaml';
 import * as z from 'zod/mini';
 import { builtTemplates } from '../scripts/build-templates.mjs';
 import { schemaTexts } from '../scripts/schemas.mjs';
-import { readScheduleFolders } from '../src/persist/schedules/index.ts';
+import { readRules, readScheduleFolders } from '../src/persist/schedules/index.ts';
 import { product as storedProduct, step as storedStep } from '../src/persist/schemas/schedule.ts';
 import { nextAct, type Wood } from '../src/tracker/bench/index.ts';
 import { minute } from '../src/tracker/time/index.ts';
@@ -68,7 +68,10 @@ test('every template passes its JSON Schema, and a misspelt field does not', () 
 
 test('what the build writes beside the program is what the YAML says', async () => {
   const { schedules: read, products, sources } = library;
-  expect(JSON.parse(await builtTemplates(root))).toEqual({ schedules: read, products, sources });
+  const built = await builtTemplates(root);
+  expect(JSON.parse(built.templates)).toEqual({ schedules: read, products, sources });
+  const { rules } = await readRules({ built: null, templates });
+  expect(JSON.parse(built.rules)).toEqual(rules);
 });
 
 test.each(schedules)('%s can be stored with a piece', (_, schedule) => {

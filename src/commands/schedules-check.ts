@@ -1,6 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
+import {
+  readRules,
+  readScheduleFolders,
+  rulesBeside,
+  tellProblem,
+} from '../persist/schedules/index.ts';
 import { scheduleFolders } from '../shell/port.ts';
 import { problemJson } from './json/problem-json.ts';
 import type { CheckedJson } from './json-shapes/index.ts';
@@ -23,10 +28,12 @@ export const schedulesCheck: CommandFile = {
         `Not checked: ${file} can't be read (${reason}). Check its name and that you may read it.`,
       );
     }
-    const shipped = await readScheduleFolders(scheduleFolders(world, null));
+    const folders = scheduleFolders(world, null);
+    const shipped = await readScheduleFolders(folders);
+    const { rules } = await readRules(rulesBeside(folders));
     // The YAML parser is loaded only here.
     const { loadSchedules } = await import('../persist/schedules/parsing.ts');
-    const library = loadSchedules([{ path: file, text, own: true }], shipped);
+    const library = loadSchedules([{ path: file, text, own: true }], shipped, rules.over);
     const problems = library.problems.filter((problem) => problem.file === file);
     return {
       ...(problems.length === 0 ? {} : { code: exitCodes.refused }),

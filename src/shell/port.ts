@@ -57,7 +57,7 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
 }
 
 /** Where finishing schedules are read from: the program's, and the user's own beside the data. */
-export const scheduleFolders = (world: World, folder: string | null) => ({
+export const scheduleFolders = (world: Pick<World, 'packageFolder'>, folder: string | null) => ({
   built: join(world.packageFolder, 'dist', 'templates.json'),
   templates: join(world.packageFolder, 'templates'),
   own: folder === null ? null : join(folder, 'schedules'),

@@ -103,6 +103,33 @@ export type FileProblemJson = {
   readonly todo: string;
 };
 
+/** `over BELOW ABOVE`, `over BELOW` and `over` */
+export type OverJson = {
+  readonly below: string | null;
+  readonly above: string | null;
+  /** `yes`, `after`, `no`; null where the table doesn't say, or where no pair was asked for. */
+  readonly verdict: string | null;
+  /** What it says to a pair that it does not know. */
+  readonly says: string | null;
+  /** The row that decides; without a pair those on what was asked for, or all of them. */
+  readonly rows: readonly OverRowJson[];
+};
+
+export type OverRowJson = {
+  /** As it is written, with names of groups. */
+  readonly called: { readonly below: string; readonly above: string };
+  /** Product classes. */
+  readonly below: readonly string[];
+  readonly above: readonly string[];
+  readonly verdict: string;
+  /** With `after`: `dry`, `scuffed`, `a step between`, `judgement`. */
+  readonly first: string | null;
+  readonly waitMinutes: number | null;
+  readonly why: string;
+  readonly instead: string | null;
+  readonly source: string;
+};
+
 /** `schedules copy ID` */
 export type CopiedJson = { readonly copied: string; readonly file: string };
 

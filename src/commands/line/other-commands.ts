@@ -3,6 +3,7 @@ export { hours } from '../hours.ts';
 export { jobCard } from '../job-card.ts';
 export { keys } from '../keys.ts';
 export { overnight } from '../overnight.ts';
+export { overWhat } from '../over.ts';
 export { past } from '../past.ts';
 export { sessions } from '../sessions.ts';
 export { steps } from '../steps.ts';

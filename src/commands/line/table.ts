@@ -85,6 +85,7 @@ const table = {
 
   schedules: other('schedules', 'the finishing schedules there are', 'schedules'),
   'schedules check': other('schedules', 'what is wrong with a file of yours', 'schedulesCheck'),
+  over: other('schedules', 'what may go over what: over oil-stain shellac', 'overWhat'),
   'schedules copy': other(
     'schedules',
     'copy one into your own folder, to change it there',

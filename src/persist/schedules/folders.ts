@@ -1,5 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { readRules } from '../rules/index.ts';
 import type { ScheduleSourceFile } from './library.ts';
 import type { ScheduleLibrary, ShippedTemplates } from './library-types.ts';
 import type { Problem } from './problem.ts';
@@ -31,9 +32,22 @@ export async function readScheduleFolders(folders: ScheduleFolders): Promise<Sch
   }
   const shipped = built === null ? await readTemplates(folders.templates) : nothing;
   const { loadSchedules } = await import('./parsing.ts');
-  const library = loadSchedules([...shipped.files, ...own.files], built ?? undefined);
-  return { ...library, problems: [...shipped.problems, ...own.problems, ...library.problems] };
+  const { rules, problems } = await readRules(rulesBeside(folders));
+  const library = loadSchedules([...shipped.files, ...own.files], built ?? undefined, rules.over);
+  return {
+    ...library,
+    problems: [...problems, ...shipped.problems, ...own.problems, ...library.problems],
+  };
 }
+
+/** The rules of the trade lie beside the schedules, in what was built as in the templates. */
+export const rulesBeside = ({
+  built,
+  templates,
+}: Omit<ScheduleFolders, 'own'>): Parameters<typeof readRules>[0] => ({
+  built: built === null ? null : join(dirname(built), 'rules.json'),
+  templates,
+});
 
 /** The build writes it whole, so it is taken as it is; anything unreadable falls back to the YAML it was made from. */
 async function readBuilt(path: string | null): Promise<ShippedTemplates | null> {

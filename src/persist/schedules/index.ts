@@ -1,4 +1,5 @@
-export { readScheduleFolders } from './folders.ts';
+export { readRules } from '../rules/index.ts';
+export { readScheduleFolders, rulesBeside } from './folders.ts';
 export type { ScheduleLibrary } from './library-types.ts';
 export { tellProblem } from './problem.ts';
 export type { Problem } from './problem.ts';

@@ -1,4 +1,6 @@
 import * as z from 'zod/mini';
+import { cautionsFile } from '../rules/cautions-form.ts';
+import { overFile } from '../rules/over-form.ts';
 import { productsFile } from './product-form.ts';
 import { scheduleFile } from './schedule-form.ts';
 
@@ -12,6 +14,14 @@ export function jsonSchemas(): Readonly<Record<string, unknown>> {
     'products.json': {
       title: 'Products',
       ...z.toJSONSchema(productsFile, { io: 'input', reused: 'ref' }),
+    },
+    'over.json': {
+      title: 'What may go over what',
+      ...z.toJSONSchema(overFile, { io: 'input', reused: 'ref' }),
+    },
+    'cautions.json': {
+      title: 'Cautions',
+      ...z.toJSONSchema(cautionsFile, { io: 'input', reused: 'ref' }),
     },
   };
 }

@@ -1,4 +1,8 @@
-import type { FinishingSchedule } from '../../tracker/trade/index.ts';
+import {
+  emptyOverTable,
+  type FinishingSchedule,
+  type OverTable,
+} from '../../tracker/trade/index.ts';
 import { isGroup } from './explain-issue.ts';
 import type { Replacement, ScheduleLibrary, ShippedTemplates } from './library-types.ts';
 import type { SourcedProduct } from './make-product.ts';
@@ -19,10 +23,12 @@ export type ScheduleSourceFile = TextFile & { readonly own?: boolean };
  * Reads all files together: products first, since schedules name them. A file with a problem is left out whole; the
  * others count. The user's files come after the program's and may replace a schedule or product by its id.
  * @param shipped the program's own templates where they are read already
+ * @param table what may go over what, for the sequence of each schedule
  */
 export function loadSchedules(
   files: readonly ScheduleSourceFile[],
   shipped?: ShippedTemplates,
+  table: OverTable = emptyOverTable,
 ): ScheduleLibrary {
   const problems: Problem[] = [];
   const replacements: Replacement[] = [];
@@ -49,7 +55,7 @@ export function loadSchedules(
   const schedules = new Shelf<FinishingSchedule>('finishing schedule', problems, replacements);
   for (const schedule of shipped?.schedules ?? []) schedules.stock(schedule.id, schedule);
   for (const { file, source } of read.filter((each) => !isProductsFile(each.source))) {
-    const reading = readSchedule(source, shared, withheld);
+    const reading = readSchedule(source, shared, withheld, table);
     if (reading.ok)
       schedules.put(reading.value.schedule.id, reading.value.schedule, file, source, ['id']);
     else problems.push(...reading.problems);

@@ -1,9 +1,14 @@
 import * as z from 'zod/mini';
-import type { FinishingSchedule } from '../../tracker/trade/index.ts';
+import {
+  emptyOverTable,
+  type FinishingSchedule,
+  type OverTable,
+} from '../../tracker/trade/index.ts';
 import { crossChecks } from './cross-checks.ts';
 import { explainIssue, isGroup, wrong } from './explain-issue.ts';
 import { makeProduct, type SourcedProduct } from './make-product.ts';
 import { makeSchedule } from './make-schedule.ts';
+import { overProblems } from './over-checks.ts';
 import { byPlace, type Problem } from './problem.ts';
 import { productsFile } from './product-form.ts';
 import { scheduleFile, type ScheduleFile } from './schedule-form.ts';
@@ -44,20 +49,23 @@ export function readProducts(source: YamlSource): FileReading<Products> {
  * Reads one finishing schedule from its text.
  * @param shared products that its steps may name, beside those of its own file
  * @param withheld ids of products whose file has problems, by that file: a step that names one is told which file to mend
+ * @param table what may go over what, for the sequence of its steps
  */
 export function readScheduleFile(
   file: TextFile,
   shared: Products,
   withheld: ReadonlyMap<string, string> = new Map(),
+  table: OverTable = emptyOverTable,
 ): FileReading<ReadSchedule> {
   const reading = readYaml(file.path, file.text);
-  return reading.ok ? readSchedule(reading.source, shared, withheld) : reading;
+  return reading.ok ? readSchedule(reading.source, shared, withheld, table) : reading;
 }
 
 export function readSchedule(
   source: YamlSource,
   shared: Products,
   withheld: ReadonlyMap<string, string>,
+  table: OverTable,
 ): FileReading<ReadSchedule> {
   const form = conform(scheduleFile, source);
   const root = isGroup(source.value) ? source.value : {};
@@ -74,11 +82,14 @@ export function readSchedule(
     ...doubledWindows(source, form.value, available),
   ];
   if (problems.length > 0) return { ok: false, problems: problems.sort(byPlace) };
-  return { ok: true, value: { schedule: makeSchedule(form.value, available), ownProducts } };
+  const schedule = makeSchedule(form.value, available);
+  const misfits = overProblems(source, form.value, schedule, table);
+  if (misfits.length > 0) return { ok: false, problems: misfits };
+  return { ok: true, value: { schedule, ownProducts } };
 }
 
 /** Holds a file against its form and the checks between fields; nothing of it is taken if anything is wrong. */
-function conform<Form extends z.core.$ZodType>(
+export function conform<Form extends z.core.$ZodType>(
   form: Form,
   source: YamlSource,
 ): FileReading<z.output<Form>> {

@@ -4,3 +4,7 @@ export * from './nearest.ts';
 export * from './read-climate.ts';
 export * from './usual-work.ts';
 export * from './troubles.ts';
+export * from './over.ts';
+export * from './layers.ts';
+export * from './caution-rules.ts';
+export * from './over-sequence.ts';

@@ -7,3 +7,4 @@ export * from './air.ts';
 export * from './window-words.ts';
 export * from './call-words.ts';
 export { stateCells } from './kind-words.ts';
+export * from './over-words.ts';

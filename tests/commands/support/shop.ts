@@ -11,6 +11,7 @@ import type {
   FinishedHoursJson,
   JobCardJson,
   KeysJson,
+  OverJson,
   OvernightJson,
   PastJson,
   PieceHoursJson,
@@ -43,6 +44,7 @@ type Answers = {
   past: PastJson;
   pings: PingsJson;
   seen: SeenJson;
+  over: OverJson;
   overnight: OvernightJson & RecordedJson;
   conditions: ConditionsJson;
   settings: SettingsJson & SetJson;
