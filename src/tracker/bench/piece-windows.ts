@@ -77,7 +77,7 @@ function windowsOfStep(
   const { piece } = worked;
   const stamps = stampsOn(worked, step.id);
   if (stamps.length === 0 && !worked.finishes.has(step.id)) return [];
-  const rules = (worked.rules.get(step.id) ?? []).filter((rule) => counts(worked, step, rule));
+  const rules = worked.rules(step).filter((rule) => counts(worked, step, rule));
   if (rules.length === 0) return [];
   const windows: Window[] = [];
   for (const { part, keyPart } of windowOwners(piece, step)) {

@@ -1,4 +1,5 @@
 import type { StampEvent } from '../windows/model.ts';
+import { byStep } from './by-step.ts';
 import type { Piece, PlannedStep, Stamp } from './piece.ts';
 
 /** Whether a record made for `recorded` counts for `part`: what was done to the whole piece counts for each part. */
@@ -7,7 +8,8 @@ export const countsFor = (recorded: string | null, part: string | null): boolean
 
 /** Whether a step is finished for one part, or (part null) for the whole piece. */
 export function isDone(piece: Piece, stepId: string, part: string | null): boolean {
-  const finishes = piece.finishes.filter((finish) => finish.step === stepId);
+  const finishes = byStep(piece.finishes).get(stepId);
+  if (finishes === undefined) return false;
   if (finishes.some((finish) => countsFor(finish.part, part))) return true;
   if (part !== null || piece.parts.length === 0) return false;
   return piece.parts.every((each) => finishes.some((finish) => finish.part === each.id));
@@ -40,7 +42,7 @@ export function stampsOf(piece: Piece, stepId: string, part: string | null): rea
 
 /** Everything stamped on one step, of the whole piece and of each of its parts. */
 export const everyStampOf = (piece: Piece, stepId: string): readonly Stamp[] =>
-  piece.stamps.filter((stamp) => stamp.step === stepId);
+  byStep(piece.stamps).get(stepId) ?? [];
 
 const isSameEvent = (a: Stamp, b: Stamp): boolean =>
   a.event === b.event && a.agent === b.agent && a.pass === b.pass && a.section === b.section;

@@ -40,9 +40,17 @@ export type Standing = {
   readonly orderAt: Instant;
 };
 
-/** Open sessions, first picked up first. */
-export const inHand = (bench: Bench): readonly Session[] =>
-  bench.sessions.filter((session) => session.end === null && !session.dropped);
+const knownInHand = new WeakMap<Bench, readonly Session[]>();
+
+/** Open sessions, first picked up first; looked for once in all the sessions of a bench, as each row of it asks. */
+export function inHand(bench: Bench): readonly Session[] {
+  let open = knownInHand.get(bench);
+  if (open === undefined) {
+    open = bench.sessions.filter((session) => session.end === null && !session.dropped);
+    knownInHand.set(bench, open);
+  }
+  return open;
+}
 
 export const sessionHolding = (bench: Bench, piece: string): Session | null =>
   inHand(bench).find((session) => session.targets.some((target) => target.piece === piece)) ?? null;
@@ -67,18 +75,29 @@ export const piecesOnBench = (bench: Bench): readonly Piece[] =>
 export const lanesOf = (piece: Piece): readonly (string | null)[] =>
   piece.parts.length === 0 ? [null] : piece.parts.map((part) => part.id);
 
+type Rows = {
+  readonly now: Instant;
+  readonly sense: EdgeSense;
+  readonly rows: readonly Standing[];
+};
+const knownRows = new WeakMap<Bench, Rows>();
+
 /**
- * All rows of the bench, in their order. An odd timer has one to itself, also where it is for a piece: folded into the
+ * All rows of the bench, in their order; the last ones asked for are remembered, since a key, its frame and the pings ask
+ * for the same instant. An odd timer has one to itself, also where it is for a piece: folded into the
  * piece's it would be hidden by what else runs there, and no key could close it.
  */
 export function standingsAt(bench: Bench, now: Instant, sense: EdgeSense): readonly Standing[] {
-  const rows = [
+  const before = knownRows.get(bench);
+  if (before?.now === now && before.sense === sense) return before.rows;
+  const rows: readonly Standing[] = [
     ...piecesOnBench(bench).map((piece) => standingOf(bench, piece, now, sense)),
     ...bench.timers
       .filter((timer) => timer.closedAt === null)
       .map((timer) => standingOfTimer(timer, now, sense)),
-  ];
-  return rows.sort(byOrder);
+  ].sort(byOrder);
+  knownRows.set(bench, { now, sense, rows });
+  return rows;
 }
 
 const byOrder = (a: Standing, b: Standing): number =>

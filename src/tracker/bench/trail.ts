@@ -19,16 +19,19 @@ export function walkTrail(facts: readonly BenchFact[]): Walk {
   const done: string[] = [];
   let takenBack: string[] = [];
   const groups = new Map<string, BenchFact[]>();
+  const withdrawn = new Set<string>();
   for (const fact of facts) {
     if (fact.kind === 'group-withdrawn') {
       if (done.at(-1) === fact.body.withdrawn) {
         done.pop();
         takenBack.push(fact.body.withdrawn);
+        withdrawn.add(fact.body.withdrawn);
       }
     } else if (fact.kind === 'group-restored') {
       if (takenBack.at(-1) === fact.body.restored) {
         takenBack.pop();
         done.push(fact.body.restored);
+        withdrawn.delete(fact.body.restored);
       }
     } else if (madeByHand(fact)) {
       const group = groups.get(fact.group);
@@ -41,7 +44,5 @@ export function walkTrail(facts: readonly BenchFact[]): Walk {
       }
     }
   }
-  const standing = new Set(done);
-  const withdrawn = new Set([...groups.keys()].filter((group) => !standing.has(group)));
   return { trail: { done, takenBack }, groups, withdrawn };
 }

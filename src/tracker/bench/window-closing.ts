@@ -122,8 +122,7 @@ export function canMatter(worked: WorkedPiece, step: PlannedStep, rule: WindowRu
   return isAwaited(worked, rule) && !isSurelyOver(worked, step, rule);
 }
 
-function isAwaited({ piece, finishes }: WorkedPiece, { milestone, kind }: WindowRule): boolean {
+function isAwaited({ awaited }: WorkedPiece, { milestone, kind }: WindowRule): boolean {
   if (milestone === undefined) return true;
-  const left = piece.steps.filter(({ id, skipped }) => !skipped && !finishes.has(id));
-  return left.length === 0 ? kind === 'cure' : left.some(({ needs }) => needs.includes(milestone));
+  return awaited === null ? kind === 'cure' : awaited.has(milestone);
 }

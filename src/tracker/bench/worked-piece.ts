@@ -3,6 +3,7 @@ import type { Milestone, WindowRule } from '../windows/model.ts';
 import type { Product } from '../trade/schedule.ts';
 import type { Instant } from '../time/index.ts';
 import type { Finish, Piece, PlannedStep, Session, Stamp } from './piece.ts';
+import { byStep } from './by-step.ts';
 import { countsFor } from './progress.ts';
 
 /** A piece with its records sorted by step, so that its windows are worked out in one go through them. */
@@ -10,10 +11,12 @@ export type WorkedPiece = {
   readonly piece: Piece;
   /** Those that the piece has a share in. */
   readonly sessions: readonly Session[];
-  readonly rules: ReadonlyMap<string, readonly WindowRule[]>;
+  readonly rules: (step: PlannedStep) => readonly WindowRule[];
   readonly stamps: ReadonlyMap<string, readonly Stamp[]>;
   readonly finishes: ReadonlyMap<string, readonly Finish[]>;
   readonly place: ReadonlyMap<string, number>;
+  /** What steps that are still to be done wait for; null once none is left. */
+  readonly awaited: ReadonlySet<Milestone> | null;
   /** When each step first touched the surface, and when anything was last recorded on it. */
   readonly touches: ReadonlyMap<string, Touches>;
 };
@@ -33,15 +36,44 @@ function rulesForWood({ byWood }: Product, wood: Piece['wood']): readonly Window
   return wood === 'hard' ? hard : forEitherWood(soft, hard);
 }
 
-export const workedPiece = (piece: Piece, sessions: readonly Session[]): WorkedPiece => ({
-  piece,
-  sessions: sessions.filter(({ targets }) => targets.some((target) => target.piece === piece.id)),
-  rules: new Map(piece.steps.map((step) => [step.id, rulesOf(piece, step)])),
-  stamps: Map.groupBy(piece.stamps, ({ step }) => step),
-  finishes: Map.groupBy(piece.finishes, ({ step }) => step),
-  place: new Map(piece.steps.map(({ id }, index) => [id, index])),
-  touches: touchesOf(piece),
-});
+export function workedPiece(piece: Piece, sessions: readonly Session[]): WorkedPiece {
+  const rules = new Map<PlannedStep, readonly WindowRule[]>();
+  const finishes = byStep(piece.finishes);
+  const left = piece.steps.filter(({ id, skipped }) => !skipped && !finishes.has(id));
+  return {
+    piece,
+    sessions: sessionsByPiece(sessions).get(piece.id) ?? [],
+    rules: (step) => {
+      let own = rules.get(step);
+      if (own === undefined) rules.set(step, (own = rulesOf(piece, step)));
+      return own;
+    },
+    stamps: byStep(piece.stamps),
+    finishes,
+    awaited: left.length === 0 ? null : new Set(left.flatMap(({ needs }) => needs)),
+    place: new Map(piece.steps.map(({ id }, index) => [id, index])),
+    touches: touchesOf(piece),
+  };
+}
+
+const knownSessions = new WeakMap<readonly Session[], ReadonlyMap<string, readonly Session[]>>();
+
+/** Sorted once for each state of the bench, as every piece of it asks for its own. */
+function sessionsByPiece(sessions: readonly Session[]): ReadonlyMap<string, readonly Session[]> {
+  const before = knownSessions.get(sessions);
+  if (before !== undefined) return before;
+  const sorted = new Map<string, Session[]>();
+  for (const session of sessions) {
+    for (const { piece } of session.targets) {
+      const own = sorted.get(piece);
+      if (own === undefined) sorted.set(piece, [session]);
+      // A session may be for several steps of one piece.
+      else if (own.at(-1) !== session) own.push(session);
+    }
+  }
+  knownSessions.set(sessions, sorted);
+  return sorted;
+}
 
 /** Mixing a pot and washing it out don't touch the surface. */
 const isOnSurface = (record: Stamp | Finish): boolean =>
@@ -80,8 +112,7 @@ export const endsMilestone = (
   later: PlannedStep,
   milestone: Milestone,
 ): boolean =>
-  later.needs.includes(milestone) ||
-  (rules.get(later.id) ?? []).some((rule) => rule.milestone === milestone);
+  later.needs.includes(milestone) || rules(later).some((rule) => rule.milestone === milestone);
 
 /** When something was first done to the surface in a step; mixing and washing out are not. */
 export function firstTouch(worked: WorkedPiece, step: string, part: string | null): Instant | null {
