@@ -64,6 +64,17 @@ const edits = [
       "import measureText from './measure-text.js';$1const currentWidth = measureText(text).width;",
     why: 'the layout has just measured the same text, and remembers its width',
   },
+  {
+    file: /[\\/]ink[\\/]build[\\/]output\.js$/,
+    find: /(export default class Output \{[^]*?)caches = new OutputCaches\(\);/,
+    // Twenty screens full of lines; then it begins anew, for the same reason as those above.
+    replacement: `
+      let kept = new OutputCaches();
+      const keptCaches = () =>
+        kept.styledChars.size > 500 ? (kept = new OutputCaches()) : kept;
+      $1caches = keptCaches();`,
+    why: 'it takes every line apart into cells, and forgets them after each frame, though most lines come again',
+  },
 ];
 
 /** @returns {import('esbuild').Plugin} */

@@ -10,7 +10,14 @@ import {
 } from 'ink';
 import { lineOf, plain } from './drawing/index.ts';
 import SelectInput from 'ink-select-input';
-import { useCallback, useEffect, useState, useSyncExternalStore, type ReactNode } from 'react';
+import {
+  memo,
+  useCallback,
+  useEffect,
+  useState,
+  useSyncExternalStore,
+  type ReactNode,
+} from 'react';
 import type { Desk } from './desk.ts';
 import { readPresses } from './keys/press.ts';
 import type { Frame, Pick } from './screen.ts';
@@ -31,8 +38,8 @@ export type Suspending = {
 };
 
 /**
- * Draws the desk with Ink: the whole screen is one text, which is cheap to lay out, and it is drawn again only if a
- * character of it has changed.
+ * Draws the desk with Ink: each line of the screen is one text, which is cheap to lay out, and Ink takes apart again only
+ * the lines of which a character has changed.
  */
 export function DeskView({ desk, theme, suspending }: Props): ReactNode {
   const { columns, rows } = useWindowSize();
@@ -59,26 +66,32 @@ export function DeskView({ desk, theme, suspending }: Props): ReactNode {
     if (heard.length > 0) desk.press(heard);
   });
   usePaste((text) => desk.paste(text));
-  if (isRead && !isPicking) return <Text>{drawn.text}</Text>;
+  if (isRead && !isPicking) return <Text>{drawn.lines.join('\n')}</Text>;
   return (
-    <Box width={columns} height={rows} overflow="hidden" flexDirection="column">
+    // Lines are as wide as the screen already; hidden sideways too, Ink would cut each of them again in every frame.
+    <Box width={columns} height={rows} overflowY="hidden" flexDirection="column">
       {drawn.frame.pick === undefined ? (
-        <Text wrap="truncate">{drawn.text}</Text>
+        <Lines lines={drawn.lines} />
       ) : (
-        <PickList pick={drawn.frame.pick} text={drawn.text} onPick={desk.picked} theme={theme} />
+        <PickList pick={drawn.frame.pick} lines={drawn.lines} onPick={desk.picked} theme={theme} />
       )}
     </Box>
   );
 }
 
-function PickList({ pick, text, onPick, theme }: PickListProps): ReactNode {
-  const lines = text.split('\n');
+const Lines = ({ lines }: { readonly lines: readonly string[] }): ReactNode =>
+  lines.map((line, place) => <ScreenLine key={place} line={line} />);
+
+const ScreenLine = memo(function ScreenLine({ line }: { readonly line: string }): ReactNode {
+  // A text of nothing has no height, and would draw up all lines below it.
+  return <Text wrap="truncate">{line === '' ? ' ' : line}</Text>;
+});
+
+function PickList({ pick, lines, onPick, theme }: PickListProps): ReactNode {
   const [look] = useState(() => pickLook(theme));
   return (
     <>
-      <Box flexShrink={0} height={pick.row}>
-        <Text wrap="truncate">{lines.slice(0, pick.row).join('\n')}</Text>
-      </Box>
+      <Lines lines={lines.slice(0, pick.row)} />
       <Box flexShrink={0} height={pick.height} overflow="hidden">
         <SelectInput
           items={pick.items.map(({ label, value }) => ({ label, value, key: value }))}
@@ -89,14 +102,14 @@ function PickList({ pick, text, onPick, theme }: PickListProps): ReactNode {
           itemComponent={look.Row}
         />
       </Box>
-      <Text wrap="truncate">{lines.slice(pick.row + pick.height).join('\n')}</Text>
+      <Lines lines={lines.slice(pick.row + pick.height)} />
     </>
   );
 }
 
 type PickListProps = {
   readonly pick: Pick;
-  readonly text: string;
+  readonly lines: readonly string[];
   readonly onPick: (value: string) => void;
   readonly theme: () => Theme;
 };
@@ -111,7 +124,8 @@ const pickLook = (theme: () => Theme) => ({
   ),
 });
 
-type Drawn = { readonly text: string; readonly frame: Frame };
+/** Lines as the terminal is sent them; for a screen reader as they are read out. */
+type Drawn = { readonly lines: readonly string[]; readonly frame: Frame };
 type Asked = { readonly version: number; readonly columns: number; readonly rows: number };
 
 /** Gives the same object as long as nothing visible has changed, so that nothing is drawn again. */
@@ -129,9 +143,12 @@ function remembering(
     if (last !== null && isAsked) return last;
     asked = { version, columns, rows };
     const frame = desk.frame(columns, rows);
-    const text = isRead ? aloud(frame) : frame.lines.map((line) => paint(line, theme())).join('\n');
-    const isSame = last !== null && last.text === text && samePick(last.frame.pick, frame.pick);
-    if (!isSame || last === null) last = { text, frame };
+    const lines = isRead
+      ? aloud(frame).split('\n')
+      : frame.lines.map((line) => paint(line, theme()));
+    const isSame =
+      last !== null && sameLines(last.lines, lines) && samePick(last.frame.pick, frame.pick);
+    if (!isSame || last === null) last = { lines, frame };
     return last;
   };
 }
@@ -143,6 +160,9 @@ const aloud = ({ spoken, lines }: Frame): string =>
     .map((line) => plain(line).trim())
     .filter((line) => line !== '')
     .join('\n');
+
+const sameLines = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((line, place) => line === b[place]);
 
 const samePick = (a: Pick | undefined, b: Pick | undefined): boolean =>
   a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b));
