@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import {
   findings,
+  moistureSpots,
   overnightQuestions,
   woods,
   type BenchFact,
@@ -256,6 +257,14 @@ const benchBodies: {
     },
     { requiredKeys: ['piece', 'part', 'step', 'window', 'finding', 'air'] },
   ),
+  'moisture-read': fc.record({
+    piece: id,
+    part: orNull(id),
+    step: orNull(id),
+    spot: oneOf(moistureSpots),
+    percent: figure,
+    air,
+  }),
   'timer-started': fc.record({ timer: id, piece: orNull(id), label: text, ms: figure }),
   'timer-closed': fc.record({ timer: id }),
   'stamp-moved': fc.record({ fact: id, to: instant }),

@@ -28,7 +28,34 @@ export type StepsJson = {
   readonly promised: IsoDay | null;
   readonly parts: readonly PartNameJson[];
   readonly hold: HoldJson | null;
+  /** What the meter readings come to, one for each part that was read and for the whole. */
+  readonly moisture: readonly MoistureJson[];
   readonly steps: readonly StepJson[];
+};
+
+export type MoistureJson = {
+  readonly part: PartNameJson | null;
+  readonly wood: { readonly at: IsoInstant; readonly percent: number };
+  /** `untouched` (a spot of the same piece), `air` (what the shop's air gives); null with neither. */
+  readonly against: {
+    readonly by: string;
+    readonly percent: number;
+    readonly at: IsoInstant;
+  } | null;
+  readonly over: number | null;
+  /** Null where there is nothing to hold it against, or where the wood was wetted since. */
+  readonly dryEnough: boolean | null;
+  /** The step whose salts make the meter read high. */
+  readonly saltsFrom: StepNameJson | null;
+  readonly wettedBy: StepNameJson | null;
+  /** Whether it falls since the reading before; null where that is not asked. */
+  readonly falls: boolean | null;
+  /** At the rate of the last two readings; `latest` null is much later. */
+  readonly dryBy: {
+    readonly at: IsoInstant;
+    readonly earliest: IsoInstant;
+    readonly latest: IsoInstant | null;
+  } | null;
 };
 
 export type StepJson = StepNameJson & {
@@ -139,6 +166,16 @@ export type JobCardJson = StepsJson & {
 export type JobCardRowJson =
   | CardStepJson
   | CardCheckJson
+  | {
+      readonly row: 'moisture';
+      readonly at: IsoInstant;
+      readonly step: string | null;
+      readonly part: string | null;
+      /** `wood`, `untouched`. */
+      readonly spot: string;
+      readonly percent: number;
+      readonly air: AirJson | null;
+    }
   | {
       readonly row: 'note';
       readonly at: IsoInstant;

@@ -34,6 +34,10 @@ function rowJson(row: JobCardRow, zone: Zone): JobCardRowJson {
       return stepRowJson(row, zone);
     case 'check':
       return checkRowJson(row, zone);
+    case 'moisture': {
+      const { step, part, spot, percent } = row;
+      return { row: 'moisture', at, step, part, spot, percent, air: airJson(row.air, zone) };
+    }
     case 'note':
       return { row: 'note', at, step: row.step, text: row.text };
     case 'hold': {

@@ -3,10 +3,12 @@ import { expectationOf, hoursOfPiece } from '../../tracker/estimate/index.ts';
 import type { StepsJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 import { estimateJson } from './estimate-json.ts';
+import { moistureJson } from './moisture-json.ts';
 import { holdJson, pieceName } from './names.ts';
 
 /** A piece and all its steps, as planned and as done. */
-export function stepsJson(piece: Piece, { bench, now, shop }: Look): StepsJson {
+export function stepsJson(piece: Piece, look: Look): StepsJson {
+  const { bench, now, shop } = look;
   const hours = hoursOfPiece(bench, piece, now).steps;
   return {
     piece: pieceName(piece),
@@ -18,6 +20,7 @@ export function stepsJson(piece: Piece, { bench, now, shop }: Look): StepsJson {
     promised: piece.promised,
     parts: piece.parts.map(({ id, name }) => ({ id, name })),
     hold: holdJson(piece.hold, shop.zone),
+    moisture: moistureJson(piece, look),
     steps: piece.steps.map((step, index) => {
       // A skipped step on which nothing was done has no hours.
       const own = hours.find((each) => each.step.id === step.id);

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import {
   findings,
+  moistureSpots,
   overnightQuestions,
   woods,
   type BenchFactBodies,
@@ -91,6 +92,14 @@ export const benchBodies = {
     window: z.string(),
     finding: z.enum(findings),
     shown: z.exactOptional(z.string()),
+    air,
+  }),
+  'moisture-read': z.strictObject({
+    piece: id,
+    part: z.nullable(id),
+    step: z.nullable(id),
+    spot: z.enum(moistureSpots),
+    percent: z.number(),
     air,
   }),
   'timer-started': z.strictObject({

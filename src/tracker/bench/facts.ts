@@ -58,6 +58,10 @@ export type PieceDescription = {
 export const findings = ['ready', 'not yet', 'trouble'] as const;
 export type Finding = (typeof findings)[number];
 
+/** Where a moisture meter was held: on the wood that was worked on, or on a spot of the piece that was left alone. */
+export const moistureSpots = ['wood', 'untouched'] as const;
+export type MoistureSpot = (typeof moistureSpots)[number];
+
 /** The questions of shutting up shop. */
 export const overnightQuestions = ['rags', 'pots', 'gun', 'cans', 'heat'] as const;
 export type OvernightQuestion = (typeof overnightQuestions)[number];
@@ -129,6 +133,15 @@ export type BenchFactBodies = {
     readonly window: string;
     readonly finding: Finding;
     readonly shown?: string;
+    readonly air: (Climate & { readonly readAt: Instant }) | null;
+  };
+  'moisture-read': {
+    readonly piece: string;
+    readonly part: string | null;
+    readonly step: string | null;
+    readonly spot: MoistureSpot;
+    /** Of the wood's dry mass. */
+    readonly percent: number;
     readonly air: (Climate & { readonly readAt: Instant }) | null;
   };
   'timer-started': {

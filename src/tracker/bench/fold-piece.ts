@@ -92,6 +92,7 @@ function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {
     stamps: [],
     finishes: [],
     checks: [],
+    moisture: [],
     notes: [],
     hold: null,
     place: 'bench',

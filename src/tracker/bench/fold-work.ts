@@ -67,6 +67,13 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
         checks: [...each.checks, { ...check, shown: shown ?? null, fact: fact.id, at: fact.at }],
       }));
     }
+    case 'moisture-read': {
+      const { piece, ...reading } = fact.body;
+      return change(bench, piece, (each) => ({
+        ...each,
+        moisture: [...each.moisture, { ...reading, fact: fact.id, at: fact.at }],
+      }));
+    }
     case 'timer-started':
       bench.timers.set(fact.body.timer, {
         id: fact.body.timer,

@@ -16,5 +16,6 @@ export * from './decide/decide.ts';
 export { freeNumber } from './decide/pieces.ts';
 export { canBeTried } from './decide/checks.ts';
 export * from './minutes.ts';
+export * from './moisture.ts';
 export * from './facts-of-piece.ts';
 export * from './job-card.ts';

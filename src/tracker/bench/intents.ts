@@ -101,6 +101,15 @@ export type Intent =
       /** With trouble: what is done about it, put in after the step that had it, in this order. */
       readonly remedies?: readonly Omit<Step, 'id'>[];
     }
+  /** What a moisture meter showed, in percent; one press may tell of both spots. */
+  | {
+      readonly do: 'read moisture';
+      readonly piece: string;
+      readonly part: string | null;
+      readonly step?: string | null;
+      readonly wood?: number;
+      readonly untouched?: number;
+    }
   /** Moves the latest stamp of the piece; positive is earlier. `ms` absent: 1 min for dwells and minutes, 5 for coats. */
   | {
       readonly do: 'move stamp';

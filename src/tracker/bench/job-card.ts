@@ -1,13 +1,13 @@
 import type { Instant, Milliseconds } from '../time/index.ts';
 import { opensAt, stateAt } from '../windows/evaluate.ts';
 import type { EdgeSense, Milestone, Window } from '../windows/model.ts';
-import type { BenchFact, Finding } from './facts.ts';
+import type { BenchFact, Finding, MoistureSpot } from './facts.ts';
 import { correctionsOf, standingFacts } from './job-card-corrections.ts';
 import { holdRows, planRow, stepName, type HoldRow, type PlanRow } from './job-card-events.ts';
 import { partName } from './job-card-outcomes.ts';
 import { movedFrom, stepRows, type StepRow } from './job-card-steps.ts';
 import { pieceMinutes, sessionsOf } from './minutes.ts';
-import type { Air, Bench, Check, OddTimer, Piece } from './piece.ts';
+import type { Air, Bench, Check, MoistureReading, OddTimer, Piece } from './piece.ts';
 import { windowsOf } from './piece-windows.ts';
 import { countsFor, isDone } from './progress.ts';
 
@@ -29,6 +29,16 @@ export type CheckRow = {
   readonly movedFrom: Instant | null;
 };
 
+export type MoistureRow = {
+  readonly row: 'moisture';
+  readonly at: Instant;
+  readonly step: string | null;
+  readonly part: string | null;
+  readonly spot: MoistureSpot;
+  readonly percent: number;
+  readonly air: Air | null;
+};
+
 export type NoteRow = {
   readonly row: 'note';
   readonly at: Instant;
@@ -38,7 +48,7 @@ export type NoteRow = {
 
 export type TimerRow = { readonly row: 'timer'; readonly at: Instant; readonly timer: OddTimer };
 
-export type JobCardRow = StepRow | CheckRow | NoteRow | HoldRow | PlanRow | TimerRow;
+export type JobCardRow = StepRow | CheckRow | MoistureRow | NoteRow | HoldRow | PlanRow | TimerRow;
 
 export type JobCard = {
   readonly piece: Piece;
@@ -63,6 +73,7 @@ export function jobCard(whole: Bench, piece: Piece, now: Instant, sense: EdgeSen
   const rows: readonly JobCardRow[] = [
     ...stepRows({ bench, piece, now, windows, corrections, facts }),
     ...piece.checks.map((check) => checkRow(piece, check, facts)),
+    ...piece.moisture.map((reading) => moistureRow(piece, reading)),
     ...piece.notes.map((note): NoteRow => ({
       row: 'note',
       at: note.at,
@@ -112,6 +123,16 @@ function checkRow(piece: Piece, check: Check, facts: readonly BenchFact[]): Chec
     movedFrom: movedFrom(facts, check.fact, check.at),
   };
 }
+
+const moistureRow = (piece: Piece, reading: MoistureReading): MoistureRow => ({
+  row: 'moisture',
+  at: reading.at,
+  step: stepName(piece, reading.step),
+  part: partName(piece, reading.part),
+  spot: reading.spot,
+  percent: reading.percent,
+  air: reading.air,
+});
 
 const isLive = (window: Window, now: Instant): boolean => stateAt(window, now) !== 'done';
 

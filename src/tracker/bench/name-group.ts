@@ -75,6 +75,8 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `${stepName(fact.body.piece, fact.body.step)} done on ${called(fact.body.piece)}`;
     case 'checked':
       return `${fact.body.finding} on ${called(fact.body.piece)}`;
+    case 'moisture-read':
+      return `moisture of ${called(fact.body.piece)}`;
     case 'timer-started':
       return `timer ${fact.body.label}`;
     case 'timer-closed':

@@ -6,6 +6,7 @@ import type {
   BenchFact,
   Expectation,
   Finding,
+  MoistureSpot,
   OvernightAnswer,
   OvernightQuestion,
   Part,
@@ -65,6 +66,16 @@ export type Check = {
   readonly air: Air | null;
 };
 
+export type MoistureReading = {
+  readonly fact: string;
+  readonly part: string | null;
+  readonly step: string | null;
+  readonly spot: MoistureSpot;
+  readonly percent: number;
+  readonly at: Instant;
+  readonly air: Air | null;
+};
+
 export type Note = {
   readonly fact: string;
   readonly step: string | null;
@@ -97,6 +108,7 @@ export type Piece = {
   readonly stamps: readonly Stamp[];
   readonly finishes: readonly Finish[];
   readonly checks: readonly Check[];
+  readonly moisture: readonly MoistureReading[];
   readonly notes: readonly Note[];
   readonly hold: Hold | null;
   readonly place: 'bench' | 'past' | 'removed';

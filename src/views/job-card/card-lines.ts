@@ -1,4 +1,9 @@
-import type { JobCard, JobCardRow } from '../../tracker/bench/index.ts';
+import {
+  moistureFindings,
+  type JobCard,
+  type JobCardRow,
+  type Piece,
+} from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { fitEnd, fitStart, lineOf, padEnd, segment, spaces, type Line } from '../drawing/index.ts';
 import {
@@ -6,6 +11,7 @@ import {
   clockCells,
   dayWords,
   minutesSpent,
+  moistureWords,
   shopDay,
   whenInWords,
 } from '../format/index.ts';
@@ -145,6 +151,13 @@ function trailing(
             curing.map(({ milestone, at }) => `${milestone} from ${when(at)}`).join(', '),
           ] as const,
         ]),
+    ...moistureFindings(piece, null).map(
+      (finding) =>
+        [
+          'moisture',
+          moistureWords(finding, partCalled(piece, finding.part), now, shop).join('; '),
+        ] as const,
+    ),
     ['minutes', count + hours],
   ];
   const label = 9;
@@ -155,3 +168,6 @@ function trailing(
     ]),
   );
 }
+
+const partCalled = (piece: Piece, part: string | null): string | null =>
+  piece.parts.find(({ id }) => id === part)?.name ?? null;

@@ -5,11 +5,19 @@ import type {
   CheckRow,
   HoldRow,
   JobCardRow,
+  MoistureRow,
   PlanRow,
   StepRow,
 } from '../../tracker/bench/index.ts';
 import type { Instant, Milliseconds } from '../../tracker/time/index.ts';
-import { air, dayWords, minutesSpent, shopDay, shortDay } from '../format/index.ts';
+import {
+  air,
+  dayWords,
+  minutesSpent,
+  moisturePercent,
+  shopDay,
+  shortDay,
+} from '../format/index.ts';
 import type { Shop } from '../port.ts';
 import { keptTogether } from './kept-together.ts';
 import { momentOn } from './moment-on.ts';
@@ -28,6 +36,8 @@ export function tellRow(row: JobCardRow, shop: Shop): RowTold {
       };
     case 'check':
       return { name: 'check', minutes: '-', what: checkWords(row, shop) };
+    case 'moisture':
+      return { name: 'moisture', minutes: '-', what: readingWords(row, shop) };
     case 'note':
       return {
         name: 'note',
@@ -145,6 +155,15 @@ const checkWords = (row: CheckRow, shop: Shop): string =>
     row.afterStroke === null ? '' : `${lengthWords(row.afterStroke)} after last stroke`,
     row.air === null ? '' : airWords(row.air, shop),
     row.movedFrom === null ? '' : `first recorded ${momentOn(row.movedFrom, row.at, shop)}`,
+  ]
+    .filter((words) => words !== '')
+    .join('; ');
+
+const readingWords = ({ part, step, spot, percent, air: read }: MoistureRow, shop: Shop): string =>
+  [
+    [part, step].filter((name) => name !== null).join(', '),
+    `${spot} ${keptTogether(moisturePercent(percent))}`,
+    read === null ? '' : airWords(read, shop),
   ]
     .filter((words) => words !== '')
     .join('; ');

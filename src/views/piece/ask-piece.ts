@@ -1,4 +1,5 @@
 import type { Intent, Piece, PlannedStep } from '../../tracker/bench/index.ts';
+import { readMoisture } from '../../tracker/trade/index.ts';
 import { segment, type Line } from '../drawing/index.ts';
 import { shopDay } from '../format/index.ts';
 import { listClosed, freshGuard } from '../keys/guard.ts';
@@ -11,6 +12,7 @@ import { refused, type Frame, type Step, type View } from '../screen.ts';
 import type { PieceState } from '../screens.ts';
 import { describe, descriptionExample, readDescription } from './describe-piece.ts';
 import { isToDo, markedStep } from './marked-step.ts';
+import { moistureLines } from './moisture-lines.ts';
 
 /** What can be written on an opened piece. */
 export type Asks = Exclude<NonNullable<PieceState['asks']>, 'class'>;
@@ -24,6 +26,7 @@ export function ask(state: PieceState, asks: Asks, piece: Piece, view: View): Pi
 function begins(asks: Asks, state: PieceState, piece: Piece, view: View): string {
   switch (asks) {
     case 'insert':
+    case 'moisture':
       return '';
     case 'reword':
       return markedStep(state, piece)?.name ?? '';
@@ -75,6 +78,16 @@ export function drawAsking(asks: Asks, state: PieceState, piece: Piece, view: Vi
       ],
       keys: ['Enter: note it', 'Esc: leave it'],
     },
+    moisture: {
+      title: `what a moisture meter shows on ${calledPiece(piece)}`,
+      above: moistureLines(piece, view),
+      label: 'meter ',
+      hints: [
+        'wood 12.5, untouched 9: percent on the worked wood, and on a spot that was left alone.',
+        'Dry enough to coat is within one point of the untouched spot.',
+      ],
+      keys: ['Enter: note it', 'Esc: nothing read'],
+    },
   }[asks];
   return fieldPage({ ...page, field: fieldIn(state.text ?? '', state) }, view);
 }
@@ -123,6 +136,12 @@ function intentOf(
       const step = markedStep(state, piece);
       if (step === null) return { says: 'there is no step to reword.' };
       return { do: 'reword step', piece: piece.id, step: step.id, name: text };
+    }
+    case 'moisture': {
+      const found = readMoisture(text);
+      if (!found.ok) return { says: found.says };
+      const step = markedStep(state, piece)?.id ?? null;
+      return { do: 'read moisture', piece: piece.id, part: null, step, ...found.read };
     }
     case 'parts':
       return { do: 'name parts', piece: piece.id, names: text.split(',') };

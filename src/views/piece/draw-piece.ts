@@ -17,6 +17,7 @@ import type { PieceState } from '../screens.ts';
 import { cautionLines, cautionsOf } from './cautions.ts';
 import { fitBlocks } from './fit-blocks.ts';
 import { markedStep, stepToPickUp } from './marked-step.ts';
+import { moistureLines } from './moisture-lines.ts';
 import { opened, pieceOnBench } from './opened.ts';
 import { pieceHead } from './piece-head.ts';
 import { pieceHints } from './piece-keys.ts';
@@ -59,6 +60,7 @@ export function drawPiece(state: PieceState, view: View): Frame {
       heads: (told) => columnHeads(columns, `   step${told === '' ? '' : `, ${told}`}`),
       total: totalLine(whole, columns, view),
       window: window === null ? [] : windowBlock(whole, window, view),
+      beside: moistureLines(piece, view),
       caution: cautions === null ? [] : cautionLines(cautions, view),
       isDeadly: cautions?.isDeadly === true && cautions.full.length > 0,
       note: noteLines(piece, marked, view),

@@ -7,6 +7,8 @@ export type Around = {
   readonly heads: (told: string) => Line;
   readonly total: Line;
   readonly window: readonly Line[];
+  /** What a meter says of the wood. */
+  readonly beside: readonly Line[];
   readonly caution: readonly Line[];
   /** A deadly caution gives way to nothing but the marked step and the keys. */
   readonly isDeadly: boolean;
@@ -19,7 +21,7 @@ const fewestSteps = 3;
 
 /**
  * The screen of an opened piece in exactly so many rows. Where they lack, blank rows go first, then the note, what is
- * known, the total, the window's block and the caution, from its end; the list scrolls so that the marked step shows.
+ * known, the total, the window's block, what stands beside it and the caution, from their ends; the list scrolls so that the marked step shows.
  */
 export function fitBlocks(
   steps: readonly Line[],
@@ -40,6 +42,7 @@ export function fitBlocks(
   const deadly = around.isDeadly ? takeSome(around.caution) : [];
   const window = take(around.window);
   const caution = around.isDeadly ? deadly : takeSome(around.caution);
+  const beside = take(around.beside.slice(0, Math.max(0, left)));
   const heads = take([around.heads('')]);
   const total = take([around.total]);
   const known = isEmpty(around.known) ? [] : take([around.known]);
@@ -48,7 +51,7 @@ export function fitBlocks(
   left -= shown - fewest;
   const from = Math.max(0, Math.min(marked - Math.floor(shown / 2), steps.length - shown));
   const told = shown < steps.length ? `${from + 1} to ${from + shown} of ${steps.length}` : '';
-  const block = [...window, ...caution, ...note];
+  const block = [...window, ...beside, ...caution, ...note];
   const above = known.length > 0 ? [] : take([lineOf('')]);
   const gap = block.length > 0 ? take([lineOf('')]) : [];
   const rest = Array.from({ length: Math.max(0, left) }, () => lineOf(''));

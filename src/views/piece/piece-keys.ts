@@ -12,6 +12,7 @@ export type PieceAct =
   | 'note'
   | 'describe'
   | 'parts'
+  | 'moisture'
   | 'cautions'
   | 'job card'
   | 'off the bench'
@@ -35,6 +36,7 @@ export const pieceKeys: readonly PieceKey[] = [
   { act: 'note', keys: ['n'], says: 'note' },
   { act: 'describe', keys: ['o'], says: 'describe' },
   { act: 'parts', keys: ['l'], says: 'parts' },
+  { act: 'moisture', keys: ['u'], says: 'moisture' },
   { act: 'cautions', keys: ['c'], says: 'cautions' },
   { act: 'job card', keys: ['j'], says: 'job card' },
   { act: 'off the bench', keys: ['y'], says: 'off the bench' },

@@ -87,6 +87,8 @@ function perform(
       return { state: ask(state, 'parts', piece, view) };
     case 'describe':
       return { state: ask(state, 'describe', piece, view) };
+    case 'moisture':
+      return { state: ask(state, 'moisture', piece, view) };
     case 'note':
       return { state, open: { is: 'note', piece: piece.id, step: state.at, text: '' } };
     case 'job card':

@@ -40,6 +40,7 @@ const acts = [
   'done',
   'stamp',
   'check',
+  'read moisture',
   'move stamp',
   'start timer',
   'close timer',
@@ -197,6 +198,15 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       };
     case 'check':
       return { do: act, piece, part, finding: (['ready', 'not yet', 'trouble'] as const)[q % 3]! };
+    case 'read moisture':
+      return {
+        do: act,
+        piece,
+        part,
+        step: flag ? step : null,
+        ...(q % 3 === 0 ? {} : { wood: 2 + q * r }),
+        ...(q % 3 === 1 ? {} : { untouched: 8 + s }),
+      };
     case 'move stamp':
       return { do: act, piece, earlier: flag, ...(q % 2 === 0 ? { ms } : {}) };
     case 'start timer':

@@ -48,10 +48,10 @@ describe('a piece in the middle of its schedule', () => {
       'caution  Dust mask on.',
       '',
       '',
-      '',
       'Try it from 13:22.  Enter: pick up scuff 400',
       'i insert  e repeat  x skip  w reword  , step earlier  . step later  n note',
-      'o describe  l parts  c cautions  j job card  y off the bench  Esc bench',
+      'o describe  l parts  u moisture  c cautions  j job card  y off the bench',
+      'Esc bench',
     ]);
   });
 

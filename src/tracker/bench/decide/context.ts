@@ -97,6 +97,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   done: 'Not done',
   stamp: 'Not stamped',
   check: 'Not noted',
+  'read moisture': 'Not noted',
   'move stamp': 'Not moved',
   'start timer': 'Not started',
   'close timer': 'Not closed',
