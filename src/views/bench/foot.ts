@@ -4,6 +4,7 @@ import {
   nextAct,
   sessionHolding,
   takeBackName,
+  type NextAct,
   type Standing,
 } from '../../tracker/bench/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
@@ -91,6 +92,8 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
   return lineOf(told.join('   '), 'quiet');
 }
 
+const isInSections = (next: NextAct): boolean => next.act === 'stamp' && next.next.section !== null;
+
 /** The selected piece and what the next keys would do to it. */
 function selectedLine(state: BenchState, selected: Standing | null, view: View): Line {
   const { bench, settings } = view.snapshot;
@@ -113,8 +116,14 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
   const acts = [
     next.act === 'nothing left'
       ? next.says
-      : `${keyOf(keys, 'next stamp')}: ${narrow ? cut(next.says, view.columns - 28, view.theme.glyphs) : next.says}`,
-    `${keyOf(keys, 'pick up')}: ${held ? (others ? 'put all down' : 'put down') : 'pick up'}`,
+      : `${keyOf(keys, 'next stamp')}: ${narrow ? cut(next.says, view.columns - (isInSections(next) ? 22 : 28), view.theme.glyphs) : next.says}`,
+    // The next-stamp key goes on from section to section without end.
+    ...(isInSections(next) ? [`${keyOf(keys, 'done')}: done`] : []),
+    ...(narrow && isInSections(next)
+      ? []
+      : [
+          `${keyOf(keys, 'pick up')}: ${held ? (others ? 'put all down' : 'put down') : 'pick up'}`,
+        ]),
   ];
   if (!narrow && !held && inHand(bench).length > 0)
     acts.push(`${keyOf(keys, 'take along')}: take along`);

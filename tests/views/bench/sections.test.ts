@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { afternoon, at, step } from '../support/bench-of.ts';
+import { deskOf } from '../support/desk-of.ts';
+
+const narrow = [40, 24] as const;
+
+/** The hat rack's stain, wiped section by section. */
+function staining() {
+  const driven = deskOf({ now: at('24 15:00'), facts: afternoon().list, settings: { farView: 0 } });
+  const { id: _, ...stain } = step('stain', 'stain', {
+    stamps: [
+      { event: 'section-on', perSection: true, says: 'on' },
+      { event: 'section-off', perSection: true, says: 'wiped' },
+    ],
+  });
+  const before = driven.port.piece('p8').steps[0]?.id ?? null;
+  driven.port.act({ do: 'insert step', piece: 'p8', step: stain, before });
+  driven.press('8');
+  return driven;
+}
+
+test('at every section the foot says which is next, and that d ends the step', () => {
+  const { press, rows } = staining();
+  for (const next of ['section 1 on', 'section 1 wiped', 'section 2 on', 'section 2 wiped']) {
+    expect(rows()[22]).toContain(`[8] Hat rack.  Space: ${next}.  d: done.  Enter:`);
+    expect(rows(narrow)[22]).toBe(`[8]  Space: ${next}  d: done`);
+    press('space');
+  }
+  press('d');
+  expect(rows()[21]).toContain('stain done on 8 Hat rack');
+  expect(rows()[22]).not.toContain('d: done');
+});
