@@ -1,5 +1,7 @@
+import type { Instant } from '../time/index.ts';
 import type { BenchFact } from './facts.ts';
 import type { Trail } from './piece.ts';
+import { recalledFacts } from './recalled.ts';
 
 type Walk = {
   readonly trail: Trail;
@@ -12,26 +14,29 @@ const madeByHand = (fact: BenchFact): boolean =>
   fact.by === 'person' && fact.kind !== 'group-withdrawn' && fact.kind !== 'group-restored';
 
 /**
- * Follows taking back and bringing back, last in first out, through all facts.
- * A new deed after a taking back ends what could be brought back.
+ * Follows taking back and bringing back, last in first out, through all facts. A new deed after a taking back ends what
+ * could be brought back. What came back from the history with a piece is no new deed: its groups take the places that
+ * they had when they were told.
  */
 export function walkTrail(facts: readonly BenchFact[]): Walk {
+  const recalled = recalledFacts(facts);
   const done: string[] = [];
   let takenBack: string[] = [];
   const groups = new Map<string, BenchFact[]>();
   const withdrawn = new Set<string>();
   for (const fact of facts) {
+    const isRecalled = recalled.has(fact.id);
     if (fact.kind === 'group-withdrawn') {
-      if (done.at(-1) === fact.body.withdrawn) {
-        done.pop();
-        takenBack.push(fact.body.withdrawn);
-        withdrawn.add(fact.body.withdrawn);
+      const group = fact.body.withdrawn;
+      if (takeOut(done, group, isRecalled)) {
+        takenBack.push(group);
+        withdrawn.add(group);
       }
     } else if (fact.kind === 'group-restored') {
-      if (takenBack.at(-1) === fact.body.restored) {
-        takenBack.pop();
-        done.push(fact.body.restored);
-        withdrawn.delete(fact.body.restored);
+      const group = fact.body.restored;
+      if (takeOut(takenBack, group, isRecalled)) {
+        done.splice(isRecalled ? placeByTelling(group, done, groups) : done.length, 0, group);
+        withdrawn.delete(group);
       }
     } else if (madeByHand(fact)) {
       const group = groups.get(fact.group);
@@ -39,10 +44,33 @@ export function walkTrail(facts: readonly BenchFact[]): Walk {
         group.push(fact);
       } else {
         groups.set(fact.group, [fact]);
-        done.push(fact.group);
-        takenBack = [];
+        done.splice(
+          isRecalled ? placeByTelling(fact.group, done, groups) : done.length,
+          0,
+          fact.group,
+        );
+        if (!isRecalled) takenBack = [];
       }
     }
   }
   return { trail: { done, takenBack }, groups, withdrawn };
+}
+
+/** Takes a group off the end of a list; one that was recalled from wherever it is now. @returns whether it was there */
+function takeOut(list: string[], group: string, isRecalled: boolean): boolean {
+  const at = list.lastIndexOf(group);
+  if (at < 0 || (at !== list.length - 1 && !isRecalled)) return false;
+  list.splice(at, 1);
+  return true;
+}
+
+/** Where a group belongs among those that were told before and after it. */
+function placeByTelling(
+  group: string,
+  done: readonly string[],
+  groups: ReadonlyMap<string, readonly BenchFact[]>,
+): number {
+  const toldAt = (each: string): Instant => groups.get(each)?.[0]?.told ?? 0;
+  const later = done.findIndex((each) => toldAt(each) > toldAt(group));
+  return later < 0 ? done.length : later;
 }

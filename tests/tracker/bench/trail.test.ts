@@ -87,6 +87,58 @@ describe('taking back and bringing back', () => {
   });
 });
 
+describe('a piece that came back from the history', () => {
+  /** The stool was worked, had a stroke taken back and left; long after that the chest was worked. */
+  const stool = past()
+    .added('stool', twoCoats, { at: at('8:00'), group: 'stool' })
+    .stamped('stool', 'coat 1', 'first-stroke', at('8:10'), { group: 'stroke' })
+    .told('group-withdrawn', { withdrawn: 'stroke' }, { at: at('8:11'), group: 'w1' })
+    .done('stool', 'coat 1', at('8:20'), { group: 'stool done' })
+    .told('piece-left-bench', { piece: 'stool' }, { at: at('8:30'), group: 'left' }).facts;
+  const chest = past()
+    .added('chest', twoCoats, { at: at('7:00'), group: 'chest' })
+    .stamped('chest', 'coat 1', 'first-stroke', at('9:00'), { group: 'chest stroke' }).facts;
+  const back = past().told(
+    'piece-put-back',
+    { piece: 'stool', number: 2 },
+    { at: at('10:00'), group: 'back' },
+  ).facts;
+  const ids = [...chest, ...stool, ...back].map((fact, index) => ({ ...fact, id: `f${index}` }));
+
+  test('gives its deeds their places by when they were told', () => {
+    const bench = foldBench(ids);
+    expect(bench.trail).toEqual({
+      done: ['chest', 'stool', 'stool done', 'left', 'chest stroke', 'back'],
+      takenBack: [],
+    });
+    expect(bench.pieces.get('stool')).toMatchObject({ place: 'bench', stamps: [] });
+    expect(bench.pieces.get('stool')?.finishes).toHaveLength(1);
+  });
+
+  test('so take back reaches the last deed on another piece first, and it stays taken back', () => {
+    const day = new Workday();
+    day.facts = ids;
+    day.bench = foldBench(ids);
+    day.takesBack(at('10:01')).takesBack(at('10:02'));
+    expect(day.piece('chest').stamps).toEqual([]);
+    expect(day.piece('stool').place).toBe('past');
+    day.does({ do: 'bring back' }, at('10:03'));
+    expect(day.piece('chest').stamps).toHaveLength(1);
+    day.takesBack(at('10:04')).takesBack(at('10:05')).takesBack(at('10:06'));
+    expect(day.piece('stool')).toMatchObject({ place: 'bench', finishes: [] });
+  });
+
+  test('a piece that only left the file in between, and one told by a clock set back, keep theirs', () => {
+    const told = past()
+      .added('chest', twoCoats, { at: at('9:00'), group: 'chest' })
+      .added('stool', twoCoats, { at: at('8:00'), group: 'stool' })
+      .stamped('chest', 'coat 1', 'first-stroke', at('8:05'), { group: 'stroke' })
+      .told('piece-left-bench', { piece: 'stool' }, { at: at('8:30'), group: 'left' })
+      .told('piece-put-back', { piece: 'stool', number: 2 }, { at: at('8:40'), group: 'back' });
+    expect(foldBench(told.facts).trail.done).toEqual(['chest', 'stool', 'stroke', 'left', 'back']);
+  });
+});
+
 describe('each names what it does', () => {
   function names(
     intent: Intent | ((day: Workday, piece: string) => Intent),
