@@ -57,9 +57,10 @@ export async function runScreen({
   };
   const port: BenchPort = {
     ...createPort({ session, world, store: () => store, openDemo: demo && (() => leaveFor(demo)) }),
-    acknowledge: (claim) => {
-      session.acknowledge(claim);
-      diagnostics.record({ at: clock.now(), what: 'acknowledged', claim });
+    acknowledge: (claims) => {
+      session.acknowledge(claims);
+      for (const claim of claims)
+        diagnostics.record({ at: clock.now(), what: 'acknowledged', claim });
     },
   };
   const desk = createDesk({ port, ticks: ticker, theme, leave: () => app.unmount() });

@@ -4,6 +4,7 @@ import {
   type Bench,
   type BenchFact,
   type Intent,
+  type PingFact,
   type PingSense,
   type Reading,
 } from '../tracker/bench/index.ts';
@@ -41,8 +42,8 @@ export type Session = {
   /** Takes over what another process has written. */
   readonly reload: () => void;
   readonly loaded: () => Loaded;
-  /** Takes note of a ping, so that it stops. */
-  readonly acknowledge: (claim: string) => void;
+  /** Takes note of pings, so that they stop. */
+  readonly acknowledge: (claims: readonly string[]) => void;
   readonly say: (notice: string) => void;
   /** Something keeps the store from being opened. */
   readonly obstruct: (obstacle: Obstacle) => void;
@@ -234,14 +235,16 @@ export function createSession(options: SessionOptions): Session {
     flush,
     reload,
     loaded: () => loaded,
-    acknowledge: (claim) => {
-      const head = factHead(newId(), clock.now(), clock);
-      const noted = store()?.change(() => ({
-        append: { pings: [{ ...head, kind: 'ping-acknowledged', body: { claim } }] },
-        result: null,
+    acknowledge: (claims) => {
+      const now = clock.now();
+      const pings = claims.map((claim): PingFact => ({
+        ...factHead(newId(), now, clock),
+        kind: 'ping-acknowledged',
+        body: { claim },
       }));
+      const noted = store()?.change(() => ({ append: { pings }, result: null }));
       if (noted?.ok === true) return reload();
-      seenHere.set(claim, head.at);
+      for (const claim of claims) seenHere.set(claim, now);
       if (noted !== undefined) obstacle = obstacleOf(noted.problem);
       changed();
     },

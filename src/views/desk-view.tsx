@@ -64,6 +64,7 @@ export function DeskView({ desk, theme, suspending }: Props): ReactNode {
     // The list has the arrows, Enter and digits; the screen beneath hears only what leaves it.
     const heard = isPicking ? presses.filter((press) => press.name === 'escape') : presses;
     if (heard.length > 0) desk.press(heard);
+    else if (presses.length > 0) desk.listHeard();
   });
   usePaste((text) => desk.paste(text));
   if (isRead && !isPicking) return <Text>{drawn.lines.join('\n')}</Text>;

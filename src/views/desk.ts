@@ -8,6 +8,7 @@ import type { Press } from './keys/press.ts';
 import type { BenchPort, Snapshot, Ticks } from './port.ts';
 import {
   refused,
+  said,
   type Frame,
   type Message,
   type ScreenModule,
@@ -16,6 +17,7 @@ import {
 } from './screen.ts';
 import type { Screen } from './screens.ts';
 import type { Theme } from './theme/index.ts';
+import { claimsOf, silencedNow, silencedPressAgain } from './silence.ts';
 import { tooSmall } from './too-small.ts';
 
 /** All screens together: a pile of them, of which the top one has the keyboard and is drawn. Knows neither Ink nor React. */
@@ -28,6 +30,8 @@ export type Desk = {
   /** Presses that arrived in one delivery of input, and when. */
   readonly press: (presses: readonly Press[]) => void;
   readonly picked: (value: string) => void;
+  /** A key went to the open list, which acts on it by itself. */
+  readonly listHeard: () => void;
   readonly paste: (text: string) => void;
   readonly top: () => Screen;
 };
@@ -41,6 +45,8 @@ export type DeskOptions = {
 };
 
 const second = 1000;
+/** One key reaches an open list and the desk this close together. */
+const sameKey = 100;
 const minute = 60 * second;
 
 /** A screen on the pile; its number tells it from another of the same kind that was opened later. */
@@ -51,6 +57,9 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   const lay = (screen: Screen): Laid => ({ screen, opening: openings++ });
   let pile: readonly Laid[] = [lay(start ?? firstBench(port.snapshot(), ticks.now()))];
   let message: Message | null = null;
+  /** That a key in a field silenced a ping: stands as long as the field is written in. */
+  let silencedMeanwhile: Message | null = null;
+  let silencedAt: Instant | null = null;
   let size = { columns: 80, rows: 24 };
   const listeners = new Set<() => void>();
   let version = 0;
@@ -65,7 +74,7 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     now,
     ...size,
     theme: theme(),
-    message,
+    message: message ?? silencedMeanwhile,
     pingWays: port.pingWays(),
     hasDemo: port.openDemo !== undefined,
   });
@@ -117,6 +126,31 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     changed();
   };
 
+  const isTyping = (screen: Screen): boolean => moduleOf(screen).typing?.(screen) === true;
+
+  /**
+   * A loud ping takes any key. On the bench that comes after the guards, so the bench does it itself; elsewhere it does
+   * nothing else but select the pinged piece on the bench beneath. In a field the key is still written.
+   * @returns whether the key is used up
+   */
+  const silences = (at: Instant, isWritten: boolean): boolean => {
+    if (top().is === 'bench') return false;
+    const loud = silencedNow(view(at));
+    const worst = loud[0];
+    if (worst === undefined) return false;
+    port.acknowledge(claimsOf(loud));
+    silencedAt = at;
+    if (isWritten) silencedMeanwhile = said(`silenced: ${worst.text}`);
+    else message = said(silencedPressAgain);
+    pile = pile.map((laid) =>
+      laid.screen.is === 'bench' && worst.piece !== null
+        ? { ...laid, screen: { ...laid.screen, selected: worst.piece, part: null } }
+        : laid,
+    );
+    changed();
+    return !isWritten;
+  };
+
   /** Where gloves act they are told that a screen on top has closed: the key that closed it must not act there too. */
   const withReturn = (laid: readonly Laid[], select: string | undefined): readonly Laid[] =>
     laid.map(({ screen, opening }, index) => {
@@ -165,7 +199,10 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
       const at = ticks.present();
       const screen = top();
       const module = moduleOf(screen);
-      if (module.many !== undefined && presses.length > 1 && module.typing?.(screen) !== true) {
+      const isWritten =
+        isTyping(screen) && !presses.every(({ name }) => name === 'enter' || name === 'escape');
+      if (silences(at, isWritten)) return;
+      if (module.many !== undefined && presses.length > 1 && !isTyping(screen)) {
         take(module.many(screen, presses, view(at)));
         return;
       }
@@ -173,17 +210,23 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
         const current = top();
         message = null;
         take(moduleOf(current).press(current, press, view(at), port));
+        if (!isTyping(top())) silencedMeanwhile = null;
       }
     },
     picked: (value) => {
+      const at = ticks.present();
+      // Whichever hears of a key first, the list or this: a key that silenced picks nothing.
+      const hasSilenced = silencedAt !== null && at >= silencedAt && at - silencedAt < sameKey;
+      if (hasSilenced || silences(at, false)) return;
       const screen = top();
-      const step = moduleOf(screen).picked?.(screen, value, view(ticks.present()), port);
+      const step = moduleOf(screen).picked?.(screen, value, view(at), port);
       if (step) take(step);
     },
+    listHeard: () => void silences(ticks.present(), false),
     paste: (text) => {
       const screen = top();
-      const module = moduleOf(screen);
-      if (module.typing?.(screen) !== true) return;
+      if (!isTyping(screen)) return;
+      silences(ticks.present(), true);
       message = null;
       // A field is one line: what a paste has beyond its first goes nowhere.
       for (const character of [...(text.split(/[\r\n]/)[0] ?? '')]) {

@@ -73,7 +73,8 @@ export type BenchPort = {
   /** Answers at once; the snapshot marks it unwritten until it is on the disk. `at` for what happened earlier. */
   readonly act: (intent: Intent, at?: Instant) => ActReply;
   readonly takeReading: (climate: Climate) => ActReply;
-  readonly acknowledge: (claim: string) => void;
+  /** Takes note of pings, by their claims, in one write. */
+  readonly acknowledge: (claims: readonly string[]) => void;
   readonly choose: (name: SettingName | 'keys', text: string) => ActReply;
   readonly schedules: () => Promise<SchedulesReply>;
   /** Pieces that have left the bench, also in years gone by. */

@@ -142,7 +142,7 @@ describe('watching windows', () => {
     session.reload();
     const loud = session.snapshot().pings.at(-1);
     expect(loud?.loud).toBe(true);
-    session.acknowledge(loud?.claim ?? '');
+    session.acknowledge([loud?.claim ?? '']);
     clock.pass(ringAgainAfter);
     watcher.look();
     expect(watcher.sent).toHaveLength(2);

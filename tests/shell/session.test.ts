@@ -190,7 +190,7 @@ describe('a session', () => {
     } as const;
     const { session } = openSession({ ...store, change: () => ({ ok: false, problem }) });
     expect(session.snapshot().pings[0]?.seenAt).toBeNull();
-    session.acknowledge('c.1');
+    session.acknowledge(['c.1']);
     expect(session.snapshot().pings[0]?.seenAt).toBe(startOfTests);
     session.reload();
     expect(session.snapshot().pings[0]?.seenAt).toBe(startOfTests);

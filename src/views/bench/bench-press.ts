@@ -14,15 +14,12 @@ import type { Press } from '../keys/press.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, said, type Step, type View } from '../screen.ts';
 import { benchRows, isFar, type BenchRows } from './bench-rows.ts';
+import { claimsOf, silencedNow, silencedPressAgain } from '../silence.ts';
 import { askWhich } from '../which-to-put-down/ask-which.ts';
 import type { BenchState } from './bench-state.ts';
-import { loudPings } from './head.ts';
 import { listedActs, moreActs } from './pad-list.ts';
 
 type BenchStep = Step<BenchState>;
-
-/** A key this soon after a loud ping began was meant for something else and still acts. */
-const meantOtherwise = 300;
 
 /** What one key does on the bench: first the guards, then a loud ping, then the key map. */
 export function pressBench(
@@ -44,14 +41,13 @@ export function pressBench(
   const { notices } = view.snapshot;
   const noticesSeen = Math.min(notices.length, settled.noticesSeen + 1);
   const awake: BenchState = staysFar ? settled : { ...settled, touchedAt: view.now, noticesSeen };
-  const loud = loudPings(view);
+  const loud = silencedNow(view);
   const worst = loud[0];
-  if (worst !== undefined && view.now - worst.at >= meantOtherwise) {
-    for (const ping of loud) port.acknowledge(ping.claim);
-    const again = `silenced, press again`;
+  if (worst !== undefined) {
+    port.acknowledge(claimsOf(loud));
     return {
       state: { ...awake, selected: worst.piece ?? awake.selected, part: null },
-      message: said(again),
+      message: said(silencedPressAgain),
     };
   }
   const rows = benchRows(awake, view);

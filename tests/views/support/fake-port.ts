@@ -37,6 +37,8 @@ export class FakePort implements BenchPort {
   now: Instant;
   readonly asked: Intent[] = [];
   readonly acknowledged: string[] = [];
+  /** How many times any were: each is a write. */
+  acknowledgements = 0;
   private facts: BenchFact[];
   private readings: readonly Reading[];
   private readonly shop: Shop;
@@ -91,7 +93,9 @@ export class FakePort implements BenchPort {
       shop: this.shop,
       settings: this.settings,
       readings: this.readings,
-      pings: this.options.pings ?? [],
+      pings: (this.options.pings ?? []).map((ping) =>
+        this.acknowledged.includes(ping.claim) ? { ...ping, seenAt: this.now } : ping,
+      ),
       ...this.options.snapshot,
     });
 
@@ -134,8 +138,10 @@ export class FakePort implements BenchPort {
     return this.readings.at(-1);
   }
 
-  readonly acknowledge = (claim: string): void => {
-    this.acknowledged.push(claim);
+  readonly acknowledge = (claims: readonly string[]): void => {
+    this.acknowledged.push(...claims);
+    this.acknowledgements += 1;
+    this.changed();
   };
 
   readonly choose = (): never => {
