@@ -2,6 +2,7 @@ import { pieceOfTimer, standingsAt, type Standing } from '../tracker/bench/index
 import { windowJson } from './json/bench-json.ts';
 import { iso } from './json/iso.ts';
 import { pieceName } from './json/names.ts';
+import { sumsJson } from './json/sums-json.ts';
 import type { WindowsJson } from './json-shapes/index.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
 import { look } from './line/look.ts';
@@ -29,10 +30,11 @@ export const windows: CommandFile = {
         return {
           ...windowJson(window, standing.piece, now, zone),
           piece: its === null ? null : pieceName(its),
+          sums: sumsJson(window, shop),
         };
       });
     return {
-      lines: () => windowLines(standings, now, shop.shop),
+      lines: () => windowLines(standings, shop),
       json: (): WindowsJson => ({ at: iso(now, zone), windows: standings.flatMap(oneJson) }),
     };
   },

@@ -29,5 +29,8 @@ export const contextOf = (given: {
   };
 };
 
+/** The readings in the order of their instants: one told later may be of an earlier hour. */
 export const readingsOf = (facts: readonly ConditionsFact[]): readonly Reading[] =>
-  facts.map((fact) => ({ at: fact.at, tempC: fact.body.tempC, rh: fact.body.rh }));
+  facts
+    .map((fact): Reading => ({ at: fact.at, ...fact.body }))
+    .sort((one, other) => one.at - other.at);

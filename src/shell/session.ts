@@ -16,7 +16,8 @@ import type { Clock } from './clock.ts';
 import { factHead } from './head-facts.ts';
 import type { NewId } from './ids.ts';
 import { readingsOf } from './intent-context.ts';
-import { senseOf, shopOf, type Whereabouts } from './shop.ts';
+import { senseIn } from './shop-air.ts';
+import { shopOf, type Whereabouts } from './shop.ts';
 import { recallPiece } from './recall.ts';
 import { shownPings } from './shown-pings.ts';
 
@@ -79,9 +80,9 @@ export function createSession(options: SessionOptions): Session {
   let notices = options.notices;
   let awake: Snapshot['awake'] = null;
   let shop: Shop = shopOf(loaded.settings, here);
-  let sense: PingSense = senseOf(shop);
-  let bench: Bench = foldBench(loaded.bench);
   let readings: readonly Reading[] = readingsOf(loaded.conditions);
+  let sense: PingSense = senseIn(shop, loaded.settings, readings);
+  let bench: Bench = foldBench(loaded.bench);
   let shown: Snapshot | null = null;
   /** Pings that a key took note of while that could not be written: they stop here all the same. */
   const seenHere = new Map<string, Instant>();
@@ -93,12 +94,13 @@ export function createSession(options: SessionOptions): Session {
   };
 
   const takeOver = (next: Loaded): void => {
-    if (next.settings !== loaded.settings) {
-      shop = shopOf(next.settings, here);
-      sense = senseOf(shop);
-    }
+    const isOtherAir = next.conditions !== loaded.conditions;
+    const isOtherShop = next.settings !== loaded.settings;
+    if (isOtherAir) readings = readingsOf(next.conditions);
+    if (isOtherShop) shop = shopOf(next.settings, here);
+    // Windows are worked out anew for a new sense, so it stays the same for as long as it can.
+    if (isOtherAir || isOtherShop) sense = senseIn(shop, next.settings, readings);
     loaded = next;
-    readings = readingsOf(next.conditions);
     refold();
   };
 

@@ -66,7 +66,7 @@ export function shopOf(settings: Settings, here: Whereabouts): Shop {
   };
 }
 
-/** Working out edges and pings in the shop's zone. Spans are the label's own figures. */
+/** Working out edges and pings in the shop's zone, with the label's own figures. */
 export const senseOf = (shop: Shop): PingSense => ({
   spanEnd: (span, from) => from + span.ms,
   nextClock: (from, time) => nextClock(from, time, shop.zone),

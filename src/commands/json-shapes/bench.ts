@@ -105,5 +105,25 @@ export type RecordedJson = {
 /** `windows` */
 export type WindowsJson = {
   readonly at: IsoInstant;
-  readonly windows: readonly (WindowJson & { readonly piece: PieceNameJson | null })[];
+  readonly windows: readonly (WindowJson & {
+    readonly piece: PieceNameJson | null;
+    readonly sums: readonly SumJson[];
+  })[];
+};
+
+/** The sum by which a stretch begins when it does. */
+export type SumJson = {
+  readonly meaning: string;
+  readonly begins: IsoInstant;
+  /** `label 2 h x 1.9 for 15 C 65 %, from last stroke 11:22` */
+  readonly says: string;
+  readonly spans: readonly {
+    readonly labelMinutes: number;
+    /** As long as it came out in the shop's air. */
+    readonly minutes: number;
+    /** How many readings of the air counted; null where air does not move it. */
+    readonly readings: number | null;
+    /** From when on the usual night low counted for want of a reading. */
+    readonly nightLowFrom: IsoInstant | null;
+  }[];
 };

@@ -6,7 +6,8 @@ import {
   type StoreProblem,
 } from '../../persist/index.ts';
 import { readingsOf } from '../../shell/intent-context.ts';
-import { senseOf, shopOf } from '../../shell/shop.ts';
+import { senseIn } from '../../shell/shop-air.ts';
+import { shopOf } from '../../shell/shop.ts';
 import { shownPings } from '../../shell/shown-pings.ts';
 import { foldBench, type Bench, type BenchFact } from '../../tracker/bench/index.ts';
 import type { Settings } from '../../tracker/settings/index.ts';
@@ -43,6 +44,7 @@ export function lookAt(
   bench: readonly BenchFact[] = loaded.bench,
 ): Look {
   const shop = shopIn(room, loaded.settings);
+  const readings = readingsOf(loaded.conditions);
   let folded: Bench | null = null;
   let pings: readonly ShownPing[] | null = null;
   return {
@@ -55,8 +57,8 @@ export function lookAt(
     },
     settings: loaded.settings,
     shop,
-    sense: senseOf(shop),
-    readings: readingsOf(loaded.conditions),
+    sense: senseIn(shop, loaded.settings, readings),
+    readings,
     unwritten: new Set(),
     obstacle: null,
     notices: [],

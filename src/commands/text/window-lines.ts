@@ -1,19 +1,16 @@
-import type { Standing } from '../../tracker/bench/index.ts';
-import type { Instant } from '../../tracker/time/index.ts';
+import { explainStretch, type Standing } from '../../tracker/bench/index.ts';
 import { stretchAt, type TimedStretch, type Window } from '../../tracker/windows/index.ts';
 import { callWords, whenInWords } from '../../views/format/index.ts';
-import type { Shop } from '../../views/port.ts';
+import { edgeWords } from '../../views/piece/edge-words.ts';
+import type { Look } from '../line/look.ts';
 
-/** Every running window with its stretches, the one in force marked. */
-export function windowLines(
-  standings: readonly Standing[],
-  now: Instant,
-  shop: Shop,
-): readonly string[] {
+/** Every running window with its stretches, the one in force marked, and the sum by which each begins when it does. */
+export function windowLines(standings: readonly Standing[], look: Look): readonly string[] {
+  const { now, shop } = look;
   const lines = standings.flatMap((standing) =>
     standing.windows.flatMap((window) => [
       `${calledRow(standing, window)}: ${callWords(window, now, shop)}`,
-      ...window.stretches.map((stretch) => stretchLine(stretch, window, now, shop)),
+      ...window.stretches.map((stretch) => stretchLine(stretch, window, look)),
     ]),
   );
   return lines.length === 0 ? ['No window runs.'] : lines;
@@ -28,10 +25,14 @@ function calledRow({ piece, timer }: Standing, { rule, subject }: Window): strin
     .join(', ');
 }
 
-function stretchLine(stretch: TimedStretch, window: Window, now: Instant, shop: Shop): string {
+function stretchLine(stretch: TimedStretch, window: Window, look: Look): string {
+  const { bench, now, shop, sense } = look;
   const { meaning, loss, says, begins, ends } = stretch;
   const mark = stretch === stretchAt(window, now) ? '>' : ' ';
   const till = ends === null ? '' : ` to ${whenInWords(ends, now, shop)}`;
   const cost = loss === 'costs nothing' ? '' : `, ${loss}`;
-  return `  ${mark} ${meaning.padEnd(14)} from ${whenInWords(begins, now, shop)}${till}${cost}${says === undefined ? '' : `: ${says}`}`;
+  const then = says === undefined ? '' : `: ${says}`;
+  const reason = explainStretch(bench, window, stretch, sense);
+  const why = reason === null ? '' : ` (${edgeWords(reason, now, shop)})`;
+  return `  ${mark} ${meaning.padEnd(14)} from ${whenInWords(begins, now, shop)}${till}${cost}${then}${why}`;
 }

@@ -1,5 +1,6 @@
 import { nearest } from '../../tracker/trade/index.ts';
 import {
+  readNightLow,
   settings as table,
   standardSettings,
   type Setting,
@@ -83,6 +84,11 @@ function wrongWith(name: string, value: unknown): Wrong | null {
   const setting = entries.find(([known]) => known === name)?.[1];
   if (setting === undefined || setting.choices === 'keys') return null;
   if (setting.choices === 'zone') return wrongZone(value);
+  if (setting.choices === 'night low') {
+    return typeof value === 'string' && readNightLow(value) !== null
+      ? null
+      : { expected: 'expected 12C, 54F, none or auto', near: [] };
+  }
   if (setting.choices.some((choice) => choice === value)) return null;
   const words = setting.choices.map((choice) => JSON.stringify(choice));
   const near = typeof value === 'string' ? nearest(value, setting.choices.map(String)) : [];

@@ -7,6 +7,7 @@ export * from './progress.ts';
 export * from './step-under-way.ts';
 export * from './plain-step.ts';
 export * from './piece-windows.ts';
+export * from './explain-stretch.ts';
 export * from './timer-window.ts';
 export * from './standing.ts';
 export * from './next-act.ts';

@@ -4,7 +4,7 @@ export type Setting<Value extends string | number | boolean = string | number | 
   readonly label: string;
   /** One line on what it does. */
   readonly help: string;
-  readonly choices: readonly Value[] | 'zone' | 'keys';
+  readonly choices: readonly Value[] | 'zone' | 'keys' | 'night low';
   readonly standard: Value;
 };
 
@@ -43,6 +43,20 @@ export const settings = {
     ['auto', 'C', 'F'],
     'auto',
   ),
+  air: setting(
+    'air',
+    'air counts',
+    "Whether the readings of the shop's air may delay openings and bring closings forward; no leaves the label's figures.",
+    [true, false],
+    true,
+  ),
+  nightLow: {
+    key: 'night-low',
+    label: 'night low',
+    help: 'How cold the shop usually gets at night: 12C, 54F, none; auto learns it from readings taken at night.',
+    choices: 'night low',
+    standard: 'auto',
+  } satisfies Setting<string>,
   lengths: setting('lengths', 'lengths', 'Unit of sizes.', ['auto', 'mm', 'in'], 'auto'),
   clock: setting('clock', 'clock', '12 or 24 hours.', ['auto', '24', '12'], 'auto'),
   zone: {

@@ -1,4 +1,5 @@
 export * from './climate.ts';
+export * from './air/index.ts';
 export * from './schedule.ts';
 export * from './nearest.ts';
 export * from './read-climate.ts';

@@ -1,6 +1,6 @@
 import type { Instant, Milliseconds } from '../time/index.ts';
 import { chooseStamp, latestFinding, placeEdge, type Happenings } from './edges.ts';
-import type { Edge, EdgeSense, Span, StampChoice } from './model.ts';
+import type { Edge, EdgeSense, Span, SpanAir, StampChoice } from './model.ts';
 
 /** What an edge counts from: a stamp, a finding, or the clock. */
 export type EdgeRoot =
@@ -15,7 +15,12 @@ export type EdgeRoot =
   | { readonly by: 'clock'; readonly time: string; readonly at: Instant };
 
 /** A span as the label gives it, and as long as it came out in the shop's air. */
-export type CountedSpan = { readonly span: Span; readonly lasts: Milliseconds };
+export type CountedSpan = {
+  readonly span: Span;
+  readonly lasts: Milliseconds;
+  /** What of the air counted; null where the air moves nothing. */
+  readonly air: SpanAir | null;
+};
 
 /** Why an edge lies where it does: what it counts from, and the spans after that. Of several edges the one that decided. */
 export type EdgeReason = {
@@ -72,5 +77,9 @@ function counted(root: EdgeRoot, span: Span | undefined, sense: EdgeSense): Edge
 
 function lengthened({ root, spans, at }: EdgeReason, span: Span, sense: EdgeSense): EdgeReason {
   const end = sense.spanEnd(span, at);
-  return { root, spans: [...spans, { span, lasts: end - at }], at: end };
+  return {
+    root,
+    spans: [...spans, { span, lasts: end - at, air: sense.spanAir?.(span, at) ?? null }],
+    at: end,
+  };
 }

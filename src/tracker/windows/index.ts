@@ -3,3 +3,4 @@ export * from './edges.ts';
 export * from './explain-edge.ts';
 export * from './evaluate.ts';
 export * from './pings.ts';
+export * from './air/index.ts';

@@ -1,4 +1,4 @@
-import type { Chemistry, Climate } from '../trade/climate.ts';
+import type { Chemistry, Climate, Reading } from '../trade/climate.ts';
 import type { Instant, Milliseconds } from '../time/index.ts';
 
 /**
@@ -158,10 +158,28 @@ export type Window = {
   readonly closedAt: Instant | null;
 };
 
-/** Working out edges needs these from outside: conditions move spans, and the shop's zone knows clock times. */
-export type EdgeSense = {
-  /** The end of a span that began at `from`. */
-  readonly spanEnd: (span: Span, from: Instant) => Instant;
-  /** The first instant at or after `from` at which the shop's clock shows `time`. */
-  readonly nextClock: (from: Instant, time: string) => Instant;
+/** Where a span ends in the shop's air, and what of that air counted. */
+export type SpanAir = {
+  readonly end: Instant;
+  /** The readings that counted, in their order; none where the span ran before or without any. */
+  readonly readings: readonly Reading[];
+  /** The usual night low that counted for want of a reading, and from when on; null where it never did. */
+  readonly night: { readonly tempC: number; readonly from: Instant } | null;
 };
+
+/** How spans run in the shop's air. It depends on nothing but that air, never on the present. */
+export type AirSense = {
+  /** The end of a span that began at `from`: the label's where air does not move it. */
+  readonly spanEnd: (span: Span, from: Instant) => Instant;
+  /** The same with what counted; null where the air moves nothing. */
+  readonly spanAir: (span: Span, from: Instant) => SpanAir | null;
+  /** How many times as long as the label says such a span takes in the air of one instant, as far as it may move. */
+  readonly factorAt: (span: Span, at: Instant) => number;
+};
+
+/** Working out edges needs these from outside: conditions move spans, and the shop's zone knows clock times. */
+export type EdgeSense = Pick<AirSense, 'spanEnd'> &
+  Partial<AirSense> & {
+    /** The first instant at or after `from` at which the shop's clock shows `time`. */
+    readonly nextClock: (from: Instant, time: string) => Instant;
+  };

@@ -1,10 +1,5 @@
-import { happeningsOfWindow, type PlannedStep } from '../../tracker/bench/index.ts';
-import {
-  explainEdge,
-  type Meaning,
-  type TimedStretch,
-  type Window,
-} from '../../tracker/windows/index.ts';
+import { explainStretch, type PlannedStep } from '../../tracker/bench/index.ts';
+import type { Meaning, TimedStretch, Window } from '../../tracker/windows/index.ts';
 import { barWidth, fitEnd, segment, spaces, timeBar, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { noonAfterNight, whenInWords, windowWords } from '../format/index.ts';
@@ -91,19 +86,16 @@ function edgeLabel(meaning: Meaning, before: TimedStretch): string {
 
 /** `23:00  label 12 h, from first stroke 11:00; then scuff 320 first` */
 function edgeTold(
-  { bench, piece }: OpenedPiece,
+  { bench }: OpenedPiece,
   window: Window,
   stretch: TimedStretch,
   view: View,
 ): string {
-  const when = whenInWords(stretch.begins, view.now, view.snapshot.shop);
-  const happenings = happeningsOfWindow(piece, bench.sessions, window);
-  const reason =
-    happenings === null || stretch.from === undefined
-      ? null
-      : explainEdge(stretch.from, happenings, view.snapshot.sense);
+  const { shop, sense } = view.snapshot;
+  const when = whenInWords(stretch.begins, view.now, shop);
+  const reason = explainStretch(bench, window, stretch, sense);
   return [
-    reason === null ? when : `${when}  ${edgeWords(reason, view)}`,
+    reason === null ? when : `${when}  ${edgeWords(reason, view.now, shop)}`,
     ...(stretch.says === undefined ? [] : [`then ${stretch.says}`]),
   ].join('; ');
 }

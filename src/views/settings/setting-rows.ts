@@ -30,7 +30,7 @@ export const settingRows = (view: View): readonly SettingRow[] => [
       help,
       value: value === 'auto' ? `auto: ${autoHere(name, view)}` : valueInWords(value),
       choices:
-        choices === 'zone' || choices === 'keys'
+        typeof choices === 'string'
           ? null
           : { words: choices.map(valueInWords), at: choices.indexOf(value) },
     };
@@ -52,6 +52,7 @@ function autoHere(name: SettingName, { snapshot, theme }: View): string {
     lengths: shop.lengths,
     clock: shop.hours,
     zone: shop.zone === 'auto' ? "the machine's" : shop.zone,
+    nightLow: 'learned',
     glyphs: theme.glyphs,
     colour: theme.colour,
   };

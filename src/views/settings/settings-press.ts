@@ -58,8 +58,8 @@ function change(
   port: BenchPort,
 ): SettingsStep {
   if (choices === null) {
-    const { zone } = view.snapshot.settings;
-    return { state: { ...state, text: name === 'zone' && zone !== 'auto' ? zone : '' } };
+    const value = name === 'keys' ? 'auto' : view.snapshot.settings[name];
+    return { state: { ...state, text: value === 'auto' ? '' : String(value) } };
   }
   const { words, at } = choices;
   const next = words[(at + (isBackwards ? -1 : 1) + words.length) % words.length] ?? '';

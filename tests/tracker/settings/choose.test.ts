@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   chooseSetting,
   settings as table,
+  readNightLow,
   standardSettings,
   valueInWords,
   type SettingKnowledge,
@@ -68,7 +69,7 @@ describe('a setting chosen by text', () => {
 
   it('takes every choice as the screen writes it', () => {
     for (const [name, { choices }] of Object.entries(table)) {
-      if (choices === 'zone') continue;
+      if (typeof choices === 'string') continue;
       for (const choice of choices)
         expect(chosen(name, valueInWords(choice))[name as keyof typeof table]).toBe(choice);
     }
@@ -92,6 +93,26 @@ describe('a setting chosen by text', () => {
     expect(says).toBe('Not set: there is no setting "glyph".');
     expect(nearest[0]).toBe('glyphs');
     expect(refusal('key', 'ready w').nearest).toContain('keys');
+  });
+});
+
+describe('the night low', () => {
+  it('is a temperature with its letter, none, or learned', () => {
+    expect(chosen('night low', '12 C').nightLow).toBe('12 c');
+    expect(chosen('night-low', '54f').nightLow).toBe('54f');
+    expect(chosen('nightLow', 'None').nightLow).toBe('none');
+    expect(chosen('night low', 'standard').nightLow).toBe('auto');
+    expect([readNightLow('12C'), readNightLow('50 F'), readNightLow('-2,5c')]).toEqual([
+      12, 10, -2.5,
+    ]);
+  });
+
+  it('is refused without its letter, and where no shop is', () => {
+    for (const typed of ['12', '66C', '200F', 'cold']) {
+      expect(refusal('night low', typed).says).toBe(
+        `Not set: night low can't be "${typed}". Write 12C, 54F, none or auto.`,
+      );
+    }
   });
 });
 

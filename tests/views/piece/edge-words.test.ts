@@ -1,19 +1,27 @@
 import { expect, test } from 'vitest';
-import type { EdgeReason } from '../../../src/tracker/windows/index.ts';
+import type { CountedSpan, EdgeReason, SpanAir } from '../../../src/tracker/windows/index.ts';
 import { edgeWords } from '../../../src/views/piece/edge-words.ts';
 import { labelLength } from '../../../src/views/parts/label-length.ts';
-import { afternoon, at, snapshotOf, viewOf } from '../support/bench-of.ts';
+import { afternoon, at, snapshotOf } from '../support/bench-of.ts';
 import { hour, minute } from '../../../src/tracker/time/index.ts';
 
-const view = viewOf(snapshotOf(afternoon().bench()), at('24 14:29'));
-const damp = viewOf(
-  snapshotOf(afternoon().bench(), { readings: [{ at: at('24 13:40'), tempC: 15, rh: 65 }] }),
-  at('24 14:29'),
-);
+const now = at('24 14:29');
+const { shop } = snapshotOf(afternoon().bench());
+const read = { at: at('24 13:40'), tempC: 15, rh: 65 };
 
 const stamp = { events: ['first-stroke'], which: 'first', agent: 'A' } as const;
 const root: EdgeReason['root'] = { by: 'stamp', choice: stamp, at: at('24 13:10'), assumed: false };
-const span = (ms: number, lasts = ms): EdgeReason['spans'][number] => ({ span: { ms }, lasts });
+const span = (ms: number): CountedSpan => ({ span: { ms }, lasts: ms, air: null });
+const inAir = (ms: number, lasts: number, more: Partial<SpanAir> = {}): EdgeReason =>
+  reason({
+    spans: [
+      {
+        span: { ms },
+        lasts,
+        air: { end: at('24 14:00'), readings: [read], night: null, ...more },
+      },
+    ],
+  });
 const reason = (more: Partial<EdgeReason>): EdgeReason => ({ root, spans: [], at: 0, ...more });
 
 test.each([
@@ -40,17 +48,51 @@ test.each([
     'label 24 h, from pick-up Mon 09:00, assumed',
   ],
 ])('%# is told as %s', (told, words) => {
-  expect(edgeWords(told, view)).toBe(words);
+  expect(edgeWords(told, now, shop)).toBe(words);
 });
 
-test('a figure that the air changed by a twentieth or more has its factor', () => {
-  const slower = reason({ spans: [span(2 * hour, 3.8 * hour)] });
-  expect(edgeWords(slower, damp)).toBe('label 2 h x 1.9 for 15 C 65 %, from A first stroke 13:10');
-  expect(edgeWords(slower, view)).toBe('label 2 h x 1.9, from A first stroke 13:10');
-  const hardly = reason({ spans: [span(2 * hour, 2.04 * hour)] });
-  expect(edgeWords(hardly, damp)).toBe('label 2 h, from A first stroke 13:10');
-  const shorter = reason({ spans: [span(2 * hour, hour)] });
-  expect(edgeWords(shorter, damp)).toContain('2 h x 0.5');
+const from = ', from A first stroke 13:10';
+
+test.each([
+  [inAir(2 * hour, 3.8 * hour), 'label 2 h x 1.9 for 15 C 65 %'],
+  [inAir(2 * hour, 2.04 * hour), 'label 2 h'],
+  [inAir(2 * hour, hour), 'label 2 h x 0.5 for 15 C 65 %'],
+  [
+    inAir(2 * hour, 2.8 * hour, { readings: [read, read, { ...read, tempC: 18 }] }),
+    'label 2 h x 1.4 over 3 readings',
+  ],
+  [inAir(2 * hour, 2 * hour, { readings: [] }), 'label 2 h, no reading'],
+  [
+    inAir(12 * hour, 20 * hour, {
+      end: at('25 09:00'),
+      readings: [{ ...read, at: at('24 05:20') }],
+    }),
+    'label 12 h x 1.7 for 15 C 65 %, reading 9 h old',
+  ],
+  [
+    inAir(12 * hour, 20 * hour, {
+      end: at('25 09:00'),
+      readings: [{ ...read, at: at('24 05:20') }],
+      night: { tempC: 12, from: at('24 09:20') },
+    }),
+    'label 12 h x 1.7 for 15 C 65 %, reading 9 h old, night low 12 C counted',
+  ],
+  [
+    inAir(12 * hour, 20 * hour, {
+      end: at('25 09:00'),
+      night: { tempC: 12, from: at('24 17:40') },
+    }),
+    'label 12 h x 1.7 for 15 C 65 %, night low 12 C counted from 17:40',
+  ],
+])('what the air did to a figure: %# %s', (told, words) => {
+  expect(edgeWords(told, now, shop)).toBe(words + from);
+});
+
+test('a figure in the units of the shop', () => {
+  const told = inAir(2 * hour, 3.8 * hour);
+  expect(edgeWords(told, now, { ...shop, temperature: 'F' })).toBe(
+    `label 2 h x 1.9 for 59 F 65 %${from}`,
+  );
 });
 
 test.each([

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { plain } from '../../../src/views/drawing/index.ts';
 import { pieceScreen } from '../../../src/views/piece/index.ts';
 import type { PieceState } from '../../../src/views/screens.ts';
+import type { PingSense } from '../../../src/tracker/bench/index.ts';
 import { minute } from '../../../src/tracker/time/index.ts';
 import {
   at,
@@ -78,15 +79,15 @@ describe('a piece in the middle of its schedule', () => {
   });
 
   test('figures that the air changed are told with their factor and the air', () => {
-    const slow = {
+    const readings = [{ at: at('24 11:00'), tempC: 15, rh: 65 }];
+    const slowed = (span: { ms: number; may?: string }, from: number) =>
+      from + span.ms * (span.may === undefined ? 1.9 : 1);
+    const slow: PingSense = {
       ...sense,
-      spanEnd: (span: { ms: number; may?: string }, from: number) =>
-        from + span.ms * (span.may === undefined ? 1.9 : 1),
+      spanEnd: slowed,
+      spanAir: (span, from) => ({ end: slowed(span, from), readings, night: null }),
     };
-    const snapshot = snapshotOf(stool().bench(), {
-      sense: slow,
-      readings: [{ at: at('24 08:00'), tempC: 15, rh: 65 }],
-    });
+    const snapshot = snapshotOf(stool().bench(), { sense: slow, readings });
     const drawn = rowsOf(pieceScreen.draw(opened, viewOf(snapshot, at('24 12:41'))));
     expect(drawn).toContain(
       'opens    15:10  label 2 h x 1.9 for 15 C 65 %, from last stroke 11:22',

@@ -1,0 +1,3 @@
+export * from './saturation.ts';
+export * from './humidity.ts';
+export * from './pace.ts';

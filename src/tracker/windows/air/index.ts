@@ -1,0 +1,3 @@
+export * from './shop-air.ts';
+export * from './span-in-air.ts';
+export * from './night-low.ts';

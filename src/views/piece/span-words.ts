@@ -1,0 +1,47 @@
+import { hour, type Instant } from '../../tracker/time/index.ts';
+import { readingHoldsFor, type CountedSpan, type SpanAir } from '../../tracker/windows/index.ts';
+import { air, temperature } from '../format/index.ts';
+import { whenInWords } from '../format/index.ts';
+import { labelLength } from '../parts/label-length.ts';
+import type { Shop } from '../port.ts';
+
+/** A figure that the air moved by less than a twentieth is told as the label has it. */
+const worthTelling = 0.05;
+
+/**
+ * The label's figure, and how many times that it came to in the shop's air: `2 h x 1.9 for 15 C 65 %`,
+ * `2 h x 1.4 over 3 readings, night low 12 C counted from 17:40`, `2 h, no reading`.
+ */
+export function spanWords(
+  { span, lasts, air: counted }: CountedSpan,
+  now: Instant,
+  shop: Shop,
+): string {
+  const label = labelLength(span.ms);
+  if (counted === null) return label;
+  const { readings } = counted;
+  const [only] = readings;
+  if (only === undefined) return `${label}, no reading`;
+  const factor = span.ms === 0 ? 1 : lasts / span.ms;
+  const moved =
+    Math.abs(factor - 1) < worthTelling
+      ? ''
+      : ` x ${factor.toFixed(1)} ${
+          readings.length === 1
+            ? `for ${air(only, shop.temperature)}`
+            : `over ${readings.length} readings`
+        }`;
+  return [label + moved, ...ageWords(counted, now, shop)].join(', ');
+}
+
+/** What stood in for a reading that was too old, and from when. */
+function ageWords({ readings, night, end }: SpanAir, now: Instant, shop: Shop): readonly string[] {
+  const last = readings.at(-1);
+  if (last === undefined) return [];
+  const until = Math.min(now, end);
+  const age = until - last.at;
+  const old = age >= readingHoldsFor ? [`reading ${Math.floor(age / hour)} h old`] : [];
+  if (night === null) return old;
+  const low = `night low ${temperature(night.tempC, shop.temperature)} counted`;
+  return old.length > 0 ? [...old, low] : [`${low} from ${whenInWords(night.from, now, shop)}`];
+}
