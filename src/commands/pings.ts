@@ -6,16 +6,18 @@ import type { ShownPing } from '../views/port.ts';
 import { iso, isoOrNull } from './json/iso.ts';
 import type { PingsJson, SeenJson } from './json-shapes/index.ts';
 import { failure, isFailure, type Answer, type CommandFile, type Failure } from './line/command.ts';
+import { tellOfLostKeeper } from './line/lost-keeper.ts';
 import { lookAt, openToRead, storeFailure, type Look } from './line/look.ts';
 import { withStore } from './line/record.ts';
 import { pingsToCome, toComeJson, toComeLine } from './text/pings-to-come.ts';
 
 export const pings: CommandFile = {
   options: [['--all', 'all pings that went out, not only the last twenty']],
-  help: 'Nothing goes out while no screen is open; what fell due then is told when one opens.',
+  help: 'Nothing goes out while neither a screen nor a keeper is there; what fell due then is told when one opens.',
   run: async (room, given) => {
     const opened = await openToRead(room);
     if (isFailure(opened)) return opened;
+    tellOfLostKeeper(room);
     const shop = lookAt(room, opened);
     const { zone } = shop.shop;
     const sent = given.has('all') ? shop.pings : shop.pings.slice(-lastFew);
@@ -48,7 +50,12 @@ const lastFew = 20;
 
 function sentLine({ at, text, seenAt, loud, ways, failures }: ShownPing, { shop }: Look): string {
   const seen = seenAt === null ? (loud ? 'not seen' : '') : `seen ${clock(seenAt, shop)}`;
-  const how = ways === null ? 'not known whether it went out' : ways.join(', ');
+  const how =
+    ways === null
+      ? 'not known whether it went out'
+      : ways.length === 0
+        ? 'reached nobody'
+        : ways.join(', ');
   const lost = failures.length === 0 ? '' : `; failed: ${failures.join(', ')}`;
   return ` ${day(at, shop)} ${clock(at, shop)}  ${text}  (${[how + lost, seen].filter(Boolean).join('; ')})`;
 }

@@ -1,4 +1,5 @@
 import { openForWriting, type FactStore, type Result } from '../persist/index.ts';
+import type { Instant } from '../tracker/time/index.ts';
 import { shopDay } from '../views/format/index.ts';
 import { createClockWatch } from './clock-watch.ts';
 import { movePastPieces } from './move-past.ts';
@@ -13,7 +14,7 @@ import type { World } from './world.ts';
 export type BackgroundOptions = {
   readonly world: World;
   readonly session: Session;
-  readonly ticker: Ticker;
+  readonly ticker: Pick<Ticker, 'subscribe' | 'wakeAt'>;
   readonly pinger: Pinger;
   readonly awake: Awake;
   readonly diagnostics: Diagnostics;
@@ -22,6 +23,12 @@ export type BackgroundOptions = {
   readonly given: FactStore | null;
   /** Told once the store can be written. */
   readonly opened: (store: FactStore) => void;
+  /** Who watches; a screen where nothing is said. */
+  readonly by?: 'screen' | 'keeper';
+  /** Another process sends the pings for now: none goes out from here. */
+  readonly standsAside?: () => boolean;
+  /** Told after every look when the next ping is to come; null while none is. */
+  readonly looked?: (next: Instant | null) => void;
 };
 
 /** What goes on behind the screens: writing, hearing of other processes, pings, and staying awake. */
@@ -32,7 +39,8 @@ export type Background = { readonly stop: () => void };
  * the store from being opened is told on the screen.
  */
 export async function startBackground(options: BackgroundOptions): Promise<Background> {
-  const { world, session, ticker, awake, diagnostics } = options;
+  const { world, session, ticker, awake, diagnostics, by = 'screen' } = options;
+  const { standsAside = () => false, looked = () => undefined } = options;
   const { clock, newId } = world;
   const opened =
     options.given === null
@@ -42,7 +50,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
   // Nothing is recorded then, but what was seen on the disk still pings.
   else session.obstruct(opened.problem);
 
-  diagnostics.record({ at: clock.now(), what: 'began', by: 'screen', pid: process.pid });
+  diagnostics.record({ at: clock.now(), what: 'began', by, pid: process.pid });
   const pings = createPingWatch({
     store: opened.ok ? opened.value : { change: () => opened },
     clock,
@@ -60,6 +68,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     since: clock.now(),
     // The store tells only of what others write.
     recorded: session.reload,
+    onScreen: by === 'screen',
   });
   const clockWatch = createClockWatch(clock);
   let isStopped = false;
@@ -71,7 +80,14 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     const stepped = clockWatch.look();
     if (stepped !== null) session.act({ do: 'note clock step', byMs: stepped });
     session.flush();
-    ticker.wakeAt(pings.look());
+    if (standsAside()) {
+      awake.want(null);
+      ticker.wakeAt(null);
+      return;
+    }
+    const next = pings.look();
+    ticker.wakeAt(next);
+    looked(next);
     const { wanted, kept, why } = awake.state();
     session.setAwake(wanted ? { kept, says: why } : null);
   };
@@ -90,7 +106,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     stop: () => {
       isStopped = true;
       for (const stop of stops) stop();
-      diagnostics.record({ at: clock.now(), what: 'ended', by: 'screen', pid: process.pid });
+      diagnostics.record({ at: clock.now(), what: 'ended', by, pid: process.pid });
     },
   };
 }

@@ -7,6 +7,7 @@ import { DeskView, type Suspending } from '../views/desk-view.tsx';
 import type { BenchPort } from '../views/port.ts';
 import { chooseTheme, type Theme } from '../views/theme/index.ts';
 import { startBackground, type Background } from './background.ts';
+import { mindKeeper, type KeeperMinding } from './keeper/mind-keeper.ts';
 import { createAwake } from './ping/awake.ts';
 import { createDiagnostics } from './ping/diagnostics.ts';
 import { createPinger } from './ping/pinger.ts';
@@ -76,11 +77,14 @@ export async function runScreen({
   });
 
   let background: Background | null = null;
+  let minding: KeeperMinding | null = null;
   let left = false;
   const begin = async (): Promise<void> => {
     await app.waitUntilRenderFlush();
     if (left) return;
     const around = { world, session, ticker, pinger, awake, diagnostics };
+    // The invented shop ends with its screen.
+    if (given === undefined) minding = mindKeeper(world, session, opened.folder);
     background = await startBackground({
       ...around,
       folder: opened.folder,
@@ -88,6 +92,7 @@ export async function runScreen({
       opened: (open) => {
         store = open;
       },
+      looked: (next) => minding?.looked(next),
     });
     // A screen that is killed days later would never write it.
     flushCompileCache();
@@ -116,6 +121,7 @@ export async function runScreen({
     awake.want(null);
     session.flush();
     (store as FactStore | null)?.close();
+    (minding as KeeperMinding | null)?.leave();
   }
   const { obstacle } = session.snapshot();
   if (obstacle !== null) world.printError(`${obstacle.says} ${obstacle.todo}`);

@@ -50,6 +50,7 @@ export type Session = {
   readonly obstruct: (obstacle: Obstacle) => void;
   readonly pingWays: () => { readonly desktop: boolean | null; readonly says: string };
   readonly setAwake: (awake: Snapshot['awake']) => void;
+  readonly setKeeper: (keeper: Snapshot['keeper']) => void;
 };
 
 export type SessionOptions = {
@@ -79,6 +80,7 @@ export function createSession(options: SessionOptions): Session {
   let isUnreadable = false;
   let notices = options.notices;
   let awake: Snapshot['awake'] = null;
+  let keeper: Snapshot['keeper'] = 'cannot';
   let shop: Shop = shopOf(loaded.settings, here);
   let readings: readonly Reading[] = readingsOf(loaded.conditions);
   let sense: PingSense = senseIn(shop, loaded.settings, readings);
@@ -230,6 +232,7 @@ export function createSession(options: SessionOptions): Session {
         obstacle,
         notices,
         awake,
+        keeper,
         folder: options.folder,
       }),
     act,
@@ -271,6 +274,11 @@ export function createSession(options: SessionOptions): Session {
     setAwake: (next) => {
       if (next?.kept === awake?.kept && next?.says === awake?.says) return;
       awake = next;
+      changed();
+    },
+    setKeeper: (next) => {
+      if (next === keeper) return;
+      keeper = next;
       changed();
     },
   };

@@ -46,6 +46,8 @@ export type Snapshot = {
   readonly notices: readonly string[];
   /** Whether the machine is kept awake while something spoils, or why not; null while nothing does. */
   readonly awake: { readonly kept: boolean; readonly says: string } | null;
+  /** Whether a keeper stands by to ping once no screen is open; `cannot` where none can be. */
+  readonly keeper: 'there' | 'none' | 'cannot';
   /** Where data lives, for the messages that name it. */
   readonly folder: string | null;
 };

@@ -45,7 +45,7 @@ function benchWithDwell(store: FactStore = memoryStore()) {
   };
   const watch = (
     watched = store,
-    answer: 'bell' | 'never answers' = 'bell',
+    answer: 'bell' | 'no way' | 'never answers' = 'bell',
     known = knownFrom(watched),
   ) => {
     const sent: Ping[] = [];
@@ -57,9 +57,9 @@ function benchWithDwell(store: FactStore = memoryStore()) {
       pinger: {
         send: (ping) => {
           sent.push(ping);
-          return answer === 'bell'
-            ? Promise.resolve({ ways: ['bell'], failures: [] })
-            : new Promise(() => undefined);
+          return answer === 'never answers'
+            ? new Promise(() => undefined)
+            : Promise.resolve({ ways: answer === 'bell' ? ['bell'] : [], failures: [] });
         },
         warmUp: () => Promise.resolve(),
       },
@@ -73,6 +73,7 @@ function benchWithDwell(store: FactStore = memoryStore()) {
       sense: () => sense,
       since: startOfTests,
       recorded: session.reload,
+      onScreen: answer !== 'no way',
       known,
     });
     return { ...made, sent, wanted };
@@ -261,6 +262,34 @@ describe('watching windows', () => {
     clock.pass(senderLostAfter);
     watch().look();
     expect(other.sent).toHaveLength(1);
+  });
+
+  it('tells again what left another process by no way at all', async () => {
+    const { clock, watch } = benchWithDwell();
+    const [voiceless, other] = [watch(undefined, 'no way'), watch()];
+    clock.pass(5 * minute);
+    voiceless.look();
+    await settle();
+    other.look();
+    expect(other.sent.filter(({ repeat }) => repeat !== true)).toEqual([]);
+    clock.pass(senderLostAfter);
+    other.look();
+    await settle();
+    expect(other.sent.filter(({ body }) => body.endsWith('Perhaps told before.'))).toHaveLength(1);
+  });
+
+  it('rings on for what another process sent, as that may be gone', async () => {
+    const { clock, watch } = benchWithDwell();
+    const [gone, other] = [watch(), watch()];
+    clock.pass(5 * minute);
+    gone.look();
+    await settle();
+    clock.pass(10 * second);
+    other.look();
+    expect(other.sent).toEqual([]);
+    clock.pass(10 * second);
+    other.look();
+    expect(other.sent.map(({ repeat }) => repeat)).toEqual([true]);
   });
 
   it('does not tell again what a later ping of the same window has overtaken', async () => {

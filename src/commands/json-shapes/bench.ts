@@ -90,6 +90,8 @@ export type BenchJson = {
   readonly rows: readonly BenchRowJson[];
   readonly takeBack: string | null;
   readonly bringBack: string | null;
+  /** Whether a keeper stands by to ping while no screen is open. */
+  readonly keeper: boolean;
 };
 
 /** Every command that records something about the bench. */

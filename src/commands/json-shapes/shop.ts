@@ -143,3 +143,11 @@ export type KeysJson = {
     readonly listed: number | null;
   }[];
 };
+
+/** `keep`, once it has ended. */
+export type KeeperJson = {
+  readonly ended: 'nothing runs' | 'told to' | 'another is there';
+};
+
+/** `keep --unit` */
+export type UnitJson = { readonly supervisor: string; readonly text: string };

@@ -27,6 +27,7 @@ export function benchJson(look: Look): BenchJson {
     ),
     takeBack: takeBackName(bench),
     bringBack: bringBackName(bench),
+    keeper: look.keeper === 'there',
   };
 }
 

@@ -5,6 +5,7 @@ import {
   type OpenedStore,
   type StoreProblem,
 } from '../../persist/index.ts';
+import { isRunning, readKeeperMark } from '../../persist/presence/keeper-mark.ts';
 import { readingsOf } from '../../shell/intent-context.ts';
 import { senseIn } from '../../shell/shop-air.ts';
 import { shopOf } from '../../shell/shop.ts';
@@ -63,9 +64,16 @@ export function lookAt(
     obstacle: null,
     notices: [],
     awake: null,
+    keeper: keeperSeen(room),
     folder: room.folder,
   };
 }
+
+/** By its mark and the number of its process: asking the lock would cost a command that only reads too much. */
+const keeperSeen = ({ folder }: Room): Snapshot['keeper'] => {
+  const mark = readKeeperMark(folder);
+  return mark !== null && isRunning(mark) ? 'there' : 'none';
+};
 
 /** The shop's zone, clock and units; a zone named on the command line takes the place of the shop's. */
 export const shopIn = ({ world, zone }: Room, settings: Settings): Shop =>

@@ -82,6 +82,7 @@ const table = {
 
   conditions: other('shop', 'temperature and humidity: 66F 55%', 'conditions'),
   overnight: other('shop', 'shut up shop: what falls due, and the questions', 'overnight'),
+  keep: other('shop', 'ping while no screen is open, till nothing is to come', 'keep'),
   settings: other('shop', 'what can be chosen, and choosing it', 'settings'),
 
   schedules: other('schedules', 'the finishing schedules there are', 'schedules'),

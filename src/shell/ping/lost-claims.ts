@@ -4,8 +4,15 @@ import { second, type Instant, type Milliseconds } from '../../tracker/time/inde
 /** A claim with no word of its going out for this long has lost its sender; the slowest way answers in 5 seconds. */
 export const senderLostAfter: Milliseconds = 30 * second;
 
-/** Keys of pings that perhaps never went out, and when the next claim will count among them if no word comes. */
-export type LostClaims = { readonly keys: ReadonlySet<string>; readonly nextAt: Instant | null };
+/**
+ * Keys of pings that perhaps never went out, the claims they were made by, and when the next claim will count among them
+ * if no word comes.
+ */
+export type LostClaims = {
+  readonly keys: ReadonlySet<string>;
+  readonly claims: ReadonlySet<string>;
+  readonly nextAt: Instant | null;
+};
 
 /** @param sentHere claims whose sender is this process, which lives */
 export function lostClaims(
@@ -14,14 +21,17 @@ export function lostClaims(
   now: Instant,
 ): LostClaims {
   const keys = new Set<string>();
+  const claims = new Set<string>();
   let nextAt: Instant | null = null;
   for (const { claim, at, pings } of unanswered(facts)) {
     if (sentHere.has(claim)) continue;
     const lostAt = at + senderLostAfter;
-    if (lostAt <= now) for (const key of pings) keys.add(key);
-    else nextAt = Math.min(nextAt ?? lostAt, lostAt);
+    if (lostAt <= now) {
+      claims.add(claim);
+      for (const key of pings) keys.add(key);
+    } else nextAt = Math.min(nextAt ?? lostAt, lostAt);
   }
-  return { keys, nextAt };
+  return { keys, claims, nextAt };
 }
 
 type Unanswered = {
@@ -33,8 +43,8 @@ type Unanswered = {
 const known = new WeakMap<readonly PingFact[], readonly Unanswered[]>();
 
 /**
- * Claims of which nothing says that they went out or were seen, unless a later one told of the same window; worked out
- * once for each state of the store.
+ * Claims of which nothing says that they went out or were seen, or that left by no way at all, unless a later one told
+ * of the same window; worked out once for each state of the store.
  */
 function unanswered(facts: readonly PingFact[]): readonly Unanswered[] {
   const before = known.get(facts);
@@ -45,9 +55,7 @@ function unanswered(facts: readonly PingFact[]): readonly Unanswered[] {
 }
 
 function findUnanswered(facts: readonly PingFact[]): readonly Unanswered[] {
-  const answered = new Set(
-    facts.flatMap((fact) => (fact.kind === 'ping-claimed' ? [] : [fact.body.claim])),
-  );
+  const answered = new Set(facts.flatMap((fact) => (isAnswer(fact) ? [fact.body.claim] : [])));
   const latest = new Map<string, string>();
   for (const fact of facts) {
     if (fact.kind !== 'ping-claimed') continue;
@@ -59,6 +67,10 @@ function findUnanswered(facts: readonly PingFact[]): readonly Unanswered[] {
     return [{ claim: fact.id, at: fact.at, pings }];
   });
 }
+
+/** Seen, or sent by at least one way. */
+const isAnswer = (fact: PingFact): fact is Exclude<PingFact, { kind: 'ping-claimed' }> =>
+  fact.kind === 'ping-acknowledged' || (fact.kind === 'ping-sent' && fact.body.ways.length > 0);
 
 /** A ping's key is its window's, and after the last slash its name. */
 const windowOf = (key: string): string => key.slice(0, key.lastIndexOf('/'));

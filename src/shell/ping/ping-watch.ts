@@ -20,7 +20,7 @@ import type { Awake } from './awake.ts';
 import type { Diagnostics } from './diagnostics.ts';
 import { lostClaims } from './lost-claims.ts';
 import type { Pinger } from './pinger.ts';
-import { createRinging } from './ringing.ts';
+import { createRinging, notifyAgainAfter, ringAgainAfter } from './ringing.ts';
 
 export type PingWatchOptions = {
   readonly store: Pick<FactStore, 'change'>;
@@ -37,6 +37,8 @@ export type PingWatchOptions = {
   readonly since: Instant;
   /** Something was written to the store from here. */
   readonly recorded: () => void;
+  /** Whether a screen shows them too. */
+  readonly onScreen: boolean;
 };
 
 /** The bench as this process knows it, the pings on record, and the same as screens show them. */
@@ -70,7 +72,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   const { store, clock, newId, pinger, diagnostics, awake } = options;
   const unrecordedHere = new Set<string>();
   const sentHere = new Set<string>();
-  const ringing = createRinging(pinger);
+  const ringing = createRinging(pinger, options.onScreen ? ringAgainAfter : notifyAgainAfter);
   let toldAwake = '';
   let last: {
     readonly known: Known;
@@ -153,7 +155,8 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
           failures,
           lateMs: lateBy,
         });
-        const body = { claim: fact.id, ways: ['screen', ...ways], failures };
+        const all = options.onScreen ? ['screen', ...ways] : ways;
+        const body = { claim: fact.id, ways: all, failures };
         const sent: PingFact = { ...headOf(newId(), at), kind: 'ping-sent', body };
         const written = store.change(() => ({ append: { pings: [sent] }, result: null }));
         if (written.ok) options.recorded();
@@ -184,7 +187,9 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     // What was seen to from elsewhere, or is long lost, rings no more.
     const pieces = new Set(spoiling.map(({ subject }) => subject.pieceId));
     const ringAt = ringing.ring(
-      shown.filter((ping) => ping.piece !== null && pieces.has(ping.piece)),
+      shown.filter(
+        ({ piece: about, claim }) => about !== null && pieces.has(about) && !lost.claims.has(claim),
+      ),
       now,
     );
     const times = [ringAt, lost.nextAt, nextPingAt(bench, settled, now, sense)];

@@ -96,7 +96,8 @@ export function createPinger({
     send: async (ping) => {
       const chosen = settings();
       const written = write ? writeTo(write, ping, chosen) : { ways: [], failures: [] };
-      if (!chosen.desktop || ping.repeat) return written;
+      // A loud one rings again; where no terminal is there to ring it comes up again.
+      if (!chosen.desktop || (ping.repeat && write !== null)) return written;
       const outcome = await show({ title: ping.title, message: ping.body, loud: ping.loud });
       if (outcome.ok) return { ...written, ways: [...written.ways, 'desktop'] };
       notice(outcome.why, chosen);

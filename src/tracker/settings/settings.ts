@@ -94,6 +94,13 @@ export const settings = {
     [true, false],
     true,
   ),
+  keeper: setting(
+    'keeper',
+    'keeper',
+    'Go on pinging in the background while no screen is open; ask is to be asked when leaving.',
+    ['ask', 'yes', 'no'],
+    'ask',
+  ),
   farView: setting(
     'far-view',
     'far view',

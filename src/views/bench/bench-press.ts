@@ -7,7 +7,7 @@ import {
   type Standing,
 } from '../../tracker/bench/index.ts';
 import { pressEmptyBench } from '../first-run/offers.ts';
-import { isSomethingRunning } from '../leave/leave-page.ts';
+import { isLookedAfter, isSomethingRunning } from '../leave/leave-page.ts';
 import { twoDigits, judge, listClosed } from '../keys/guard.ts';
 import { actOf, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { Press } from '../keys/press.ts';
@@ -129,7 +129,7 @@ export function perform(
       };
     case 'leave': {
       const { bench, sense } = view.snapshot;
-      return isSomethingRunning(bench, view.now, sense)
+      return isSomethingRunning(bench, view.now, sense) && !isLookedAfter(view)
         ? { state, open: { is: 'leave', openedAt: view.now } }
         : { state, leave: true };
     }

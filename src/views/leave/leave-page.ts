@@ -17,7 +17,23 @@ import type { View } from '../screen.ts';
 export const isSomethingRunning = (bench: Bench, now: Instant, sense: EdgeSense): boolean =>
   inHand(bench).length > 0 || duesTill(bench, now, null, sense).length > 0;
 
-/** What won't ping once the program is closed, worst first. */
+/** Whether a keeper could ping once the program is closed, and nobody has said yet whether it shall. */
+export const asksForKeeper = ({ snapshot }: View): boolean =>
+  snapshot.keeper === 'none' && snapshot.settings.keeper === 'ask';
+
+/** Whether leaving needs no word: a keeper is to ping, and no minutes run. */
+export const isLookedAfter = ({ snapshot }: View): boolean =>
+  snapshot.settings.keeper === 'yes' &&
+  snapshot.keeper !== 'cannot' &&
+  inHand(snapshot.bench).length === 0;
+
+/** Who pings once the program is closed. */
+export const whoPings = ({ snapshot: { settings, keeper } }: View): string =>
+  settings.keeper === 'yes' && keeper !== 'cannot'
+    ? 'the keeper pings these while recoat is closed'
+    : 'none of these pings while recoat is closed';
+
+/** What pings once the program is closed, or won't, worst first. */
 export function leavePage(from: number, view: View): ScrolledPage {
   const { now, snapshot, columns } = view;
   const { bench, sense, shop } = snapshot;
@@ -25,20 +41,34 @@ export function leavePage(from: number, view: View): ScrolledPage {
   return {
     head: heading(lineOf(`leave   ${day(now, shop)} ${clock(now, shop)}`, 'strong'), view),
     body: [
-      ...(dues.length === 0
-        ? []
-        : [
-            ...quiet('none of these pings while recoat is closed', columns),
-            ...dueLines(dues, view),
-          ]),
+      ...(dues.length === 0 ? [] : [...quiet(whoPings(view), columns), ...dueLines(dues, view)]),
       ...spoiling(view),
       ...leftInHand(view),
       ...quiet('Windows go on by the clock; what was missed is told when it opens.', columns),
     ],
-    foot: [...messageLines(view), ...keyHints(['Enter or q: leave', 'Esc: stay'], columns, 3)],
+    foot: [
+      ...(asksForKeeper(view)
+        ? wrapWords(keeperQuestion, columns).map((line) => lineOf(line, 'strong'))
+        : []),
+      ...messageLines(view),
+      ...keyHints(
+        asksForKeeper(view)
+          ? [
+              'y: leave, keep pinging',
+              'n: leave, never ask again',
+              'Enter or q: leave',
+              'Esc: stay',
+            ]
+          : ['Enter or q: leave', 'Esc: stay'],
+        columns,
+        3,
+      ),
+    ],
     from,
   };
 }
+
+const keeperQuestion = 'Shall a keeper go on pinging in the background? It ends when nothing runs.';
 
 const quiet = (text: string, columns: number): readonly Line[] =>
   wrapWords(text, columns).map((line) => lineOf(line, 'quiet'));

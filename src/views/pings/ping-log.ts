@@ -8,7 +8,7 @@ import { keyHints } from '../parts/key-hints.ts';
 import { messageLines } from '../parts/message-lines.ts';
 import { pingText } from '../ping-text/index.ts';
 import type { ScrolledPage } from '../page.ts';
-import type { ShownPing } from '../port.ts';
+import type { ShownPing, Snapshot } from '../port.ts';
 import type { View } from '../screen.ts';
 
 /** The file in which every ping is written down as it goes out, beside the data. */
@@ -29,6 +29,7 @@ export function pingLog(from: number, view: View): ScrolledPage {
   const log = snapshot.pings.slice(-mostOfLog).toReversed();
   const explained = [
     ...(view.pingWays === undefined ? [] : [view.pingWays.says]),
+    ...keeperLine(snapshot.keeper),
     ...(snapshot.awake === null ? [] : [snapshot.awake.says]),
     ...(snapshot.folder === null ? [] : [`All of it: ${logFile} in ${snapshot.folder}`]),
   ];
@@ -48,6 +49,9 @@ export function pingLog(from: number, view: View): ScrolledPage {
     from,
   };
 }
+
+const keeperLine = (keeper: Snapshot['keeper']): readonly string[] =>
+  keeper === 'there' ? ['Keeper: stands by, and pings once no screen is open.'] : [];
 
 const quiet = (text: string, columns: number): readonly Line[] =>
   wrapWords(text, columns).map((line) => lineOf(line, 'quiet'));

@@ -18,7 +18,7 @@ import { standingWords } from './standing-words.ts';
 
 /** The bench as text, for a pipe, a file, or where there is no terminal: the same columns however wide that is. */
 export function plainBench(input: PlainInput): string {
-  const { bench, now, sense, obstacle } = input;
+  const { bench, now, sense, obstacle, keeper } = input;
   const all = standingsAt(bench, now, sense);
   const told = [
     titleLine(input),
@@ -26,6 +26,7 @@ export function plainBench(input: PlainInput): string {
     ...nextLine(all, input),
     ...inHandLine(input),
     ...(all.length === 0 ? ['The bench is empty.'] : ['', ...table(all, input)]),
+    ...(keeper === 'there' ? ['', 'A keeper stands by and pings while no screen is open.'] : []),
     ...(obstacle === null ? [] : ['', `${obstacle.says} ${obstacle.todo}`]),
   ];
   return told.map((line) => visible(line).trimEnd()).join('\n');

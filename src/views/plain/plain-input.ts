@@ -1,6 +1,6 @@
 import type { Bench, PingSense, Reading } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
-import type { Obstacle, Shop, ShownPing } from '../port.ts';
+import type { Obstacle, Shop, ShownPing, Snapshot } from '../port.ts';
 
 /** All that the bench is told from where no screen is drawn. */
 export type PlainInput = {
@@ -10,6 +10,7 @@ export type PlainInput = {
   readonly readings: readonly Reading[];
   readonly pings: readonly ShownPing[];
   readonly obstacle: Obstacle | null;
+  readonly keeper: Snapshot['keeper'];
   readonly now: Instant;
 };
 

@@ -24,7 +24,9 @@ export function overnightLines(view: View, backAt: Instant): readonly Line[] {
     ...(dues.length === 0
       ? []
       : wrapped(
-          'none of these pings while recoat is closed; they are told when it opens',
+          view.snapshot.settings.keeper === 'yes' && view.snapshot.keeper !== 'cannot'
+            ? 'the keeper pings these while recoat is closed'
+            : 'none of these pings while recoat is closed; they are told when it opens',
           columns,
           'quiet',
         )),

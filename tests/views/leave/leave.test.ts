@@ -86,6 +86,55 @@ describe('keys on the leave screen', () => {
   });
 });
 
+describe('the question whether a keeper shall ping', () => {
+  const asked = (keeper: 'none' | 'cannot', choice: 'ask' | 'yes' | 'no' = 'ask') => {
+    const snapshot = {
+      ...snapshotOf(afternoon().bench(), { settings: { ...withSettings({}), keeper: choice } }),
+      keeper,
+    };
+    const view = viewOf(snapshot, at('24 14:29'));
+    const chosen: string[] = [];
+    const port = {
+      ...portOf(() => snapshot),
+      choose: (name: string, text: string) => {
+        chosen.push(`${name} ${text}`);
+        return { ok: true as const, says: 'set', piece: null };
+      },
+    };
+    const state: LeaveState = { is: 'leave', openedAt: at('24 14:00') };
+    return {
+      rows: rowsOf(leaveScreen.draw(state, view)).join('\n'),
+      press: (name: string) => leaveScreen.press(state, key(name), view, port),
+      chosen,
+      bench: benchScreen.press(benchStart(view.now - 5000), key('q'), view, port),
+    };
+  };
+
+  it('is asked where one can be, answered by one key, and remembered', () => {
+    const yes = asked('none');
+    expect(yes.rows).toContain('Shall a keeper go on pinging');
+    expect(yes.press('y')).toEqual({ leave: true });
+    expect(yes.chosen).toEqual(['keeper yes']);
+    const no = asked('none');
+    expect(no.press('n')).toEqual({ leave: true });
+    expect(no.chosen).toEqual(['keeper no']);
+  });
+
+  it('is not asked again, nor where none can be', () => {
+    for (const each of [asked('none', 'no'), asked('none', 'yes'), asked('cannot')]) {
+      expect(each.rows).not.toContain('Shall a keeper');
+      each.press('y');
+      expect(each.chosen).toEqual([]);
+    }
+  });
+
+  it('says who pings while recoat is closed', () => {
+    expect(asked('none', 'yes').rows).toContain('the keeper pings these');
+    expect(asked('cannot', 'yes').rows).toContain('none of these pings');
+    expect(asked('none', 'no').rows).toContain('none of these pings');
+  });
+});
+
 describe('leaving from the bench', () => {
   const leave = (facts: Facts, when = '24 14:29') => {
     const snapshot = snapshotOf(facts.bench());
@@ -107,6 +156,29 @@ describe('leaving from the bench', () => {
     const facts = new Facts().piece('24 09:00', 1, 'Oak settle', [step('sand', 'sand')]);
     expect(leave(facts).leave).toBe(true);
     expect(leave(facts.pickUp('24 14:00', 1, 'sand')).open?.is).toBe('leave');
+  });
+
+  it('is at once where a keeper pings and no minutes run', () => {
+    const leaving = (facts: Facts) => {
+      const snapshot = {
+        ...snapshotOf(facts.bench(), { settings: { ...withSettings({}), keeper: 'yes' as const } }),
+        keeper: 'there' as const,
+      };
+      return benchScreen.press(
+        benchStart(at('12-03 16:34')),
+        key('q'),
+        viewOf(snapshot, at('12-03 16:35')),
+        portOf(() => snapshot),
+      );
+    };
+    const timer = new Facts().tell('12-03 16:00', 'timer-started', {
+      timer: 't',
+      piece: null,
+      label: 'soak',
+      ms: 7_200_000,
+    });
+    expect(leaving(timer).leave).toBe(true);
+    expect(leaving(afternoon()).open?.is).toBe('leave');
   });
 
   it('is at once where nothing runs', () => {

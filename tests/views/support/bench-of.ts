@@ -392,6 +392,7 @@ export function snapshotOf(bench: Bench, more: Partial<Snapshot> = {}): Snapshot
     obstacle: null,
     notices: [],
     awake: null,
+    keeper: 'cannot',
     folder: null,
     ...more,
   };
