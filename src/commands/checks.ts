@@ -1,5 +1,5 @@
 import { plainStep, type Finding, type Intent } from '../tracker/bench/index.ts';
-import { remedySteps, troublesOf } from '../tracker/trade/index.ts';
+import { remedySteps, troublesTried } from '../tracker/trade/index.ts';
 import { triedOn } from '../views/trouble/tried-window.ts';
 import { failure, isFailure, type CommandFile, type Failure } from './line/command.ts';
 import type { Look } from './line/look.ts';
@@ -62,7 +62,7 @@ function withRemedies(
   const tried = triedOn({ is: 'trouble', piece: piece.id, part }, textView(look));
   // Nothing to try: the check itself is refused, in the words that the keys get too.
   if (tried === null) return noted;
-  const troubles = troublesOf(tried.window.rule.kind, tried.step.stepClass);
+  const troubles = troublesTried(tried.window.rule, tried.step.stepClass);
   if (shown === '')
     return failure(
       'usage',

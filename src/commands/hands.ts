@@ -14,6 +14,10 @@ export const pickUp: CommandFile = {
     ['--other', 'work that belongs to no step'],
     ['--with <piece...>', 'the same as more pieces after the first'],
     putDownOption,
+    [
+      '--anyway <reason>',
+      'although its trial was not found ready; the reason stands on the job card',
+    ],
     ...targetOptions,
   ],
   help: 'With more pieces it is one go: setup once, the minutes shared by size, each piece stamped as it is done.',
@@ -34,9 +38,11 @@ function wishedPickUp(given: Given, look: Look, not: string): Wish | Failure {
   const leaving = leavingGiven(given, look, not);
   if (isFailure(leaving)) return leaving;
   const first = { piece: target.piece.id, part: target.part, ...step };
+  const reason = given.maybe('anyway');
+  const anyway = reason === null ? {} : { anyway: reason };
   return {
     at: target.at,
-    intents: [{ do: 'pick up', targets: [first, ...others], ...leaving }],
+    intents: [{ do: 'pick up', targets: [first, ...others], ...leaving, ...anyway }],
   };
 }
 

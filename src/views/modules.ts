@@ -14,10 +14,12 @@ import { pieceScreen } from './piece/index.ts';
 import { pingsScreen } from './pings/index.ts';
 import type { ScreenModule } from './screen.ts';
 import type { Screen, ScreenName } from './screens.ts';
+import { questionScreen } from './question/index.ts';
 import { settingsScreen } from './settings/index.ts';
 import { shutScreen } from './shut-up-shop/index.ts';
 import { troubleScreen } from './trouble/index.ts';
 import { whichToPutDownScreen } from './which-to-put-down/index.ts';
+import { withoutTrialScreen } from './without-trial/index.ts';
 
 type ScreenRegistry = {
   readonly [Name in ScreenName]: ScreenModule<Extract<Screen, { is: Name }>>;
@@ -30,6 +32,8 @@ export const modules: ScreenRegistry = {
   piece: pieceScreen,
   trouble: troubleScreen,
   'which to put down': whichToPutDownScreen,
+  question: questionScreen,
+  'without trial': withoutTrialScreen,
   confirm: confirmScreen,
   hold: holdScreen,
   note: noteScreen,

@@ -3,6 +3,7 @@ import type { Instant } from '../tracker/time/index.ts';
 import type { FinishingSchedule } from '../tracker/trade/index.ts';
 import type { BenchState } from './bench/bench-state.ts';
 import type { Guard } from './keys/guard.ts';
+import type { RefusedFor } from './parts/refused-for.ts';
 
 /** Pieces that have left the bench, once they are loaded. */
 export type PastPieces = { readonly bench: Bench; readonly problems: readonly string[] };
@@ -34,6 +35,8 @@ export type PieceState = Writing & {
   /** The marked step's cautions in full, in place of the steps. */
   readonly shows?: 'cautions';
   readonly guard?: Guard;
+  /** Its step waits for a trial; the same key again asks why without. */
+  readonly refused?: RefusedFor;
 };
 
 export type TroubleState = Writing & {
@@ -150,6 +153,21 @@ export type PastState = Writing & {
   readonly past: PastPieces | null;
 };
 
+/** What a step with a question showed. `from`: where the shown part of the list begins. */
+export type QuestionState = {
+  readonly is: 'question';
+  readonly piece: string;
+  readonly step: string;
+  readonly from?: number;
+};
+/** Why a step is begun although its trial wasn't found ready. */
+export type WithoutTrialState = {
+  readonly is: 'without trial';
+  readonly piece: string;
+  readonly part: string | null;
+  readonly step: string;
+};
+
 /** Every screen there is, told apart by its name. */
 export type Screen =
   | BenchState
@@ -157,6 +175,8 @@ export type Screen =
   | PieceState
   | TroubleState
   | WhichToPutDownState
+  | QuestionState
+  | WithoutTrialState
   | ConfirmState
   | HoldState
   | NoteState

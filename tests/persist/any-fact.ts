@@ -119,6 +119,13 @@ const windowRule: fc.Arbitrary<WindowRule> = fc.record(
   { requiredKeys: ['id', 'kind', 'verb', 'scope', 'begins', 'stretches', 'closedBy'] },
 );
 
+const terms = {
+  madeBefore: figure,
+  madeSince: figure,
+  wood: few(oneOf(['soft', 'hard', 'unknown'] as const)),
+  answers: fc.dictionary(id, few(text), { maxKeys: 2 }),
+};
+
 const step: fc.Arbitrary<Step> = fc.record(
   {
     id,
@@ -143,6 +150,13 @@ const step: fc.Arbitrary<Step> = fc.record(
     fumes: fc.boolean(),
     untilRight: fc.boolean(),
     cautions: few(text),
+    onlyIf: fc.record(
+      { ...terms, any: few(fc.record(terms, { requiredKeys: [] })) },
+      { requiredKeys: [] },
+    ),
+    asks: fc.record({ question: text, answers: few(fc.record({ id, says: text })) }),
+    minutesTimes: fc.dictionary(id, fc.dictionary(id, figure, { maxKeys: 2 }), { maxKeys: 2 }),
+    trialFor: few(id),
   },
   {
     requiredKeys: [
@@ -218,6 +232,8 @@ const benchBodies: {
   'step-moved': fc.record({ piece: id, step: id, before: orNull(id) }),
   'step-skipped': fc.record({ piece: id, step: id, skipped: fc.boolean() }),
   'step-reworded': fc.record({ piece: id, step: id, name: text }),
+  'question-answered': fc.record({ piece: id, step: id, answer: orNull(text) }),
+  'trial-waived': fc.record({ piece: id, step: id, reason: text }),
   'hold-placed': fc.record({ piece: id, reason: text, askAgain: orNull(day) }),
   'hold-lifted': fc.record({ piece: id }),
   'piece-left-bench': fc.record({ piece: id }),

@@ -105,9 +105,10 @@ function placesIn(
 ): readonly (readonly (string | number)[])[] {
   if (typeof value !== 'object' || value === null) return [];
   const inner = Object.entries(value).flatMap(([key, inside]) => placesIn(inside, [...path, key]));
-  return Array.isArray(value) || path.at(-1) === 'products' || path.at(-1) === 'answers'
-    ? inner
-    : [path, ...inner];
+  const isNamedByUser =
+    ['products', 'answers', 'minutesTimes'].includes(String(path.at(-1))) ||
+    path.at(-2) === 'minutesTimes';
+  return Array.isArray(value) || isNamedByUser ? inner : [path, ...inner];
 }
 
 it('notices any change of one byte, by the sum', () => {

@@ -64,6 +64,17 @@ export type StepJson = StepNameJson & {
   readonly stepClass: string;
   /** `done`, `begun`, `to do`, `skipped`. */
   readonly state: string;
+  /** Why it is not for this piece, by its own rule: `hardwood`; null where it is. */
+  readonly leftOut: string | null;
+  /** What it asks once it is done, and which answers there are; null where it asks nothing. */
+  readonly asks: {
+    readonly question: string;
+    readonly answers: readonly { readonly id: string; readonly says: string }[];
+    /** Id of the answer that was given; null where none was. */
+    readonly answer: string | null;
+  } | null;
+  /** What keeps it from being begun until its trial was found ready; null where nothing does. */
+  readonly locked: string | null;
   readonly estimate: EstimateJson;
   /** Hands-on minutes; null where none were recorded. */
   readonly minutes: number | null;

@@ -1,4 +1,10 @@
-import type { Piece } from '../../tracker/bench/index.ts';
+import {
+  leftOutWords,
+  lockOn,
+  lockWords,
+  type Piece,
+  type PlannedStep,
+} from '../../tracker/bench/index.ts';
 import { expectationOf, hoursOfPiece } from '../../tracker/estimate/index.ts';
 import type { StepsJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
@@ -30,6 +36,12 @@ export function stepsJson(piece: Piece, look: Look): StepsJson {
         name: step.name,
         stepClass: step.stepClass,
         state: own?.state ?? 'skipped',
+        leftOut: orNull(leftOutWords(piece, step)),
+        asks:
+          step.asks === undefined
+            ? null
+            : { ...step.asks, answer: piece.answers[step.copyOf ?? step.id]?.answer ?? null },
+        locked: lockedBy(piece, step),
         estimate: estimateJson(own?.expected ?? expectationOf(piece, step)),
         minutes: own?.minutes ?? null,
         needs: step.needs,
@@ -37,4 +49,11 @@ export function stepsJson(piece: Piece, look: Look): StepsJson {
       };
     }),
   };
+}
+
+const orNull = (words: string): string | null => (words === '' ? null : words);
+
+function lockedBy(piece: Piece, step: PlannedStep): string | null {
+  const lock = step.skipped ? null : lockOn(piece, step);
+  return lock === null ? null : lockWords(piece, lock);
 }

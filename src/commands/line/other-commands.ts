@@ -9,6 +9,7 @@ export { past } from '../past.ts';
 export { sessions } from '../sessions.ts';
 export { steps } from '../steps.ts';
 export { add } from '../add.ts';
+export { answer } from '../answer.ts';
 export { conditions } from '../conditions.ts';
 export { schedules } from '../schedules.ts';
 export { schedulesCheck } from '../schedules-check.ts';

@@ -55,6 +55,7 @@ const table = {
   later: other('work', 'the last stamp of a piece was later', 'later'),
   timer: other('work', 'an odd timer: clamps 35min', 'timer'),
   'close-timer': other('work', 'an odd timer is over', 'closeTimer'),
+  answer: other('work', 'what a step with a question showed: answer 3 shellac', 'answer'),
   note: other('work', 'write a note on a piece or step', 'note'),
   'take-back': other('work', 'take back what was recorded last', 'takeBack'),
   'bring-back': other('work', 'bring back what was taken back last', 'bringBack'),

@@ -1,8 +1,10 @@
 import type { PlannedStamp, Product, Step } from '../../tracker/trade/index.ts';
 import type { FinishingSchedule } from '../../tracker/trade/index.ts';
-import type { StampEvent } from '../../tracker/windows/index.ts';
+import type { StampEvent, WindowRule } from '../../tracker/windows/index.ts';
 import { fingerprint } from './fingerprint.ts';
+import { makeTrial } from './make-trial.ts';
 import { makeWindow } from './make-window.ts';
+import { makeCondition, makeQuestion, trialOf } from './piece-form.ts';
 import type { ScheduleFile, StepForm } from './schedule-form.ts';
 
 /** Figures of a step's own windows that belong to no product: no air moves them. */
@@ -42,7 +44,7 @@ function makeStep(form: StepForm, available: Readonly<Record<string, Product>>):
     ...(form.product === undefined ? {} : { product: form.product }),
     ...(form.passes === undefined ? {} : { passes: form.passes }),
     stamps: (form.stamps ?? []).map(makeStamp),
-    windows: windows.flatMap((each) => each.any),
+    windows: [...windows.flatMap((each) => each.any), ...trialRules(form)],
     needs: form.needs ?? [],
     ...(form.grit === undefined ? {} : { grit: form.grit }),
     ...(form.dusty === undefined ? {} : { dusty: form.dusty }),
@@ -50,8 +52,24 @@ function makeStep(form: StepForm, available: Readonly<Record<string, Product>>):
     ...(form.fumes === undefined ? {} : { fumes: form.fumes }),
     ...(form['until right'] === undefined ? {} : { untilRight: form['until right'] }),
     cautions: form.cautions ?? [],
+    ...dependsOnPiece(form),
   };
 }
+
+function dependsOnPiece(
+  form: StepForm,
+): Pick<Step, 'onlyIf' | 'asks' | 'minutesTimes' | 'trialFor'> {
+  const tries = form['try first'];
+  return {
+    ...(form['only if'] === undefined ? {} : { onlyIf: makeCondition(form['only if']) }),
+    ...(form.asks === undefined ? {} : { asks: makeQuestion(form.asks) }),
+    ...(form['minutes times'] === undefined ? {} : { minutesTimes: form['minutes times'] }),
+    ...(tries === undefined ? {} : { trialFor: trialOf(tries).steps }),
+  };
+}
+
+const trialRules = (form: StepForm): readonly WindowRule[] =>
+  form['try first'] === undefined ? [] : [makeTrial(trialOf(form['try first']).judgeAfter)];
 
 /** What the foot of the screen says where a file has no words of its own. */
 const usualWords: Partial<Record<StampEvent, string>> = {

@@ -9,6 +9,8 @@ import { explainIssue, isGroup, wrong } from './explain-issue.ts';
 import { makeProduct, type SourcedProduct } from './make-product.ts';
 import { makeSchedule } from './make-schedule.ts';
 import { overProblems } from './over-checks.ts';
+import { askedBefore, reservedAnswers, trialsBefore } from './piece-checks.ts';
+import { needsLeftOut } from './needs-left-out.ts';
 import { byPlace, type Problem } from './problem.ts';
 import { productsFile } from './product-form.ts';
 import { scheduleFile, type ScheduleFile } from './schedule-form.ts';
@@ -80,6 +82,10 @@ export function readSchedule(
   const problems = [
     ...unmetNeeds(source, form.value, available),
     ...doubledWindows(source, form.value, available),
+    ...askedBefore(source, form.value),
+    ...reservedAnswers(source, form.value),
+    ...trialsBefore(source, form.value),
+    ...needsLeftOut(source, form.value, available),
   ];
   if (problems.length > 0) return { ok: false, problems: problems.sort(byPlace) };
   const schedule = makeSchedule(form.value, available);

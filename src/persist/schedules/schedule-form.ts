@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { drivers, stepClasses } from '../../tracker/trade/index.ts';
 import { milestones, stampEvents, type StampEvent } from '../../tracker/windows/index.ts';
 import { cautions, group, id, numberFrom, oneOf, text, wholeNumber, yes } from './fields.ts';
+import { condition, minutesTimes, question, trial } from './piece-form.ts';
 import { products, sources } from './product-form.ts';
 import { readStampPhrase } from './stamp-phrase.ts';
 import { sourceName, stepWindows } from './window-form.ts';
@@ -65,6 +66,10 @@ export const step = group('a step', {
   fumes: z.optional(yes),
   'until right': z.optional(yes),
   cautions: z.optional(cautions),
+  'only if': z.optional(condition),
+  asks: z.optional(question),
+  'minutes times': z.optional(minutesTimes),
+  'try first': z.optional(trial),
 });
 export type StepForm = z.infer<typeof step>;
 

@@ -1,9 +1,10 @@
-import type { Product } from '../../tracker/trade/index.ts';
+import { trialWindow, type Product } from '../../tracker/trade/index.ts';
+import type { Milestone } from '../../tracker/windows/index.ts';
 import { unknownName, wrong } from './explain-issue.ts';
 import { windowsOf } from './make-product.ts';
 import type { Problem } from './problem.ts';
 import { steps as rawSteps } from './raw-fields.ts';
-import type { ScheduleFile } from './schedule-form.ts';
+import type { ScheduleFile, StepForm } from './schedule-form.ts';
 import type { YamlSource } from './yaml-source.ts';
 
 /** @param withheld ids of products whose file has problems, by that file */
@@ -26,6 +27,22 @@ export function unknownProducts(
     const says = `"${name}" can't be used because its file has problems.`;
     return [{ ...rest, says, todo: `Mend ${file} first.` }];
   });
+}
+
+/** The milestones that a step starts. What is tried on a patch starts none. */
+export function startedBy(
+  step: StepForm,
+  available: Readonly<Record<string, Product>>,
+): ReadonlySet<Milestone> {
+  const product =
+    step.product === undefined || step['try first'] !== undefined
+      ? undefined
+      : available[step.product];
+  const rules = [
+    ...(product === undefined ? [] : windowsOf(product)),
+    ...Object.values(step.windows ?? {}),
+  ];
+  return new Set(rules.flatMap(({ milestone }) => milestone ?? []));
 }
 
 /** A step that needs a milestone which no step before it can reach would wait for ever. */
@@ -54,13 +71,7 @@ export function unmetNeeds(
             : 'Take it out, or put the step after the one it waits for.',
       });
     }
-    const product = step.product === undefined ? undefined : available[step.product];
-    for (const { milestone } of product === undefined ? [] : windowsOf(product)) {
-      if (milestone !== undefined) reachable.add(milestone);
-    }
-    for (const { milestone } of Object.values(step.windows ?? {})) {
-      if (milestone !== undefined) reachable.add(milestone);
-    }
+    for (const milestone of startedBy(step, available)) reachable.add(milestone);
   }
   return problems;
 }
@@ -73,7 +84,10 @@ export function doubledWindows(
 ): readonly Problem[] {
   return form.steps.flatMap((step, index) => {
     const product = step.product === undefined ? undefined : available[step.product];
-    const taken = new Set(product === undefined ? [] : windowsOf(product).map((rule) => rule.id));
+    const taken = new Set([
+      ...(product === undefined ? [] : windowsOf(product).map((rule) => rule.id)),
+      ...(step['try first'] === undefined ? [] : [trialWindow]),
+    ]);
     return Object.keys(step.windows ?? {})
       .filter((id) => taken.has(id))
       .map((id) => ({
@@ -83,7 +97,10 @@ export function doubledWindows(
           id,
           'an id that the product has no window for',
         ),
-        says: `The step's product already has a window "${id}".`,
+        says:
+          id === trialWindow
+            ? `A trial has a window "${id}" of its own, in which it is judged.`
+            : `The step's product already has a window "${id}".`,
         todo: `Give this one another id, such as ${id}-2.`,
       }));
   });

@@ -54,6 +54,8 @@ export const benchBodies = {
   'step-moved': z.strictObject({ piece: id, step: id, before: z.nullable(id) }),
   'step-skipped': z.strictObject({ piece: id, step: id, skipped: z.boolean() }),
   'step-reworded': z.strictObject({ piece: id, step: id, name: z.string() }),
+  'question-answered': z.strictObject({ piece: id, step: id, answer: z.nullable(z.string()) }),
+  'trial-waived': z.strictObject({ piece: id, step: id, reason: z.string() }),
   'hold-placed': z.strictObject({
     piece: id,
     reason: z.string(),

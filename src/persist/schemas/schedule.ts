@@ -11,6 +11,13 @@ const plannedStamp = z.strictObject({
   perSection: z.exactOptional(z.boolean()),
 });
 
+const terms = {
+  madeBefore: z.exactOptional(z.number()),
+  madeSince: z.exactOptional(z.number()),
+  wood: z.exactOptional(z.array(z.enum(['soft', 'hard', 'unknown']))),
+  answers: z.exactOptional(z.record(id, z.array(z.string()))),
+};
+
 export const step = z.strictObject({
   id,
   name: z.string(),
@@ -29,6 +36,17 @@ export const step = z.strictObject({
   fumes: z.exactOptional(z.boolean()),
   untilRight: z.exactOptional(z.boolean()),
   cautions: z.array(z.string()),
+  onlyIf: z.exactOptional(
+    z.strictObject({ ...terms, any: z.exactOptional(z.array(z.strictObject(terms))) }),
+  ),
+  asks: z.exactOptional(
+    z.strictObject({
+      question: z.string(),
+      answers: z.array(z.strictObject({ id, says: z.string() })),
+    }),
+  ),
+  minutesTimes: z.exactOptional(z.record(id, z.record(id, z.number()))),
+  trialFor: z.exactOptional(z.array(id)),
 });
 
 export const product = z.strictObject({

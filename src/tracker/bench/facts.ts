@@ -88,6 +88,14 @@ export type BenchFactBodies = {
   'step-moved': { readonly piece: string; readonly step: string; readonly before: string | null };
   'step-skipped': { readonly piece: string; readonly step: string; readonly skipped: boolean };
   'step-reworded': { readonly piece: string; readonly step: string; readonly name: string };
+  /** What the step with a question showed; `answer` null takes the answer away. */
+  'question-answered': {
+    readonly piece: string;
+    readonly step: string;
+    readonly answer: string | null;
+  };
+  /** A step is begun although its trial wasn't found ready. */
+  'trial-waived': { readonly piece: string; readonly step: string; readonly reason: string };
   'hold-placed': {
     readonly piece: string;
     readonly reason: string;

@@ -1,6 +1,7 @@
 import { touch, type BenchInMaking } from './bench-in-making.ts';
 import type { BenchFact, PieceDescription } from './facts.ts';
 import type { Piece, PlannedStep } from './piece.ts';
+import { originalOf, toldToSkip } from './left-out.ts';
 
 /** Folds in what is told about pieces, their parts, steps, notes and holds. */
 export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
@@ -30,9 +31,24 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
         return { ...piece, steps: placeBefore(others, step, fact.body.before) };
       });
     case 'step-skipped':
-      return changeStep(bench, fact.body, (step) => ({ ...step, skipped: fact.body.skipped }));
+      return change(bench, fact.body.piece, (piece) => ({
+        ...piece,
+        steps: piece.steps.map((step) =>
+          step.id === fact.body.step ? toldToSkip(piece, step, fact.body.skipped) : step,
+        ),
+      }));
     case 'step-reworded':
       return changeStep(bench, fact.body, (step) => ({ ...step, name: fact.body.name }));
+    case 'question-answered':
+      return change(bench, fact.body.piece, (piece) => answered(piece, fact));
+    case 'trial-waived':
+      return change(bench, fact.body.piece, (piece) => ({
+        ...piece,
+        waivers: [
+          ...piece.waivers,
+          { step: fact.body.step, reason: fact.body.reason, at: fact.at },
+        ],
+      }));
     case 'hold-placed':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
@@ -94,10 +110,26 @@ function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {
     checks: [],
     moisture: [],
     notes: [],
+    answers: {},
+    waivers: [],
     hold: null,
     place: 'bench',
     addedAt: fact.at,
     leftAt: null,
+  };
+}
+
+function answered(
+  piece: Piece,
+  { id, at, body }: Extract<BenchFact, { kind: 'question-answered' }>,
+): Piece {
+  const step = piece.steps.find((each) => each.id === body.step);
+  if (step === undefined) return piece;
+  const { [originalOf(step)]: _, ...others } = piece.answers;
+  if (body.answer === null) return { ...piece, answers: others };
+  return {
+    ...piece,
+    answers: { ...others, [originalOf(step)]: { answer: body.answer, at, fact: id } },
   };
 }
 

@@ -2,6 +2,7 @@ import type { BenchFact } from './facts.ts';
 import { foldPieceFact } from './fold-piece.ts';
 import { foldWorkFact } from './fold-work.ts';
 import type { BenchInMaking } from './bench-in-making.ts';
+import { withRules } from './left-out.ts';
 import type { Bench } from './piece.ts';
 import { walkTrail } from './trail.ts';
 
@@ -29,6 +30,7 @@ export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
     foldPieceFact(bench, fact);
     foldWorkFact(bench, fact);
   }
+  for (const [id, piece] of bench.pieces) bench.pieces.set(id, withRules(piece));
   if (before !== undefined) keepUntouched(bench, before);
   return {
     pieces: bench.pieces,

@@ -52,6 +52,13 @@ export type Intent =
       readonly step: string;
       readonly name: string;
     }
+  /** `step` absent: the question that waits for its answer. `answer` null takes the answer away. */
+  | {
+      readonly do: 'answer';
+      readonly piece: string;
+      readonly step?: string;
+      readonly answer: string | null;
+    }
   | {
       readonly do: 'place hold';
       readonly piece: string;
@@ -73,6 +80,8 @@ export type Intent =
       readonly do: 'pick up';
       readonly targets: readonly { piece: string; part: string | null; step?: string | null }[];
       readonly putDown?: string;
+      /** Why a step is begun although its trial wasn't found ready. */
+      readonly anyway?: string;
     }
   /** Takes a piece along into what is in hand, at its like step; one that is along already is taken out again. */
   | { readonly do: 'take along'; readonly piece: string; readonly part: string | null }

@@ -16,7 +16,15 @@ export type PlanRow = {
   readonly row: 'plan';
   readonly at: Instant;
   readonly change:
-    'put in' | 'skipped' | 'not skipped' | 'reworded' | 'left the bench' | 'put back' | 'removed';
+    | 'put in'
+    | 'skipped'
+    | 'not skipped'
+    | 'reworded'
+    | 'answered'
+    | 'without trial'
+    | 'left the bench'
+    | 'put back'
+    | 'removed';
   readonly name: string | null;
 };
 
@@ -58,6 +66,17 @@ export function planRow(piece: Piece, fact: BenchFact): readonly PlanRow[] {
       );
     case 'step-reworded':
       return plan('reworded', fact.body.name);
+    case 'question-answered': {
+      const { step, answer } = fact.body;
+      const asks = piece.steps.find(({ id }) => id === step)?.asks;
+      const says = asks?.answers.find(({ id }) => id === answer)?.says ?? answer ?? 'no answer';
+      return plan('answered', `${stepName(piece, step) ?? step}: ${says}`);
+    }
+    case 'trial-waived':
+      return plan(
+        'without trial',
+        `${stepName(piece, fact.body.step) ?? fact.body.step}: ${fact.body.reason}`,
+      );
     case 'piece-left-bench':
       return plan('left the bench');
     case 'piece-put-back':

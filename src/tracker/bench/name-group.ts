@@ -14,6 +14,7 @@ export function nameGroup(bench: Bench, facts: readonly BenchFact[]): string {
 /** Of several facts of one key press, the one that it was pressed for. */
 const weight = ({ kind }: BenchFact): number => {
   if (kind === 'put-down') return 3;
+  if (kind === 'trial-waived') return 3;
   return kind === 'picked-up' || kind === 'piece-described' || kind === 'step-inserted' ? 2 : 1;
 };
 
@@ -45,6 +46,14 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `${fact.body.skipped ? 'skip' : 'put back'} ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
     case 'step-reworded':
       return `reword to ${fact.body.name} on ${called(fact.body.piece)}`;
+    case 'question-answered': {
+      const { piece, step, answer } = fact.body;
+      const asked = find(piece)?.steps.find(({ id }) => id === step)?.asks;
+      const says = asked?.answers.find(({ id }) => id === answer)?.says ?? answer ?? 'no answer';
+      return `answer "${says}" on ${called(piece)}`;
+    }
+    case 'trial-waived':
+      return `${stepName(fact.body.piece, fact.body.step)} without its trial on ${called(fact.body.piece)}`;
     case 'hold-placed':
       return `hold on ${called(fact.body.piece)}`;
     case 'hold-lifted':

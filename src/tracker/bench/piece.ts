@@ -89,7 +89,21 @@ export type Hold = {
   readonly askAgain: CalendarDay | null;
 };
 
-export type PlannedStep = Step & { readonly skipped: boolean; readonly copyOf: string | null };
+export type PlannedStep = Step & {
+  /** Not to be done: left out by hand, or by its own rule. */
+  readonly skipped: boolean;
+  readonly copyOf: string | null;
+  /** Skipped (true) or put in (false) by hand against its rule. */
+  readonly told?: boolean;
+  /** Left out because the piece is none that it is for. */
+  readonly leftOut?: true;
+};
+
+/** What a step with a question showed. */
+export type GivenAnswer = { readonly answer: string; readonly at: Instant; readonly fact: string };
+
+/** A step that is begun without its trial. */
+export type Waiver = { readonly step: string; readonly reason: string; readonly at: Instant };
 
 export type Piece = {
   readonly id: string;
@@ -110,6 +124,9 @@ export type Piece = {
   readonly checks: readonly Check[];
   readonly moisture: readonly MoistureReading[];
   readonly notes: readonly Note[];
+  /** By the id of the step that asked, for a repeated step that of its original. */
+  readonly answers: Readonly<Record<string, GivenAnswer>>;
+  readonly waivers: readonly Waiver[];
   readonly hold: Hold | null;
   readonly place: 'bench' | 'past' | 'removed';
   readonly addedAt: Instant;

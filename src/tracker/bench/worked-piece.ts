@@ -27,6 +27,14 @@ type Touches = { readonly first: Instant | null; readonly last: Instant };
 export function rulesOf(piece: Piece, step: PlannedStep): readonly WindowRule[] {
   const product = step.product === undefined ? undefined : piece.products[step.product];
   if (product === undefined) return step.windows;
+  // A test patch is timed like the whole, but it is no coat that a later step could wait for.
+  if (step.trialFor !== undefined)
+    return [
+      ...[...product.windows, ...rulesForWood(product, piece.wood)].filter(
+        ({ milestone }) => milestone === undefined,
+      ),
+      ...step.windows,
+    ];
   return [...product.windows, ...rulesForWood(product, piece.wood), ...step.windows];
 }
 

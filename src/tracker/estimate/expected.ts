@@ -12,12 +12,24 @@ const areaPower = 0.85;
 export const sizeFactor = (areaM2: number | null): number =>
   areaM2 === null ? 1 : (areaM2 / referenceAreaM2) ** areaPower;
 
+/** How many times its minutes the answers to earlier questions make of a step's: an old urethane comes off slowly. */
+function answersFactor({ minutesTimes = {} }: Step, answers: Piece['answers'] = {}): number {
+  return Object.entries(minutesTimes).reduce((factor, [step, times]) => {
+    const answer = answers[step]?.answer;
+    return factor * (answer === undefined ? 1 : (times[answer] ?? 1));
+  }, 1);
+}
+
 /**
  * Hands-on minutes that a step is expected to take on a piece, without setup, with the range that four in five fall into.
  * From the finishing schedule alone.
  */
-export function expectedMinutes(step: Step, piece: Pick<Piece, 'areaM2'>): Expectation {
-  const factor = step.driver === 'area' ? sizeFactor(piece.areaM2) : 1;
+export function expectedMinutes(
+  step: Step,
+  piece: Pick<Piece, 'areaM2'> & Partial<Pick<Piece, 'answers'>>,
+): Expectation {
+  const factor =
+    (step.driver === 'area' ? sizeFactor(piece.areaM2) : 1) * answersFactor(step, piece.answers);
   return {
     minutes: step.minutes.typical * factor,
     low: step.minutes.low * factor,

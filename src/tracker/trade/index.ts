@@ -1,5 +1,6 @@
 export * from './climate.ts';
 export * from './air/index.ts';
+export * from './condition.ts';
 export * from './schedule.ts';
 export * from './nearest.ts';
 export * from './read-climate.ts';
@@ -7,7 +8,8 @@ export * from './usual-work.ts';
 export * from './emc.ts';
 export * from './wood-drying.ts';
 export * from './read-moisture.ts';
-export * from './troubles.ts';
+export { remedySteps, troublesOf, type Trouble } from './troubles.ts';
+export * from './trial-troubles.ts';
 export * from './over.ts';
 export * from './layers.ts';
 export * from './caution-rules.ts';

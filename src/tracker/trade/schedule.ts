@@ -1,5 +1,6 @@
 import type { StampEvent, WindowRule, Milestone } from '../windows/model.ts';
 import type { Climate, Chemistry } from './climate.ts';
+import type { Condition } from './condition.ts';
 
 /** What a step's typical minutes grow with (see the README's table of drivers). */
 export const drivers = ['area', 'fixed', 'fittings', 'joints', 'drawers'] as const;
@@ -50,6 +51,12 @@ export type PlannedStamp = {
   readonly perSection?: boolean;
 };
 
+/** What a step finds out: asked when it is done. The answers in the order in which they are offered. */
+export type Question = {
+  readonly question: string;
+  readonly answers: readonly { readonly id: string; readonly says: string }[];
+};
+
 export type Step = {
   /** Unique within the piece. */
   readonly id: string;
@@ -77,7 +84,17 @@ export type Step = {
   /** Repeated until it looks right: a bleach round, an oil coat. */
   readonly untilRight?: boolean;
   readonly cautions: readonly string[];
+  /** For which pieces it is; absent: for all. */
+  readonly onlyIf?: Condition;
+  readonly asks?: Question;
+  /** How many times its minutes an answer makes of them: by the id of the step that asked, then by answer. */
+  readonly minutesTimes?: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  /** Ids of the later steps that it is the trial for: a test patch, a sample board. They wait until it was found ready. */
+  readonly trialFor?: readonly string[];
 };
+
+/** Id of the window in which a trial is judged. */
+export const trialWindow = 'trial';
 
 /** A product as a piece carries it: generic class, how it dries, and the windows it starts. */
 export type Product = {

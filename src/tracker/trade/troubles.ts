@@ -70,7 +70,7 @@ const stripCare = 'Label first. Gloves, goggles, fresh air, organic-vapour mask.
 const oldFinish =
   'Through to an old finish: lead test first, wet, P100. Not tested counts as lead.';
 
-const none: Trouble = {
+export const none: Trouble = {
   id: 'none of these',
   name: 'none of these',
   remedy: 'write what it was',

@@ -18,6 +18,7 @@ import { claimsOf, silencedNow, silencedPressAgain } from '../silence.ts';
 import { askWhich } from '../which-to-put-down/ask-which.ts';
 import type { BenchState } from './bench-state.ts';
 import { listedActs, moreActs } from './pad-list.ts';
+import { workOnStep } from './work-on-step.ts';
 
 type BenchStep = Step<BenchState>;
 
@@ -189,6 +190,8 @@ function onSelected(
   // Selection stays with the piece when its row moves.
   const kept: BenchState = { ...state, selected: key, part };
   const act1 = (intent: Intent): BenchStep => asked(kept, intent, view, port);
+  const begin = (intent: Intent): BenchStep =>
+    workOnStep({ kept, piece, part, view, port, act: () => act1(intent) });
   switch (act) {
     case 'next part':
       return { state: { ...kept, part: nextPart(piece, part) } };
@@ -209,17 +212,19 @@ function onSelected(
     case 'remove':
       return { state: kept, open: { is: 'confirm', asks: 'remove piece', piece: piece.id } };
     case 'pick up':
-      return pickUpOrDown(kept, piece, part, view, port);
+      return sessionHolding(view.snapshot.bench, piece.id) === null
+        ? begin({ do: 'pick up', targets: [{ piece: piece.id, part }] })
+        : act1({ do: 'put down', piece: piece.id });
     case 'take along':
       return act1({ do: 'take along', piece: piece.id, part });
     case 'next stamp':
-      return act1({ do: 'next stamp', piece: piece.id, part });
+      return begin({ do: 'next stamp', piece: piece.id, part });
     case 'first stroke':
-      return act1({ do: 'first stroke', piece: piece.id, part });
+      return begin({ do: 'first stroke', piece: piece.id, part });
     case 'next section':
-      return act1({ do: 'next section', piece: piece.id, part });
+      return begin({ do: 'next section', piece: piece.id, part });
     case 'done':
-      return act1({ do: 'done', piece: piece.id, part });
+      return begin({ do: 'done', piece: piece.id, part });
     case 'ready':
     case 'not yet':
       return act1({ do: 'check', piece: piece.id, part, finding: act });
@@ -227,19 +232,6 @@ function onSelected(
     case 'later':
       return act1({ do: 'move stamp', piece: piece.id, earlier: act === 'earlier' });
   }
-}
-
-function pickUpOrDown(
-  state: BenchState,
-  piece: Piece,
-  part: string | null,
-  view: View,
-  port: BenchPort,
-): BenchStep {
-  if (sessionHolding(view.snapshot.bench, piece.id) !== null)
-    return told(state, port.act({ do: 'put down', piece: piece.id }));
-  const targets = [{ piece: piece.id, part }];
-  return asked(state, { do: 'pick up', targets }, view, port);
 }
 
 /** Picks up again what was in hand before: the last session's piece that is not in hand now. */

@@ -1,4 +1,5 @@
 import type { Instant } from '../../tracker/time/index.ts';
+import type { RefusedFor } from '../parts/refused-for.ts';
 import { freshGuard, type Guard } from '../keys/guard.ts';
 
 /** What the bench screen itself keeps; all else is in the snapshot. */
@@ -21,6 +22,8 @@ export type BenchState = {
   readonly noticesSeen: number;
   /** What is marked while the bench is empty. */
   readonly offer?: 'add' | 'demo';
+  /** A step waits for its trial; the same key again asks why without. */
+  readonly refused?: RefusedFor;
 };
 
 export const benchStart = (now: Instant): BenchState => ({

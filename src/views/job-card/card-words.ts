@@ -61,6 +61,8 @@ const planNames: Readonly<Record<PlanRow['change'], string>> = {
   skipped: 'step skipped',
   'not skipped': 'step not skipped',
   reworded: 'step reworded',
+  answered: 'answer',
+  'without trial': 'without a trial',
   'left the bench': 'left the bench',
   'put back': 'back on the bench',
   removed: 'removed',

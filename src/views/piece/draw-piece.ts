@@ -14,6 +14,7 @@ import { fewKeyHints, keyHints } from '../parts/key-hints.ts';
 import { messageLines } from '../parts/message-lines.ts';
 import type { Frame, View } from '../screen.ts';
 import type { PieceState } from '../screens.ts';
+import { aboutStep } from './about-step.ts';
 import { cautionLines, cautionsOf } from './cautions.ts';
 import { fitBlocks } from './fit-blocks.ts';
 import { markedStep, stepToPickUp } from './marked-step.ts';
@@ -63,7 +64,10 @@ export function drawPiece(state: PieceState, view: View): Frame {
       beside: moistureLines(piece, view),
       caution: cautions === null ? [] : cautionLines(cautions, view),
       isDeadly: cautions?.isDeadly === true && cautions.full.length > 0,
-      note: noteLines(piece, marked, view),
+      note: [
+        ...(marked === null ? [] : aboutStep(piece, marked, view.columns)),
+        ...noteLines(piece, marked, view),
+      ],
       foot: footLines(state, whole, view),
     },
     view.rows,

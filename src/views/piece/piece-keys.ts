@@ -9,6 +9,7 @@ export type PieceAct =
   | 'reword'
   | 'earlier'
   | 'later'
+  | 'answer'
   | 'note'
   | 'describe'
   | 'parts'
@@ -33,6 +34,7 @@ export const pieceKeys: readonly PieceKey[] = [
   { act: 'reword', keys: ['w'], says: 'reword' },
   { act: 'earlier', keys: [',', '['], says: 'step earlier' },
   { act: 'later', keys: ['.', ']'], says: 'step later' },
+  { act: 'answer', keys: ['a'], says: 'answer' },
   { act: 'note', keys: ['n'], says: 'note' },
   { act: 'describe', keys: ['o'], says: 'describe' },
   { act: 'parts', keys: ['l'], says: 'parts' },

@@ -1,9 +1,16 @@
-import { sessionHolding, type Intent, type Piece } from '../../tracker/bench/index.ts';
+import {
+  askingSteps,
+  questionOpen,
+  sessionHolding,
+  type Intent,
+  type Piece,
+} from '../../tracker/bench/index.ts';
 import type { Instant, Milliseconds } from '../../tracker/time/index.ts';
 import { freshGuard, judge, type Guard } from '../keys/guard.ts';
 import type { Press } from '../keys/press.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { messageOf } from '../parts/message-lines.ts';
+import { pressOnLocked } from '../parts/second-press.ts';
 import { editField } from '../parts/text-field.ts';
 import { fieldIn, withCursor } from '../parts/writing.ts';
 import type { BenchPort } from '../port.ts';
@@ -91,6 +98,15 @@ function perform(
       return { state: ask(state, 'moisture', piece, view) };
     case 'note':
       return { state, open: { is: 'note', piece: piece.id, step: state.at, text: '' } };
+    case 'answer': {
+      const asks = askingSteps(piece).find(({ id }) => id === step?.id) ?? questionOpen(piece);
+      if (asks === null)
+        return {
+          state,
+          message: refused(`Not answered: no step of ${calledPiece(piece)} asks anything.`),
+        };
+      return { state, open: { is: 'question', piece: piece.id, step: asks.id } };
+    }
     case 'job card':
       return { state, open: { is: 'job card', piece: piece.id, from: 0, past: null } };
     case 'off the bench':
@@ -150,6 +166,8 @@ function pickUp(state: PieceState, piece: Piece, view: View, port: BenchPort): P
   const held = sessionHolding(view.snapshot.bench, piece.id);
   if (held?.targets.some((target) => target.piece === piece.id && target.step === step.id) === true)
     return { state, message: messageOf(port.act({ do: 'put down', piece: piece.id })) };
+  const locked = pressOnLocked(piece, null, step, state.refused, view.now);
+  if (locked !== null && 'open' in locked) return { state, open: locked.open };
   const intent: Intent = {
     do: 'pick up',
     targets: [{ piece: piece.id, part: null, step: step.id }],
@@ -158,5 +176,6 @@ function pickUp(state: PieceState, piece: Piece, view: View, port: BenchPort): P
   const which = askWhich(intent, reply, view.now);
   if (which !== null) return { state, open: which };
   const message = messageOf(reply);
+  if (locked !== null) return { state: { ...state, refused: locked.remember }, message };
   return reply.ok ? { back: 'bench', select: piece.id, message } : { state, message };
 }

@@ -65,8 +65,8 @@ export function stepRow({ opened, step, marked, columns, view }: StepRow): Line 
 }
 
 /** A step that was done without its minutes being recorded is told apart from one that is still to do. */
-function minutesTold({ skipped }: PlannedStep, spent: number, toDo: boolean): string {
-  if (skipped) return 'skip';
+function minutesTold({ skipped, leftOut }: PlannedStep, spent: number, toDo: boolean): string {
+  if (skipped) return leftOut === true ? 'out' : 'skip';
   if (spent > 0) return String(Math.round(spent));
   return toDo ? '-' : 'done';
 }

@@ -12,6 +12,7 @@ import { whenInWords, windowWords } from '../format/index.ts';
 import { labelLength } from '../parts/label-length.ts';
 import { lastStrokeOf } from '../parts/last-stroke.ts';
 import type { View } from '../screen.ts';
+import { pieceWords } from './piece-words.ts';
 import { isToDo } from './marked-step.ts';
 import { plannedWait } from './planned-wait.ts';
 
@@ -52,11 +53,12 @@ export function tellingWindow(
 /** What stands in a step's window column: what its window showed, or shows, or when its own time comes. */
 export function stepWindowWords(opened: OpenedPiece, step: PlannedStep, view: View): string {
   const { piece } = opened;
-  if (step.skipped) return '';
+  if (step.skipped) return pieceWords(piece, step);
   const window = tellingWindow(opened, step);
   if (window !== null)
     return isOver(window, view.now) ? showed(opened, window) : runningWords(window, view);
-  if (!isToDo(piece, step)) return '';
+  const words = pieceWords(piece, step);
+  if (words !== '' || !isToDo(piece, step)) return words;
   const started = partsDone(piece, step);
   if (started !== '') return started;
   return openTimes(opened, step, view) ?? plannedWait(piece, step) ?? '';

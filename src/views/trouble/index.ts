@@ -1,5 +1,5 @@
 import { plainStep } from '../../tracker/bench/index.ts';
-import { remedySteps, troublesOf, type Trouble } from '../../tracker/trade/index.ts';
+import { remedySteps, troublesTried, type Trouble } from '../../tracker/trade/index.ts';
 import { fitEnd, lineOf, width } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { air } from '../format/index.ts';
@@ -66,7 +66,7 @@ export const troubleScreen: ScreenModule<TroubleState> = {
 };
 
 const troublesFor = ({ window, step }: Tried): readonly Trouble[] =>
-  troublesOf(window.rule.kind, step.stepClass);
+  troublesTried(window.rule, step.stepClass);
 
 function toList({ text: _, ...state }: TroubleState): TroubleState {
   return cursorBehind(state);

@@ -12,8 +12,10 @@ import {
   remedySteps,
   stepClasses,
   troublesOf,
+  troublesTried,
   usualStep,
   type Step,
+  trialWindow,
 } from '../../../src/tracker/trade/index.ts';
 import { benchBodies } from '../../../src/persist/schemas/bench-facts.ts';
 import { at, Facts, product, recoat, step } from '../../views/support/bench-of.ts';
@@ -114,6 +116,7 @@ const lists = [
   troublesOf('coat', 'stain'),
   troublesOf('glue'),
   troublesOf('chemical'),
+  troublesTried({ ...recoat(hour, null), id: trialWindow }, 'bleach'),
 ];
 
 test('the usual names of trouble are all there', () => {

@@ -25,6 +25,7 @@ const acts = [
   'move step',
   'skip step',
   'reword step',
+  'answer',
   'place hold',
   'lift hold',
   'take off bench',
@@ -137,7 +138,9 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       return {
         do: act,
         piece,
-        changes: flag ? { wood: q % 2 === 0 ? 'soft' : 'hard' } : { areaM2: q - 1 },
+        changes: flag
+          ? { wood: q % 2 === 0 ? 'soft' : 'hard', yearMade: r % 2 === 0 ? 1950 : null }
+          : { areaM2: q - 1 },
       };
     case 'name parts':
       return { do: act, piece, names: ['top', 'case', 'drawers', ''].slice(0, q % 5) };
@@ -154,6 +157,13 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       return { do: act, piece, step, skipped: s % 2 === 0 };
     case 'reword step':
       return { do: act, piece, step, name: `step ${r}` };
+    case 'answer':
+      return {
+        do: act,
+        piece,
+        ...(flag ? {} : { step }),
+        answer: ['shellac', 'varnish', null, 'nothing like it'][q % 4] ?? null,
+      };
     case 'place hold':
       return {
         do: act,
@@ -175,6 +185,7 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       return {
         do: act,
         targets,
+        ...(r % 4 === 0 ? { anyway: s % 2 === 0 ? 'tried before' : ' ' } : {}),
         ...(q % 5 === 0 && session !== undefined ? { putDown: session.id } : {}),
       };
     }

@@ -266,3 +266,32 @@ export const greenStage: WindowRule = {
   closedBy: { by: 'needing step' },
   notYetAdds: 30 * minute,
 };
+
+/** A trial is judged half an hour after its last stroke, until it is found ready. */
+export const judge: WindowRule = {
+  id: 'trial',
+  kind: 'coat',
+  verb: 'judge the trial',
+  scope: 'step',
+  begins: { events: ['last-stroke'], which: 'last' },
+  stretches: [
+    { meaning: 'wait', loss: 'costs nothing' },
+    {
+      from: {
+        kind: 'latest',
+        of: [
+          {
+            kind: 'stamp',
+            stamp: { events: ['last-stroke'], which: 'last' },
+            plus: { ms: 30 * minute },
+          },
+          { kind: 'check', finding: 'not yet', plus: { ms: 10 * minute } },
+        ],
+      },
+      meaning: 'go',
+      loss: 'costs nothing',
+    },
+  ],
+  closedBy: { by: 'ready' },
+  notYetAdds: 10 * minute,
+};

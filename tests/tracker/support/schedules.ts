@@ -16,6 +16,7 @@ import {
   clampsOff,
   clearCoat,
   greenStage,
+  judge,
   milestone,
   nextPass,
   potLife,
@@ -215,6 +216,38 @@ export const bleachByWood = schedule(
   ],
 );
 
+/**
+ * A schedule that depends on the piece: a lead test for what is old, an old finish that is asked for, two ways to strip,
+ * a primer on softwood, and a coat that waits for its sample board.
+ */
+export const dependsOnPiece = schedule(
+  'depends-on-piece',
+  [
+    step('lead test', 'lead test', { onlyIf: { madeBefore: 1978 } }),
+    step('old finish', 'other', {
+      asks: {
+        question: 'which solvent softened it?',
+        answers: [
+          { id: 'shellac', says: 'alcohol: shellac' },
+          { id: 'varnish', says: 'neither: varnish' },
+        ],
+      },
+    }),
+    step('wash off', 'strip', { onlyIf: { answers: { 'old finish': ['shellac'] } } }),
+    step('strip', 'strip', {
+      onlyIf: { answers: { 'old finish': ['varnish', 'unknown'] } },
+      minutesTimes: { 'old finish': { varnish: 1.5 } },
+    }),
+    step('prime', 'prime', {
+      onlyIf: { any: [{ wood: ['soft'] }, { answers: { 'old finish': ['varnish'] } }] },
+    }),
+    step('sample', 'other', { trialFor: ['coat'], windows: [judge], product: 'clear coat' }),
+    step('coat', 'coat, brushed', { product: 'clear coat', stamps: [strokeOn] }),
+    step('wrap', 'refit, wrap', { needs: ['recoat'] }),
+  ],
+  [product('clear coat', 'waterborne', clearCoat)],
+);
+
 /** The stretches of A to B for a wood that takes `opens` minutes, and half as long again till A is dry. */
 function shifted(opens: number): WindowRule['stretches'] {
   const [waiting, working, dry] = bleachB.stretches;
@@ -236,4 +269,5 @@ export const allSchedules = [
   strip,
   twoPart,
   oilUntilRight,
+  dependsOnPiece,
 ] as const;

@@ -50,8 +50,8 @@ describe('a piece in the middle of its schedule', () => {
       '',
       '',
       'Try it from 13:22.  Enter: pick up scuff 400',
-      'i insert  e repeat  x skip  w reword  , step earlier  . step later  n note',
-      'o describe  l parts  u moisture  c cautions  j job card  y off the bench',
+      'i insert  e repeat  x skip  w reword  , step earlier  . step later  a answer',
+      'n note  o describe  l parts  u moisture  c cautions  j job card  y off the bench',
       'Esc bench',
     ]);
   });

@@ -82,6 +82,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   'move step': 'Not moved',
   'skip step': 'Not skipped',
   'reword step': 'Not reworded',
+  answer: 'Not answered',
   'place hold': 'Not on hold',
   'lift hold': 'Not lifted',
   'take off bench': 'Not taken off',

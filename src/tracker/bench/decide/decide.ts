@@ -1,6 +1,7 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench } from '../piece.ts';
+import { answerQuestion } from './answer.ts';
 import { check } from './checks.ts';
 import { factAt, fromTheFuture } from './context.ts';
 import { bringBack, correctSession, takeBack } from './corrections.ts';
@@ -44,6 +45,8 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return skipStep(bench, intent, context);
     case 'reword step':
       return rewordStep(bench, intent, context);
+    case 'answer':
+      return answerQuestion(bench, intent, context);
     case 'place hold':
       return placeHold(bench, intent, context);
     case 'lift hold':

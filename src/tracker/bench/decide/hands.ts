@@ -6,6 +6,7 @@ import type { Bench, PlannedStep, Session } from '../piece.ts';
 import { inHand, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
+import { lockedUnless } from './trial.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
@@ -24,6 +25,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
   const targets: Target[] = [];
   const names: string[] = [];
   let first: { readonly step: PlannedStep | null } | undefined;
+  const waived: NewBenchFact[] = [];
   for (const asked of intent.targets) {
     const piece = onBench(bench, asked.piece, 'Not picked up', asked.part);
     if (isOutcome(piece)) return piece;
@@ -38,13 +40,21 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
     if (step !== null && isOutcome(step)) return step;
     // What goes along is at a step like that of the piece named first.
     first ??= { step };
+    const bare =
+      step === null ? [] : lockedUnless(piece, step, intent.anyway, context, 'Not picked up');
+    if (isOutcome(bare)) return bare;
+    waived.push(...bare);
     targets.push({ piece: piece.id, part: asked.part, step: step?.id ?? null });
     names.push(`${called(piece)}, ${step?.name ?? 'other work'}`);
   }
   if (targets.length === 0) return refuse('Not picked up: no piece was named.');
   const taken = takeInHand(bench, targets, context, intent.putDown);
   if (isOutcome(taken)) return taken;
-  return accept(taken.facts, `pick up ${names.join(' and ')}`, targets[0]?.piece ?? null);
+  return accept(
+    [...waived, ...taken.facts],
+    `pick up ${names.join(' and ')}`,
+    targets[0]?.piece ?? null,
+  );
 }
 
 /** What beginning a session takes: the facts that put down what these hands held, and the pick-up itself. */

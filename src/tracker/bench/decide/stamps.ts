@@ -18,6 +18,7 @@ import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
 import { minutesEarly } from './minutes-early.ts';
 import { othersInThisGo } from './take-along.ts';
+import { locked } from './trial.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 type StampToMake = Omit<Extract<NextStamp, { kind: 'stamp' }>, 'kind'>;
@@ -212,6 +213,8 @@ function stampAll(
   if (bad) return bad;
   const facts: NewBenchFact[] = [];
   const isHeld = isInHandFor(sessionHolding(bench, piece.id), piece.id, step.id, part);
+  const lock = picksUp ? locked(piece, step, 'Not stamped') : null;
+  if (lock !== null) return lock;
   if (picksUp && !isHeld) {
     const others = othersInThisGo(bench, piece, part, 'Not stamped');
     if (others !== null) return others;
@@ -248,7 +251,8 @@ function finishStep(
   step: PlannedStep,
   context: IntentContext,
 ): Outcome {
-  const bad = notBeforeLast(piece, step.id, part, context, 'Not done');
+  const bad =
+    notBeforeLast(piece, step.id, part, context, 'Not done') ?? locked(piece, step, 'Not done');
   if (bad) return bad;
   const body = {
     piece: piece.id,

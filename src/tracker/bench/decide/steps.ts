@@ -1,6 +1,8 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece } from '../piece.ts';
+import { originalOf } from '../left-out.ts';
+import { plainStep } from '../plain-step.ts';
 import { isDone } from '../progress.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
 import { wrongNewStep } from './new-step.ts';
@@ -57,8 +59,8 @@ export function repeatStep(
   if (isOutcome(piece)) return piece;
   const found = stepOf(piece, intent.step, 'Not repeated');
   if (isOutcome(found)) return found;
-  const { skipped: _, copyOf, ...step } = found;
-  const original = copyOf ?? found.id;
+  const step = plainStep(found);
+  const original = originalOf(found);
   const round =
     piece.steps.filter((each) => each.id === original || each.copyOf === original).length + 1;
   const name = `${step.name.replace(/, again(?: \d+)?$/, '')}, again${round > 2 ? ` ${round - 1}` : ''}`;
