@@ -1,0 +1,138 @@
+/** Not yet at the first, there at the second; null: never found. */
+export type Bracket = readonly [notYet: number, found: number | null];
+
+/**
+ * Months to cosmetic deterioration after radiotherapy. Finkelstein and Wolfe, A semiparametric model for regression analysis
+ * of interval-censored failure time data, Biometrics 41 (1985) 933-945.
+ */
+export const radiotherapy: readonly Bracket[] = [
+  [0, 5],
+  [0, 7],
+  [0, 8],
+  [4, 11],
+  [5, 11],
+  [5, 12],
+  [6, 10],
+  [7, 14],
+  [7, 16],
+  [11, 15],
+  [11, 18],
+  [15, null],
+  [17, 25],
+  [17, 25],
+  [17, null],
+  [18, 26],
+  [18, null],
+  [19, 35],
+  [22, null],
+  [24, null],
+  [24, null],
+  [25, 37],
+  [26, 40],
+  [27, 34],
+  [32, null],
+  [33, null],
+  [34, null],
+  [36, 44],
+  [36, 48],
+  [36, null],
+  [36, null],
+  [37, 44],
+  [37, null],
+  [37, null],
+  [37, null],
+  [38, null],
+  [40, null],
+  [45, null],
+  [46, null],
+  [46, null],
+  [46, null],
+  [46, null],
+  [46, null],
+  [46, null],
+  [46, null],
+  [46, null],
+];
+
+/** The same, after radiotherapy and chemotherapy. */
+export const withChemotherapy: readonly Bracket[] = [
+  [0, 5],
+  [0, 22],
+  [4, 8],
+  [4, 9],
+  [5, 8],
+  [8, 12],
+  [8, 21],
+  [10, 17],
+  [10, 35],
+  [11, 13],
+  [11, 17],
+  [11, 20],
+  [11, null],
+  [11, null],
+  [12, 20],
+  [13, 39],
+  [13, null],
+  [13, null],
+  [13, null],
+  [14, 17],
+  [15, 19],
+  [15, 22],
+  [16, 20],
+  [16, 24],
+  [16, 60],
+  [17, 23],
+  [17, 24],
+  [17, 26],
+  [17, 27],
+  [18, 24],
+  [18, 25],
+  [19, 32],
+  [22, 32],
+  [22, null],
+  [23, null],
+  [24, 30],
+  [24, 31],
+  [30, 34],
+  [30, 36],
+  [31, null],
+  [33, 40],
+  [33, null],
+  [34, null],
+  [34, null],
+  [35, 39],
+  [35, null],
+  [44, 48],
+  [48, null],
+];
+
+const times = (count: number, bracket: Bracket): readonly Bracket[] =>
+  Array.from({ length: count }, () => bracket);
+
+/** Days to cracking of 167 parts that were looked at eight times. Nelson, Applied Life Data Analysis (1982), ch. 9. */
+export const partsCracking: readonly Bracket[] = [
+  ...times(5, [0, 186]),
+  ...times(16, [186, 606]),
+  ...times(12, [606, 902]),
+  ...times(18, [902, 1077]),
+  ...times(18, [1077, 1209]),
+  ...times(2, [1209, 1377]),
+  ...times(6, [1377, 1592]),
+  ...times(17, [1592, 1932]),
+  ...times(73, [1932, null]),
+];
+
+/** Log-normal fits by R 4.2.2, `survival::survreg(Surv(type = "interval2"))`. */
+export const fitsInR = {
+  radiotherapy: { centre: 3.749885851982, spread: 1.308630379001, logLikelihood: -64.58693290662 },
+  withChemotherapy: {
+    centre: 3.084545758202,
+    spread: 0.6315292650169,
+    logLikelihood: -77.049118842748,
+  },
+  partsCracking: {
+    centre: 7.442418401294,
+    spread: 0.998999975438,
+    logLikelihood: -311.882254409466,
+  },
+};
