@@ -24,6 +24,13 @@ export type PartNameJson = { readonly id: string; readonly name: string };
 /** Degrees Celsius and percent. */
 export type AirJson = { readonly tempC: number; readonly rh: number; readonly readAt: IsoInstant };
 
+/** The last reading, the temperature at which that air wets a surface, and how many times as long coats now take. */
+export type AirNowJson = AirJson & {
+  readonly dewPointC: number;
+  /** Null where no coat is drying, or air moves none of them. */
+  readonly coatsTake: { readonly least: number; readonly most: number } | null;
+};
+
 export type StretchJson = {
   readonly meaning: string;
   /** What is lost in it: `spoils`, `costs work`, `costs nothing`. */
@@ -85,7 +92,7 @@ export type BenchRowJson = {
 /** `bench` */
 export type BenchJson = {
   readonly at: IsoInstant;
-  readonly air: AirJson | null;
+  readonly air: AirNowJson | null;
   /** In the order of the bench: what is lost first comes first. */
   readonly rows: readonly BenchRowJson[];
   readonly takeBack: string | null;

@@ -9,7 +9,14 @@ import {
   type Standing,
 } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
-import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
+import { dewPointC } from '../../tracker/trade/index.ts';
+import {
+  closesAt,
+  dryingPaceAt,
+  opensAt,
+  stateAt,
+  type Window,
+} from '../../tracker/windows/index.ts';
 import type { Zone } from '../../views/format/zone.ts';
 import type { BenchJson, BenchRowJson, WindowJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
@@ -19,12 +26,22 @@ import { holdJson, partName, pieceName, readingJson, stepName } from './names.ts
 export function benchJson(look: Look): BenchJson {
   const { bench, now, sense, readings, shop } = look;
   const reading = readings.at(-1);
+  const standings = standingsAt(bench, now, sense);
   return {
     at: iso(now, shop.zone),
-    air: reading === undefined ? null : readingJson(reading, shop.zone),
-    rows: standingsAt(bench, now, sense).map((standing) =>
-      rowJson(bench, standing, now, shop.zone),
-    ),
+    air:
+      reading === undefined
+        ? null
+        : {
+            ...readingJson(reading, shop.zone),
+            dewPointC: Math.round(dewPointC(reading) * 10) / 10,
+            coatsTake: dryingPaceAt(
+              standings.flatMap(({ windows }) => windows),
+              now,
+              sense,
+            ),
+          },
+    rows: standings.map((standing) => rowJson(bench, standing, now, shop.zone)),
     takeBack: takeBackName(bench),
     bringBack: bringBackName(bench),
     keeper: look.keeper === 'there',

@@ -12,7 +12,8 @@ import type { BenchState } from './bench-state.ts';
 import { cautionRows } from './caution-rows.ts';
 import { extraLines, thirdLine } from './extra.ts';
 import { footLines } from './foot.ts';
-import { callLines, dateLine } from './head.ts';
+import { dateLine } from './date-line.ts';
+import { callLines } from './head.ts';
 import { benchLayout, type BenchLayout } from './layout.ts';
 import { rowWords } from './row-words.ts';
 
@@ -62,7 +63,15 @@ export function drawBench(state: BenchState, view: View): Frame {
     () => lineOf(''),
   );
   return {
-    lines: [dateLine(view), ...head.lines, ...body, ...gap, ...cautions, ...extra, ...foot],
+    lines: [
+      dateLine(view, rows.all),
+      ...head.lines,
+      ...body,
+      ...gap,
+      ...cautions,
+      ...extra,
+      ...foot,
+    ],
     spoken,
     ticking: head.ticking || inputs.some(({ words }) => words.ticking),
   };

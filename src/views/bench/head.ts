@@ -1,55 +1,16 @@
 import { inHand, lastTouched, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt } from '../../tracker/windows/index.ts';
-import {
-  cut,
-  fitLine,
-  largeFigures,
-  lineOf,
-  segment,
-  spread,
-  width,
-  type Line,
-} from '../drawing/index.ts';
-import {
-  callWords,
-  clock,
-  day,
-  humidity,
-  temperature,
-  timeLeft,
-  whenInWords,
-} from '../format/index.ts';
+import { cut, fitLine, largeFigures, lineOf, segment, width, type Line } from '../drawing/index.ts';
+import { callWords, timeLeft } from '../format/index.ts';
 import type { ShownPing } from '../port.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 import { inHandLine } from './in-hand-line.ts';
 import { nextCalls } from './next-calls.ts';
 
-/** A reading older than this is called old. */
-const oldReading = 4 * 3_600_000;
 const tenMinutes = 600_000;
 const quietPingStands = 60_000;
-
-/** Row 1: clock and day at the left, the air in the shop at the right. */
-export function dateLine(view: View): Line {
-  const { now, snapshot } = view;
-  const { shop } = snapshot;
-  const reading = snapshot.readings.at(-1);
-  const narrow = view.columns < 80;
-  const left = [segment(clock(now, shop)), segment(`${narrow ? ' ' : '  '}${day(now, shop)}`)];
-  if (reading === undefined)
-    return spread(
-      left,
-      lineOf(narrow ? 'no reading: c' : 'no reading yet: c', 'quiet'),
-      view.columns,
-    );
-  const old = now - reading.at > oldReading;
-  const when = `${narrow ? 'at' : 'read'} ${whenInWords(reading.at, now, shop)}${old && !narrow ? ', old' : ''}`;
-  const gap = narrow ? ' ' : '  ';
-  const told = [temperature(reading.tempC, shop.temperature), humidity(reading.rh), when].join(gap);
-  return spread(left, lineOf(told, old ? 'quiet' : 'text'), view.columns);
-}
 
 /** Rows 2 and 3: what calls, else what is next; row 4: what is in hand. Large figures at their right while something is short. */
 export function callLines(

@@ -3,7 +3,7 @@ import { keyMapWith, keyOf, type Act, type KeyMap } from '../keys/key-map.ts';
 import type { Frame, View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 import type { BenchState } from './bench-state.ts';
-import { dateLine } from './head.ts';
+import { dateLine } from './date-line.ts';
 
 /** The acts behind "more", for a bare numeric pad: two presses, and no letters. */
 export const moreActs: readonly Act[] = [
@@ -36,7 +36,7 @@ export function drawList(state: BenchState, rows: BenchRows, view: View): Frame 
   const back = keyOf(keys, 'list');
   return {
     lines: [
-      dateLine(view),
+      dateLine(view, rows.all),
       lineOf(''),
       lineOf(piece === null ? 'keys' : `keys, on [${piece.number}] ${piece.name}`, 'strong'),
       lineOf(''),

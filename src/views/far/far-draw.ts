@@ -6,7 +6,8 @@ import { minutesSpent } from '../format/index.ts';
 import type { BenchRows } from '../bench/bench-rows.ts';
 import type { BenchState } from '../bench/bench-state.ts';
 import { refusalLine } from '../bench/foot.ts';
-import { dateLine, loudPings } from '../bench/head.ts';
+import { dateLine } from '../bench/date-line.ts';
+import { loudPings } from '../bench/head.ts';
 import { keyMapWith, keyOf } from '../keys/key-map.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { page } from '../page.ts';
@@ -21,7 +22,7 @@ export function drawFar(state: Pick<BenchState, 'part'>, rows: BenchRows, view: 
   const [first, second] = calls;
   const foot = footOf(state, rows, view);
   const head: readonly Line[] = [
-    dateLine(view),
+    dateLine(view, rows.all),
     ...(view.rows < 14 ? [] : [lineOf('')]),
     ...toldLoud(calls, view),
   ];

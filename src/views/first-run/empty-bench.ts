@@ -1,4 +1,5 @@
-import { loudPings, dateLine } from '../bench/head.ts';
+import { dateLine } from '../bench/date-line.ts';
+import { loudPings } from '../bench/head.ts';
 import type { BenchState } from '../bench/bench-state.ts';
 import { fitLine, lineOf, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
@@ -50,7 +51,7 @@ export function emptyBench(state: Pick<BenchState, 'offer'>, view: View): Frame 
     ...messageLines(view),
     lineOf(`Enter that one  ${helpLine(keys, helped, columns - 16)}`, 'quiet'),
   ];
-  const head = [dateLine(view), loudLine(view)];
+  const head = [dateLine(view, []), loudLine(view)];
   const title = lineOf('The bench is empty.', 'strong');
   const whole = [...head, title, ...blank, ...told, ...blank, ...offers, ...blank, ...ways];
   const room = rows - foot.length;

@@ -66,12 +66,23 @@ function afterWaiting(window: Window, next: TimedStretch, now: Instant, shop: Sh
       return endsWell(window) ? 'nothing lost after' : '';
     }
     case 'go after work':
-      return `no open time in this air; from ${whenInWords(next.begins, now, shop)} ${next.says ?? 'after more work'}`;
-    case 'wait':
+      return `${noOpenTime(window)}from ${whenInWords(next.begins, now, shop)} ${next.says ?? 'after more work'}`;
     case 'keep off':
     case 'late':
+      return (lostItsGo(window, next) ? noOpenTime(window) : '') + costOf(next, now, shop);
+    case 'wait':
       return costOf(next, now, shop);
   }
+}
+
+/** An opening that has come to lie past its closing. A finding of "not yet" pushes it as cold air does. */
+const noOpenTime = ({ heldBackAt }: Window): string =>
+  heldBackAt === undefined ? 'no open time: warm the shop; ' : 'no open time left; ';
+
+/** Whether a "go" that its rule has before a stretch has lost all its time. */
+function lostItsGo({ rule }: Window, next: TimedStretch): boolean {
+  const place = rule.stretches.findIndex((stretch) => stretch.from === next.from);
+  return rule.stretches.slice(0, place).some(({ meaning }) => meaning === 'go');
 }
 
 /** Whether the rule knows no loss at its end. An end that hangs on a stamp still to come is no promise of that. */

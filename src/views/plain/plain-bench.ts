@@ -1,4 +1,5 @@
 import { inHand, standingsAt, type Standing } from '../../tracker/bench/index.ts';
+import { dryingPaceAt, readingHoldsFor } from '../../tracker/windows/index.ts';
 import { nextCalls } from '../bench/next-calls.ts';
 import { padEnd, padStart, width } from '../drawing/index.ts';
 import { visible } from '../drawing/visible.ts';
@@ -6,6 +7,8 @@ import {
   air,
   callWords,
   clock,
+  dewPoint,
+  dryingWords,
   fullDay,
   minutesSpent,
   shopDay,
@@ -21,7 +24,7 @@ export function plainBench(input: PlainInput): string {
   const { bench, now, sense, obstacle, keeper } = input;
   const all = standingsAt(bench, now, sense);
   const told = [
-    titleLine(input),
+    titleLine(input, all),
     ...callingLoudly(input).map(({ text }) => `Loud: ${text}`),
     ...nextLine(all, input),
     ...inHandLine(input),
@@ -32,12 +35,24 @@ export function plainBench(input: PlainInput): string {
   return told.map((line) => visible(line).trimEnd()).join('\n');
 }
 
-function titleLine({ now, shop, readings }: PlainInput): string {
+function titleLine({ now, shop, readings, sense }: PlainInput, all: readonly Standing[]): string {
   const reading = readings.at(-1);
   const conditions =
     reading === undefined
       ? 'no reading yet'
-      : `${air(reading, shop.temperature)} read ${whenInWords(reading.at, now, shop)}`;
+      : [
+          `${air(reading, shop.temperature)} read ${whenInWords(reading.at, now, shop)}${now - reading.at > readingHoldsFor ? ', old' : ''}`,
+          `dew point ${dewPoint(reading, shop.temperature)}`,
+          dryingWords(
+            dryingPaceAt(
+              all.flatMap((standing) => standing.windows),
+              now,
+              sense,
+            ),
+          ),
+        ]
+          .filter((words) => words !== '')
+          .join(', ');
   return `Bench, ${fullDay(shopDay(now, shop.zone))} ${clock(now, shop)}, ${conditions}`;
 }
 

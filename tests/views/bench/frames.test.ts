@@ -27,7 +27,7 @@ const calm = (size: Size = [80, 24]) => {
 describe('the bench, calm', () => {
   it('says at a glance what needs hands next, what is in hand, and draws every window', () => {
     expect(rowsOf(calm()).join('\n')).toBe(`\
-14:29  Tue 24 Nov                                         15 C  65 %  read 13:40
+14:29  Tue 24 Nov                                15 C  65 %  dew 8 C  read 13:40
 next     2 Plant stand: try it, till 18:30
          3 Beech stool: try it from 15:10
 in hand  1 Oak settle: sand 120 grit, 27 min

@@ -6,7 +6,7 @@ import {
   windowWords,
   type ShopClock,
 } from '../../../src/views/format/index.ts';
-import type { Window } from '../../../src/tracker/windows/index.ts';
+import type { Edge, Window } from '../../../src/tracker/windows/index.ts';
 import { windowOf } from './invented-windows.ts';
 
 const shop: ShopClock = { zone: 'UTC', hours: '24' };
@@ -210,7 +210,31 @@ describe('what comes after', () => {
       ['2026-11-25T02:00Z', 'go after work', 'costs work', 'scuff 320 first'],
     ]);
     expect(thenOf(cold, '2026-11-24T14:29Z')).toBe(
-      'no open time in this air; from Wed 02:00 scuff 320 first',
+      'no open time: warm the shop; from Wed 02:00 scuff 320 first',
+    );
+    expect(thenOf({ ...cold, heldBackAt: cold.begunAt }, '2026-11-24T14:29Z')).toBe(
+      'no open time left; from Wed 02:00 scuff 320 first',
+    );
+    const gap = windowOf('coat', 'recoat', [
+      ['2026-11-24T14:00Z', 'wait'],
+      ['2026-11-24T15:00Z', 'keep off', 'costs work', 'recoating now wrinkles it'],
+      ['2026-11-26T14:00Z', 'go'],
+    ]);
+    const edge = (time: string): Edge => ({
+      kind: 'clock',
+      after: { events: ['first-stroke'], which: 'first' },
+      time,
+    });
+    const at = gap.stretches.map((stretch, index) => ({ ...stretch, from: edge(`15:0${index}`) }));
+    const going = { meaning: 'go', loss: 'costs nothing', from: edge('14:30') } as const;
+    const withGo: Window = {
+      ...gap,
+      stretches: at,
+      rule: { ...gap.rule, stretches: [...at.slice(0, 1), going, ...at.slice(1)] },
+    };
+    expect(thenOf(gap, '2026-11-24T14:29Z')).toBe('then keep off till Thu 14:00');
+    expect(thenOf(withGo, '2026-11-24T14:29Z')).toBe(
+      'no open time: warm the shop; then keep off till Thu 14:00',
     );
   });
 

@@ -81,7 +81,7 @@ describe('a piece in the middle of its schedule', () => {
   test('figures that the air changed are told with their factor and the air', () => {
     const readings = [{ at: at('24 11:00'), tempC: 15, rh: 65 }];
     const slowed = (span: { ms: number; may?: string }, from: number) =>
-      from + span.ms * (span.may === undefined ? 1.9 : 1);
+      from + span.ms * (span.may === 'grow' ? 1.9 : 1);
     const slow: PingSense = {
       ...sense,
       spanEnd: slowed,

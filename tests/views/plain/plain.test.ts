@@ -27,7 +27,7 @@ const loud = ping('a', '12-03 16:40', '2 Wall shelf: B on, by 16:42. Late: rinse
 describe('the bench as text', () => {
   it('is a table of the pieces in their order, under the day, what is next and what is in hand', () => {
     expect(plainBench(input(afternoon(), '24 14:29')).split('\n')).toEqual([
-      'Bench, Tue 24 Nov 2026 14:29, 15 C 65 % read 13:40',
+      'Bench, Tue 24 Nov 2026 14:29, 15 C 65 % read 13:40, dew point 8 C',
       'Next: 2 Plant stand: try it, till 18:30; after 18:30 scuff 320 first',
       'In hand: 1 Oak settle, sand 120 grit, 27 min since 14:02',
       '',
@@ -45,7 +45,7 @@ describe('the bench as text', () => {
   it("follows the shop's clock and units", () => {
     const american = { ...shop, hours: '12', temperature: 'F' } as const;
     const lines = plainBench(input(afternoon(), '24 14:29', { shop: american })).split('\n');
-    expect(lines[0]).toBe('Bench, Tue 24 Nov 2026 2:29 pm, 59 F 65 % read 1:40 pm');
+    expect(lines[0]).toBe('Bench, Tue 24 Nov 2026 2:29 pm, 59 F 65 % read 1:40 pm, dew point 47 F');
     expect(lines[5]).toContain('try it till 6:30 pm');
   });
 

@@ -134,6 +134,8 @@ export function step(id: string, name: string, more: Partial<Step> = {}): Step {
   };
 }
 
+const inAir = { chemistry: 'oxidative', statedFor: { tempC: 23, rh: 50 } } as const;
+
 export function product(
   id: string,
   windows: readonly WindowRule[],
@@ -169,7 +171,7 @@ export const recoat = (
   stretches: [
     { meaning: 'wait', loss: 'costs nothing' },
     {
-      from: { kind: 'stamp', stamp: last, plus: { ms: opens } },
+      from: { kind: 'stamp', stamp: last, plus: { ms: opens, ...inAir, may: 'grow' } },
       meaning: 'go',
       loss: 'costs nothing',
     },
@@ -177,7 +179,7 @@ export const recoat = (
       ? []
       : [
           {
-            from: { kind: 'stamp', stamp: first, plus: { ms: closes } },
+            from: { kind: 'stamp', stamp: first, plus: { ms: closes, ...inAir, may: 'shrink' } },
             meaning: 'go after work',
             loss: 'costs work',
             says,
