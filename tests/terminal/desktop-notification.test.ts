@@ -73,7 +73,7 @@ describe.skipIf(reason !== null)(
       body: 'A dries. Late: rinse, dry, start over.',
       loud: true,
     };
-    const settings = { desktop: true, bell: 'never', terminal: 'off' } as const;
+    const settings = { desktop: true, bell: 'never', terminal: 'off', hook: 'none' } as const;
 
     it('arrives at the desktop as sent', async () => {
       const bus = await privateBus();

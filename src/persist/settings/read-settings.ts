@@ -1,8 +1,9 @@
 import { nearest } from '../../tracker/trade/index.ts';
 import {
-  readNightLow,
+  isTyped,
   settings as table,
   standardSettings,
+  typedSettings,
   type Setting,
   type Settings,
 } from '../../tracker/settings/index.ts';
@@ -84,10 +85,11 @@ function wrongWith(name: string, value: unknown): Wrong | null {
   const setting = entries.find(([known]) => known === name)?.[1];
   if (setting === undefined || setting.choices === 'keys') return null;
   if (setting.choices === 'zone') return wrongZone(value);
-  if (setting.choices === 'night low') {
-    return typeof value === 'string' && readNightLow(value) !== null
+  if (isTyped(setting.choices)) {
+    const { keeps, forms } = typedSettings[setting.choices];
+    return typeof value === 'string' && keeps(value) !== null
       ? null
-      : { expected: 'expected 12C, 54F, none or auto', near: [] };
+      : { expected: `expected ${forms}`, near: [] };
   }
   if (setting.choices.some((choice) => choice === value)) return null;
   const words = setting.choices.map((choice) => JSON.stringify(choice));

@@ -5,6 +5,8 @@ import {
   type DesktopPing,
   type SendDesktop,
 } from './desktop.ts';
+import { readPingHook } from '../../tracker/settings/index.ts';
+import { createHook, type SendToHook } from './hook.ts';
 import { harmlessLine } from './harmless-text.ts';
 import type { PingSettings } from './ping-settings.ts';
 import { bell, terminalPing, type TerminalPing } from './terminal.ts';
@@ -12,7 +14,7 @@ import { bell, terminalPing, type TerminalPing } from './terminal.ts';
 /** A ping to be sent now. `repeat` marks a loud one that was sent before: it only rings again. */
 export type Ping = TerminalPing & { readonly repeat?: boolean };
 
-export type PingWay = 'bell' | 'terminal' | 'desktop';
+export type PingWay = 'bell' | 'terminal' | 'desktop' | 'hook';
 
 /** By which ways it left the program, and a sentence for each way that failed. */
 export type PingReport = {
@@ -33,7 +35,8 @@ export type PingerOptions = {
   readonly platform: NodeJS.Platform;
   readonly env: NodeJS.ProcessEnv;
   readonly sendDesktop?: SendDesktop;
-  /** Told once, when a desktop notification first fails. */
+  readonly sendToHook?: SendToHook;
+  /** Told once for each of them, when a desktop notification or the hook first fails. */
   readonly onNotice?: (text: string) => void;
 };
 
@@ -44,12 +47,14 @@ export function createPinger({
   platform,
   env,
   sendDesktop,
+  sendToHook = createHook({ env }),
   onNotice,
 }: PingerOptions): Pinger {
   const desktop: Desktop = sendDesktop
     ? { send: sendDesktop, warmUp: async () => {} }
     : createDesktop({ platform });
   let noticed = false;
+  let noticedHook = false;
 
   const writeTo = (
     terminal: (bytes: string) => void,
@@ -89,19 +94,41 @@ export function createPinger({
     onNotice?.(`No desktop ping: ${why} ${otherWays(chosen, write !== null)}`);
   };
 
+  const nothing: PingReport = { ways: [], failures: [] };
+
+  const byDesktop = async (ping: Ping, chosen: PingSettings): Promise<PingReport> => {
+    // A loud one rings again; where no terminal is there to ring it comes up again.
+    if (!chosen.desktop || (ping.repeat && write !== null)) return nothing;
+    const outcome = await show({ title: ping.title, message: ping.body, loud: ping.loud });
+    if (outcome.ok) return { ways: ['desktop'], failures: [] };
+    notice(outcome.why, chosen);
+    return { ways: [], failures: [`desktop: ${outcome.why}`] };
+  };
+
+  const byHook = async (ping: Ping, chosen: PingSettings): Promise<PingReport> => {
+    const hook = readPingHook(chosen.hook);
+    if (hook === null || hook === 'none' || ping.repeat) return nothing;
+    const outcome = await sendToHook(hook, ping);
+    if (outcome.ok) return { ways: ['hook'], failures: [] };
+    if (!noticedHook) onNotice?.(`No ping by the hook: ${outcome.why} u: settings.`);
+    noticedHook = true;
+    return { ways: [], failures: [`hook: ${outcome.why}`] };
+  };
+
   return {
     warmUp: async () => {
       if (settings().desktop) await desktop.warmUp();
     },
     send: async (ping) => {
       const chosen = settings();
-      const written = write ? writeTo(write, ping, chosen) : { ways: [], failures: [] };
-      // A loud one rings again; where no terminal is there to ring it comes up again.
-      if (!chosen.desktop || (ping.repeat && write !== null)) return written;
-      const outcome = await show({ title: ping.title, message: ping.body, loud: ping.loud });
-      if (outcome.ok) return { ...written, ways: [...written.ways, 'desktop'] };
-      notice(outcome.why, chosen);
-      return { ...written, failures: [...written.failures, `desktop: ${outcome.why}`] };
+      const reports = [
+        write ? writeTo(write, ping, chosen) : nothing,
+        ...(await Promise.all([byDesktop(ping, chosen), byHook(ping, chosen)])),
+      ];
+      return {
+        ways: reports.flatMap(({ ways }) => ways),
+        failures: reports.flatMap(({ failures }) => failures),
+      };
     },
   };
 }

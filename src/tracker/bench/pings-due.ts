@@ -40,6 +40,8 @@ const askAt = '09:00';
 export type PingSense = EdgeSense & {
   /** The instant at which the shop's clock shows `time` on that day. */
   readonly instantOf: (day: string, time: string) => Instant;
+  /** When the quiet hours end in which that instant lies; null outside them. Absent where there are none. */
+  readonly quietTill?: (at: Instant) => Instant | null;
 };
 
 /** All pings of everything on the bench that is still running, past and future, in order. */
@@ -49,7 +51,13 @@ export function pingsOfBench(bench: Bench, now: Instant, sense: PingSense): read
     const piece = shown ?? pieceOfTimer(bench, timer);
     for (const window of windows) {
       for (const ping of pingsOf(window))
-        pings.push({ ...ping, about: 'window', piece, timer: timer ?? timerOf(bench, window) });
+        pings.push({
+          ...ping,
+          at: heldBack(ping, sense),
+          about: 'window',
+          piece,
+          timer: timer ?? timerOf(bench, window),
+        });
     }
   }
   for (const piece of piecesOnBench(bench)) {
@@ -58,12 +66,28 @@ export function pingsOfBench(bench: Bench, now: Instant, sense: PingSense): read
     pings.push({
       about: 'hold',
       key: `hold/${piece.id}/${piece.hold.since}`,
-      at,
+      at: sense.quietTill?.(at) ?? at,
       loud: false,
       piece,
     });
   }
   return pings.sort((a, b) => a.at - b.at);
+}
+
+/** Time to get up and go there, once quiet hours are over. */
+const timeToGetThere: Milliseconds = 1800 * second;
+
+/** A ping waits for the end of quiet hours where nothing is lost until a while after that. */
+function heldBack({ at, loud, window }: WindowPing, sense: PingSense): Instant {
+  const till = sense.quietTill?.(at) ?? null;
+  if (till === null || loud || window.rule.kind === 'chemical') return at;
+  const isLost = window.stretches.some(
+    ({ begins, loss, meaning }) =>
+      begins > at &&
+      begins < till + timeToGetThere &&
+      (loss !== 'costs nothing' || meaning === 'keep off'),
+  );
+  return isLost ? at : till;
 }
 
 /** The piece on the bench that an odd timer is for. */

@@ -1,7 +1,7 @@
 import { nearest } from '../trade/nearest.ts';
 import { chooseKeys, type ActKeys } from './choose-keys.ts';
 import { settings as table, standardSettings } from './settings.ts';
-import { readNightLow } from './night-low.ts';
+import { isTyped, typedSettings } from './typed-settings.ts';
 import type { Setting, SettingName, SettingOutcome, Settings } from './settings.ts';
 
 /** What the choice of a setting is checked against and this core doesn't know by itself. */
@@ -63,10 +63,11 @@ function read(
 ): Value | SettingOutcome {
   const { choices, label } = setting;
   if (choices === 'zone') return readZone(typed, knowledge);
-  if (choices === 'night low') {
-    if (readNightLow(typed) !== null) return typed.toLowerCase();
-    return refuse(`Not set: ${label} can't be "${typed}". ${expected(setting)}`);
-  }
+  if (isTyped(choices))
+    return (
+      typedSettings[choices].keeps(typed) ??
+      refuse(`Not set: ${label} can't be "${typed}". ${expected(setting)}`)
+    );
   if (choices === 'keys') throw new Error(`${label} is not among the settings with one value`);
   const chosen = choices.find((choice) => wordsFor(choice).includes(plain(typed)));
   if (chosen !== undefined) return chosen;
@@ -87,7 +88,7 @@ function wordsFor(choice: Value): readonly string[] {
 function expected({ choices }: Setting): string {
   if (choices === 'zone') return 'Write auto or a zone of the IANA list, such as Europe/Lisbon.';
   if (choices === 'keys') return 'Write an act and its keys: ready e.';
-  if (choices === 'night low') return 'Write 12C, 54F, none or auto.';
+  if (isTyped(choices)) return `Write ${typedSettings[choices].forms}.`;
   const words = choices.map(valueInWords);
   return `Write ${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}.`;
 }

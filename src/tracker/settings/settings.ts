@@ -1,10 +1,12 @@
+import type { TypedKind } from './typed-settings.ts';
+
 /** One thing the user can choose, as data: screen, command and file check are made from it. */
 export type Setting<Value extends string | number | boolean = string | number | boolean> = {
   readonly key: string;
   readonly label: string;
   /** One line on what it does. */
   readonly help: string;
-  readonly choices: readonly Value[] | 'zone' | 'keys' | 'night low';
+  readonly choices: readonly Value[] | 'zone' | 'keys' | TypedKind;
   readonly standard: Value;
 };
 
@@ -94,6 +96,20 @@ export const settings = {
     [true, false],
     true,
   ),
+  quiet: {
+    key: 'quiet-hours',
+    label: 'quiet hours',
+    help: 'Hold back till their end what loses nothing by waiting: 22:00-7:00, or none. What spoils pings all the same.',
+    choices: 'quiet hours',
+    standard: 'none',
+  } satisfies Setting<string>,
+  hook: {
+    key: 'ping-hook',
+    label: 'ping hook',
+    help: 'A program that gets every ping as JSON on its standard input, to send it on: to a phone, a lamp. Or none.',
+    choices: 'ping hook',
+    standard: 'none',
+  } satisfies Setting<string>,
   keeper: setting(
     'keeper',
     'keeper',

@@ -18,7 +18,7 @@ function pingerWith(
   const shown: DesktopPing[] = [];
   const notices: string[] = [];
   const pinger = createPinger({
-    settings: () => ({ desktop: true, bell: 'every', terminal: 'off', ...settings }),
+    settings: () => ({ desktop: true, bell: 'every', terminal: 'off', hook: 'none', ...settings }),
     write: (bytes) => void written.push(bytes),
     platform: 'linux',
     env: {},
@@ -60,7 +60,7 @@ describe('sending a ping', () => {
     let desktop = false;
     const { pinger, shown } = pingerWith(
       {},
-      { settings: () => ({ desktop, bell: 'never', terminal: 'off' }) },
+      { settings: () => ({ desktop, bell: 'never', terminal: 'off', hook: 'none' }) },
     );
     expect(await pinger.send(quiet)).toEqual({ ways: [], failures: [] });
     desktop = true;

@@ -7,8 +7,9 @@ import {
   type BenchPing,
   type Sending,
 } from '../../../src/tracker/bench/index.ts';
-import { minute } from '../../../src/tracker/time/index.ts';
+import { day, hour, minute, type Instant } from '../../../src/tracker/time/index.ts';
 import { at } from '../support/instants.ts';
+import { labelSense } from '../support/sense.ts';
 import { bleachAndClear, glueUp, strip, twoCoats } from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
@@ -142,6 +143,61 @@ describe('never twice', () => {
     expect(pinging.due('11:00')).toEqual([]);
     expect(pinging.due('11:30')).toEqual([]);
     expect(pinging.sends('32:30')).toEqual(['Table closes soon']);
+  });
+});
+
+describe('quiet hours', () => {
+  /** From 22:00 to 7:00. */
+  const night = {
+    ...labelSense,
+    quietTill: (instant: Instant) => {
+      const ofDay = (instant - at('0:00')) % day;
+      if (ofDay >= 22 * hour) return instant - ofDay + 31 * hour;
+      return ofDay < 7 * hour ? instant - ofDay + 7 * hour : null;
+    },
+  };
+  const quietly = () => new Pinging(new Workday({ sense: night }));
+
+  test('hold back what loses nothing till they end, then tell it as one and not as late', () => {
+    const pinging = quietly();
+    coated(pinging.day, 'Table', '20:00', '20:30');
+    coated(pinging.day, 'Stool', '21:00', '21:30');
+    expect(pinging.due('22:30')).toEqual([]);
+    expect(pinging.due('30:59')).toEqual([]);
+    expect(nextPingAt(pinging.day.bench, new Set(), at('22:10'), night)).toBe(at('31:00'));
+    expect(pinging.due('31:00')).toMatchObject([{ lateBy: 0, loud: false }]);
+    expect(pinging.sends('31:00').map((told) => told.split(' + ').toSorted())).toEqual([
+      ['Stool opens', 'Table opens'],
+    ]);
+  });
+
+  test('begin on their minute and end on it', () => {
+    const pinging = quietly();
+    coated(pinging.day, 'Table', '19:00', '19:59');
+    coated(pinging.day, 'Stool', '19:00', '20:00');
+    expect(pinging.sends('21:59')).toEqual(['Table opens']);
+    expect(pinging.due('22:00')).toEqual([]);
+    expect(pinging.sends('31:00')).toEqual(['Stool opens']);
+  });
+
+  test('hold back nothing that would be lost by the time somebody is there', () => {
+    const pinging = quietly();
+    coated(pinging.day, 'Table', '7:25', '20:30');
+    coated(pinging.day, 'Stool', '7:35', '20:30');
+    // The table closes at 7:25 of the next day, the stool later.
+    expect(pinging.sends('22:30')).toEqual(['Table opens']);
+    expect(pinging.sends('30:55')).toEqual(['Table closes soon']);
+    expect(pinging.sends('31:05').join()).toContain('Stool');
+  });
+
+  test('never hold back a dwell', () => {
+    const sentBy = (pinging: Pinging) => {
+      bleaching(pinging.day, 'Chest', '23:00');
+      return Array.from({ length: 30 }, (_, index) => pinging.sends(`23:${index}`));
+    };
+    const sent = sentBy(quietly());
+    expect(sent).toEqual(sentBy(new Pinging(new Workday())));
+    expect(sent.flat().some((told) => told.endsWith('(loud)'))).toBe(true);
   });
 });
 

@@ -1,0 +1,103 @@
+import { describe, expect, it, vi } from 'vitest';
+import { createHook, hookInput } from '../../../src/shell/ping/hook.ts';
+import { createPinger, type Ping } from '../../../src/shell/ping/pinger.ts';
+import { fakeCommands } from './support/fake-commands.ts';
+
+const ping: Ping = {
+  id: 'c1',
+  title: '4 Oak chest: B on',
+  body: 'A dries at 14:29',
+  loud: true,
+};
+
+const hookWith = (script: string, timeLimit?: number) => {
+  const fakes = fakeCommands({ hook: script });
+  const send = createHook({
+    env: { PATH: fakes.path },
+    ...(timeLimit === undefined ? {} : { timeLimit }),
+  });
+  return { ...fakes, send: (...words: readonly string[]) => send(['hook', ...words], ping) };
+};
+
+describe('a hook', () => {
+  it('gets the ping as one line of JSON and its words untouched, through no shell', async () => {
+    const nasty = '; touch "$HERE/ran" $(touch ran) `touch ran` | *';
+    const hook = hookWith('cat > "$HERE/input"; printf "%s" "$1" > "$HERE/word"');
+    expect(await hook.send(nasty)).toEqual({ ok: true });
+    expect(JSON.parse(hook.read('input'))).toEqual({
+      ping: 'c1',
+      title: '4 Oak chest: B on',
+      body: 'A dries at 14:29',
+      loud: true,
+    });
+    expect(hook.read('input').split('\n')).toHaveLength(2);
+    expect(hook.read('word')).toBe(nasty);
+    expect(hook.read('ran')).toBe('');
+  });
+
+  it('gets no control character of a name', () => {
+    const input = hookInput({ ...ping, title: 'Box\u001b]0;x\u0007\n\u202eb' });
+    expect((JSON.parse(input) as { title: string }).title).toBe('Box - b');
+  });
+
+  it('tells how it failed, with the end of its complaint', async () => {
+    const hook = hookWith('echo "no signal" >&2; exit 3');
+    expect(await hook.send()).toEqual({ ok: false, why: 'hook ended with 3: no signal' });
+  });
+
+  it('may close its input unread', async () => {
+    expect(await hookWith('exec <&-; exit 0').send()).toEqual({ ok: true });
+  });
+
+  it('is ended when it hangs, with what it started', async () => {
+    const hook = hookWith('sleep 60 & echo $! > "$HERE/pid"; wait', 300);
+    expect(await hook.send()).toEqual({
+      ok: false,
+      why: 'hook had not ended after 0 s and was ended.',
+    });
+    const pid = Number(hook.read('pid'));
+    await vi.waitFor(() => expect(() => process.kill(pid, 0)).toThrow(), { timeout: 3000 });
+  });
+
+  it('says what is missing, and what may not be run', async () => {
+    const send = createHook({ env: { PATH: '/nowhere' } });
+    expect(await send(['no-such-hook'], ping)).toEqual({
+      ok: false,
+      why: 'the program no-such-hook is not there.',
+    });
+    expect(await send([import.meta.filename], ping)).toMatchObject({
+      ok: false,
+      why: expect.stringMatching(/may not be run|is not there/) as string,
+    });
+  });
+});
+
+describe('a pinger with a hook', () => {
+  const pingerWith = (script: string) => {
+    const fakes = fakeCommands({ hook: script });
+    const notices: string[] = [];
+    const pinger = createPinger({
+      settings: () => ({ desktop: false, bell: 'never', terminal: 'off', hook: '["hook"]' }),
+      write: null,
+      platform: 'linux',
+      env: { PATH: fakes.path },
+      onNotice: (text) => notices.push(text),
+    });
+    return { pinger, notices, ...fakes };
+  };
+
+  it('sends by it once, and a loud one that rings again not anew', async () => {
+    const { pinger, read } = pingerWith('cat >> "$HERE/input"');
+    expect(await pinger.send(ping)).toEqual({ ways: ['hook'], failures: [] });
+    expect(await pinger.send({ ...ping, repeat: true })).toEqual({ ways: [], failures: [] });
+    expect(read('input').trim().split('\n')).toHaveLength(1);
+  });
+
+  it('tells once that it fails, and puts every failure on record', async () => {
+    const { pinger, notices } = pingerWith('exit 1');
+    const failed = { ways: [], failures: ['hook: hook ended with 1.'] };
+    expect(await pinger.send(ping)).toEqual(failed);
+    expect(await pinger.send(ping)).toEqual(failed);
+    expect(notices).toEqual(['No ping by the hook: hook ended with 1. u: settings.']);
+  });
+});
