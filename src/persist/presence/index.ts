@@ -1,4 +1,4 @@
-export { isRunning, leaveKeeperMark, readKeeperMark, takeKeeperMark } from './keeper-mark.ts';
+export { leaveKeeperMark, readKeeperMark, takeKeeperMark } from './keeper-mark.ts';
 export {
   isKeeperPresent,
   isScreenPresent,
