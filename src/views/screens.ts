@@ -28,7 +28,7 @@ export type PieceState = Writing & {
   readonly piece: string;
   readonly at: string | null;
   /** What is being written, and what has been written of it. `class`: a list from which the inserted step's class is picked. */
-  readonly asks?: 'insert' | 'class' | 'reword' | 'parts' | 'describe' | 'moisture';
+  readonly asks?: 'insert' | 'class' | 'reword' | 'parts' | 'describe' | 'moisture' | 'match';
   readonly text?: string;
   /** Where the shown part of a list begins. */
   readonly from?: number;

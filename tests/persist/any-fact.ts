@@ -239,6 +239,7 @@ const benchBodies: {
   'piece-left-bench': fc.record({ piece: id }),
   'piece-put-back': fc.record({ piece: id, number: fc.integer() }),
   'piece-removed': fc.record({ piece: id }),
+  'match-told': fc.record({ piece: id, partner: id, name: text, matches: fc.boolean() }),
   'note-written': fc.record({ piece: id, step: orNull(id), text }),
   'picked-up': fc.record({ session: id, targets: few(target), hand: fc.integer() }),
   'put-down': fc.record({ session: id }),

@@ -28,9 +28,23 @@ export type StepsJson = {
   readonly promised: IsoDay | null;
   readonly parts: readonly PartNameJson[];
   readonly hold: HoldJson | null;
+  /** Pieces that it should match. */
+  readonly matches: readonly MatchJson[];
   /** What the meter readings come to, one for each part that was read and for the whole. */
   readonly moisture: readonly MoistureJson[];
   readonly steps: readonly StepJson[];
+};
+
+export type MatchJson = {
+  /** As it was called when it was told. */
+  readonly name: string;
+  /** Null where it is not at hand. */
+  readonly piece: PieceNameJson | null;
+  readonly differences: readonly {
+    /** `product`, `coats`, `rounds`, `dwell`, `step`. */
+    readonly what: string;
+    readonly says: string;
+  }[];
 };
 
 export type MoistureJson = {

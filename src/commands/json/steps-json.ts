@@ -9,6 +9,7 @@ import { expectationOf, hoursOfPiece } from '../../tracker/estimate/index.ts';
 import type { StepsJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 import { estimateJson } from './estimate-json.ts';
+import { matchesJson } from './matches-json.ts';
 import { moistureJson } from './moisture-json.ts';
 import { holdJson, pieceName } from './names.ts';
 
@@ -26,6 +27,7 @@ export function stepsJson(piece: Piece, look: Look): StepsJson {
     promised: piece.promised,
     parts: piece.parts.map(({ id, name }) => ({ id, name })),
     hold: holdJson(piece.hold, shop.zone),
+    matches: matchesJson(piece, look),
     moisture: moistureJson(piece, look),
     steps: piece.steps.map((step, index) => {
       // A skipped step on which nothing was done has no hours.

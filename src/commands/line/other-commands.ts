@@ -23,6 +23,7 @@ export { hold, lift } from '../holds.ts';
 export { insertStep } from '../insert-step.ts';
 export { offBench, putBack, remove } from '../leaving.ts';
 export { earlier, later } from '../moves.ts';
+export { matches } from '../matches.ts';
 export { moisture } from '../moisture.ts';
 export { note } from '../note.ts';
 export { parts } from '../parts.ts';

@@ -75,6 +75,7 @@ const table = {
   add: other('pieces', 'a new piece on the bench', 'add'),
   describe: other('pieces', 'name, kind, wood, size, year made, date promised', 'describe'),
   parts: other('pieces', 'the parts that are worked separately', 'parts'),
+  matches: other('pieces', 'two pieces that should come out alike', 'matches'),
   hold: other('pieces', 'a piece waits for something that has no clock', 'hold'),
   lift: other('pieces', 'lift a hold', 'lift'),
   'off-bench': other('pieces', 'take a piece off the bench', 'offBench'),

@@ -65,6 +65,7 @@ export const benchBodies = {
   'piece-left-bench': z.strictObject({ piece: id }),
   'piece-put-back': z.strictObject({ piece: id, number: z.int() }),
   'piece-removed': z.strictObject({ piece: id }),
+  'match-told': z.strictObject({ piece: id, partner: id, name: z.string(), matches: z.boolean() }),
   'note-written': z.strictObject({ piece: id, step: z.nullable(id), text: z.string() }),
   'picked-up': z.strictObject({ session: id, targets: z.array(target), hand: z.int() }),
   'put-down': z.strictObject({ session: id }),

@@ -105,6 +105,14 @@ export type BenchFactBodies = {
   'piece-left-bench': { readonly piece: string };
   'piece-put-back': { readonly piece: string; readonly number: number };
   'piece-removed': { readonly piece: string };
+  /** One of two pieces that should come out alike; the other has a fact of its own. */
+  'match-told': {
+    readonly piece: string;
+    readonly partner: string;
+    /** The partner's, for a record that is read without it. */
+    readonly name: string;
+    readonly matches: boolean;
+  };
   'note-written': { readonly piece: string; readonly step: string | null; readonly text: string };
   'picked-up': {
     readonly session: string;

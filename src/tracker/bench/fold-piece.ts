@@ -77,6 +77,16 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
         number: null,
         leftAt: fact.at,
       }));
+    case 'match-told': {
+      const { partner, name, matches } = fact.body;
+      return change(bench, fact.body.piece, (piece) => ({
+        ...piece,
+        partners: [
+          ...piece.partners.filter((each) => each.piece !== partner),
+          ...(matches ? [{ piece: partner, name }] : []),
+        ],
+      }));
+    }
     case 'note-written':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
@@ -104,6 +114,7 @@ function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {
     yearMade: null,
     promised: null,
     parts: [],
+    partners: [],
     steps: steps.map((step) => ({ ...step, skipped: false, copyOf: null })),
     stamps: [],
     finishes: [],

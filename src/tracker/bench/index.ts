@@ -19,6 +19,7 @@ export * from './name-group.ts';
 export * from './decide/decide.ts';
 export { freeNumber } from './decide/pieces.ts';
 export { canBeTried } from './decide/checks.ts';
+export * from './matches/index.ts';
 export * from './minutes.ts';
 export * from './moisture.ts';
 export * from './facts-of-piece.ts';

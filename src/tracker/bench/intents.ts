@@ -110,6 +110,8 @@ export type Intent =
       /** With trouble: what is done about it, put in after the step that had it, in this order. */
       readonly remedies?: readonly Omit<Step, 'id'>[];
     }
+  /** Two pieces that should come out alike; asked again it is undone. */
+  | { readonly do: 'match pieces'; readonly piece: string; readonly partner: string }
   /** What a moisture meter showed, in percent; one press may tell of both spots. */
   | {
       readonly do: 'read moisture';

@@ -6,6 +6,7 @@ import { correctionsOf, standingFacts } from './job-card-corrections.ts';
 import { holdRows, planRow, stepName, type HoldRow, type PlanRow } from './job-card-events.ts';
 import { partName } from './job-card-outcomes.ts';
 import { movedFrom, stepRows, type StepRow } from './job-card-steps.ts';
+import { matchFindings, type MatchFinding } from './matches/index.ts';
 import { pieceMinutes, sessionsOf } from './minutes.ts';
 import type { Air, Bench, Check, MoistureReading, OddTimer, Piece } from './piece.ts';
 import { windowsOf } from './piece-windows.ts';
@@ -58,6 +59,8 @@ export type JobCard = {
   readonly toDo: readonly { readonly name: string; readonly notBefore: Instant | null }[];
   /** Milestones that no step waits for and that are still to come. */
   readonly curing: readonly { readonly milestone: Milestone; readonly at: Instant }[];
+  /** Pieces that it should match, and in what they differ. */
+  readonly matches: readonly MatchFinding[];
   readonly minutes: number;
   readonly sessions: number;
 };
@@ -91,6 +94,7 @@ export function jobCard(whole: Bench, piece: Piece, now: Instant, sense: EdgeSen
     rows: rows.toSorted((a, b) => a.at - b.at),
     toDo: stepsToDo(piece, windows, now),
     curing: curingOf(piece, windows, now),
+    matches: matchFindings(whole, piece, sense),
     minutes: pieceMinutes(bench, piece, now),
     sessions: sessionsOf(bench, piece.id).length,
   };

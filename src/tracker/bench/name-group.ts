@@ -64,6 +64,10 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `${called(fact.body.piece)} back on the bench`;
     case 'piece-removed':
       return `remove ${called(fact.body.piece)}`;
+    case 'match-told': {
+      const { piece, partner, matches } = fact.body;
+      return `${called(partner)} ${matches ? 'matches' : 'no longer matches'} ${called(piece)}`;
+    }
     case 'note-written':
       return `note on ${called(fact.body.piece)}`;
     case 'picked-up':

@@ -118,6 +118,8 @@ export type Piece = {
   readonly schedule: { readonly id: string; readonly name: string; readonly hash: string };
   readonly products: Readonly<Record<string, Product>>;
   readonly parts: readonly Part[];
+  /** Pieces that should come out like this one, with the name they had when it was told. */
+  readonly partners: readonly { readonly piece: string; readonly name: string }[];
   readonly steps: readonly PlannedStep[];
   readonly stamps: readonly Stamp[];
   readonly finishes: readonly Finish[];

@@ -15,6 +15,7 @@ import { footLines } from './foot.ts';
 import { dateLine } from './date-line.ts';
 import { callLines } from './head.ts';
 import { benchLayout, type BenchLayout } from './layout.ts';
+import { matchRows } from './match-rows.ts';
 import { rowWords } from './row-words.ts';
 
 /** The bench at one moment. */
@@ -28,6 +29,7 @@ export function drawBench(state: BenchState, view: View): Frame {
     [
       spokenBench({ ...view.snapshot, now: view.now }),
       ...cautionRows(rows, view, view.rows).lines.map(plain),
+      ...matchRows(rows, view, view.rows).map(plain),
       ...foot.map(plain),
     ].join('\n');
   if (isFar(state, view)) return { ...drawFar(state, rows, view), spoken };
@@ -57,9 +59,10 @@ export function drawBench(state: BenchState, view: View): Frame {
   const spare = budget - body.length;
   const fits = caution.kept || caution.lines.length < spare;
   const cautions = fits ? caution.lines : [];
-  const extra = extraLines(view, all - body.length - cautions.length);
+  const match = matchRows(rows, view, all - body.length - cautions.length);
+  const extra = extraLines(view, all - body.length - cautions.length - match.length);
   const gap = Array.from(
-    { length: Math.max(0, all - body.length - cautions.length - extra.length) },
+    { length: Math.max(0, all - body.length - cautions.length - match.length - extra.length) },
     () => lineOf(''),
   );
   return {
@@ -69,6 +72,7 @@ export function drawBench(state: BenchState, view: View): Frame {
       ...body,
       ...gap,
       ...cautions,
+      ...match,
       ...extra,
       ...foot,
     ],

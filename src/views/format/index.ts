@@ -6,6 +6,7 @@ export * from './ranges.ts';
 export * from './air.ts';
 export * from './drying-words.ts';
 export * from './moisture-words.ts';
+export * from './match-words.ts';
 export * from './window-words.ts';
 export * from './call-words.ts';
 export { stateCells } from './kind-words.ts';

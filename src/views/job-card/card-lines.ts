@@ -10,6 +10,7 @@ import {
   clock,
   clockCells,
   dayWords,
+  matchWords,
   minutesSpent,
   moistureWords,
   shopDay,
@@ -129,7 +130,7 @@ function oneRow(row: JobCardRow, stamp: string, shop: Shop, columns: number): re
 
 /** What is still to come, and what it took. */
 function trailing(
-  { toDo, curing, minutes, sessions, piece }: JobCard,
+  { toDo, curing, matches, minutes, sessions, piece }: JobCard,
   now: Instant,
   shop: Shop,
   columns: number,
@@ -151,6 +152,7 @@ function trailing(
             curing.map(({ milestone, at }) => `${milestone} from ${when(at)}`).join(', '),
           ] as const,
         ]),
+    ...matches.map((finding) => ['matches', matchWords(finding)] as const),
     ...moistureFindings(piece, null).map(
       (finding) =>
         [

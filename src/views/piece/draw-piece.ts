@@ -18,6 +18,7 @@ import { aboutStep } from './about-step.ts';
 import { cautionLines, cautionsOf } from './cautions.ts';
 import { fitBlocks } from './fit-blocks.ts';
 import { markedStep, stepToPickUp } from './marked-step.ts';
+import { matchLines } from './match-lines.ts';
 import { moistureLines } from './moisture-lines.ts';
 import { opened, pieceOnBench } from './opened.ts';
 import { pieceHead } from './piece-head.ts';
@@ -61,7 +62,7 @@ export function drawPiece(state: PieceState, view: View): Frame {
       heads: (told) => columnHeads(columns, `   step${told === '' ? '' : `, ${told}`}`),
       total: totalLine(whole, columns, view),
       window: window === null ? [] : windowBlock(whole, window, view),
-      beside: moistureLines(piece, view),
+      beside: [...matchLines(whole, window, view), ...moistureLines(piece, view)],
       caution: cautions === null ? [] : cautionLines(cautions, view),
       isDeadly: cautions?.isDeadly === true && cautions.full.length > 0,
       note: [

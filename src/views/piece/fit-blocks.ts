@@ -7,7 +7,7 @@ export type Around = {
   readonly heads: (told: string) => Line;
   readonly total: Line;
   readonly window: readonly Line[];
-  /** What a meter says of the wood. */
+  /** What a meter says of the wood, and in what it differs from a piece that it should match. */
   readonly beside: readonly Line[];
   readonly caution: readonly Line[];
   /** A deadly caution gives way to nothing but the marked step and the keys. */

@@ -5,6 +5,7 @@ import { drawCautions } from './cautions-page.ts';
 import { drawPiece } from './draw-piece.ts';
 import { pieceOnBench } from './opened.ts';
 import { drawClasses, pickClass } from './pick-class.ts';
+import { drawMatches, pickMatch } from './pick-match.ts';
 import { pressPiece } from './press-piece.ts';
 
 export const pieceScreen: ScreenModule<PieceState> = {
@@ -12,6 +13,7 @@ export const pieceScreen: ScreenModule<PieceState> = {
     const piece = pieceOnBench(state, view);
     if (piece === null) return drawPiece(state, view);
     if (state.asks === 'class') return drawClasses(state, view);
+    if (state.asks === 'match') return drawMatches(state, piece, view);
     if (state.asks !== undefined) return drawAsking(state.asks, state, piece, view);
     return state.shows === 'cautions' ? drawCautions(state, piece, view) : drawPiece(state, view);
   },
@@ -23,12 +25,12 @@ export const pieceScreen: ScreenModule<PieceState> = {
 
   picked: (state, value, view, port) => {
     const piece = pieceOnBench(state, view);
-    return piece === null || state.asks !== 'class'
-      ? {}
-      : pickClass(state, value, piece, view, port);
+    if (piece === null) return {};
+    if (state.asks === 'class') return pickClass(state, value, piece, view, port);
+    return state.asks === 'match' ? pickMatch(state, value, piece, view, port) : {};
   },
 
-  typing: ({ asks }) => asks !== undefined && asks !== 'class',
+  typing: ({ asks }) => asks !== undefined && asks !== 'class' && asks !== 'match',
 };
 
 export { pieceKeys } from './piece-keys.ts';

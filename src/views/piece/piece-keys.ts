@@ -14,6 +14,7 @@ export type PieceAct =
   | 'describe'
   | 'parts'
   | 'moisture'
+  | 'match'
   | 'cautions'
   | 'job card'
   | 'off the bench'
@@ -39,6 +40,7 @@ export const pieceKeys: readonly PieceKey[] = [
   { act: 'describe', keys: ['o'], says: 'describe' },
   { act: 'parts', keys: ['l'], says: 'parts' },
   { act: 'moisture', keys: ['u'], says: 'moisture' },
+  { act: 'match', keys: ['m'], says: 'matches' },
   { act: 'cautions', keys: ['c'], says: 'cautions' },
   { act: 'job card', keys: ['j'], says: 'job card' },
   { act: 'off the bench', keys: ['y'], says: 'off the bench' },

@@ -71,6 +71,7 @@ function pressAsking(
   if (asks === 'class')
     return press.name === 'escape' ? { state: { ...state, asks: 'insert' } } : {};
   if (press.name === 'escape') return { state: askedOut(state, view) };
+  if (asks === 'match') return {};
   if (press.name === 'enter') return answer(asks, state, piece, view, port);
   const edited = editField(fieldIn(state.text ?? '', state), press);
   return edited === null ? {} : { state: withCursor({ ...state, text: edited.text }, edited) };
@@ -96,6 +97,10 @@ function perform(
       return { state: ask(state, 'describe', piece, view) };
     case 'moisture':
       return { state: ask(state, 'moisture', piece, view) };
+    case 'match': {
+      const { cursor: _, ...rest } = state;
+      return { state: { ...rest, asks: 'match', from: 0 } };
+    }
     case 'note':
       return { state, open: { is: 'note', piece: piece.id, step: state.at, text: '' } };
     case 'answer': {

@@ -41,6 +41,7 @@ const acts = [
   'done',
   'stamp',
   'check',
+  'match pieces',
   'read moisture',
   'move stamp',
   'start timer',
@@ -209,6 +210,8 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       };
     case 'check':
       return { do: act, piece, part, finding: (['ready', 'not yet', 'trouble'] as const)[q % 3]! };
+    case 'match pieces':
+      return { do: act, piece, partner: ids[q % ids.length] ?? 'nobody' };
     case 'read moisture':
       return {
         do: act,

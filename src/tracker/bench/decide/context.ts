@@ -98,6 +98,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   done: 'Not done',
   stamp: 'Not stamped',
   check: 'Not noted',
+  'match pieces': 'Not matched',
   'read moisture': 'Not noted',
   'move stamp': 'Not moved',
   'start timer': 'Not started',

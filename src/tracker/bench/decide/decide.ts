@@ -6,6 +6,7 @@ import { check } from './checks.ts';
 import { factAt, fromTheFuture } from './context.ts';
 import { bringBack, correctSession, takeBack } from './corrections.ts';
 import { pickUp, putDown } from './hands.ts';
+import { matchPieces } from './matches.ts';
 import { readMoistureOf } from './moisture.ts';
 import { moveLastStamp } from './move-stamp.ts';
 import {
@@ -77,6 +78,8 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return doStamp(bench, intent, context);
     case 'check':
       return check(bench, intent, context);
+    case 'match pieces':
+      return matchPieces(bench, intent, context);
     case 'read moisture':
       return readMoistureOf(bench, intent, context);
     case 'move stamp':
