@@ -8,7 +8,7 @@ import { isRecord } from './is-record.ts';
  */
 export type SharedTexts = Map<string, string>;
 
-type Referring = { readonly line: string; readonly shares: readonly (readonly [string, string])[] };
+type Referring = { readonly line: string; readonly shares: readonly Keyed[] };
 
 const known = new WeakMap<object, Referring>();
 
@@ -24,20 +24,36 @@ export function lineOf(fact: object, texts: SharedTexts): string {
 }
 
 function referring(fact: object): Referring {
-  const shares: (readonly [string, string])[] = [];
+  const shares: Keyed[] = [];
   const body = sharingBody(fact);
   if (body === null) return { line: JSON.stringify(fact), shares };
   const refer = (value: unknown): { readonly shared: string } => {
-    const text = JSON.stringify(value);
-    const key = `${crc32(text).toString(36)}.${text.length.toString(36)}`;
-    shares.push([key, text]);
-    return { shared: key };
+    const shared = keyedOnce(value);
+    shares.push(shared);
+    return { shared: shared[0] };
   };
   const products = Object.fromEntries(
     Object.entries(body.products).map(([id, product]) => [id, refer(product)]),
   );
   const line = JSON.stringify({ ...fact, body: { ...body, steps: refer(body.steps), products } });
   return { line, shares };
+}
+
+type Keyed = readonly [key: string, text: string];
+
+function keyed(value: unknown): Keyed {
+  const text = JSON.stringify(value);
+  return [`${crc32(text).toString(36)}.${text.length.toString(36)}`, text];
+}
+
+const knownValues = new WeakMap<object, Keyed>();
+
+/** Facts that were read from one file hold the very same value, so it is put into text once for all of them. */
+function keyedOnce(value: unknown): Keyed {
+  if (typeof value !== 'object' || value === null) return keyed(value);
+  let made = knownValues.get(value);
+  if (made === undefined) knownValues.set(value, (made = keyed(value)));
+  return made;
 }
 
 /** The facts with their shared values in place. A reference to nothing stays one, and fails its schema. */
