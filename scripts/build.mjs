@@ -60,7 +60,7 @@ async function bundle(outputFolder) {
     define: { 'process.env.NODE_ENV': '"production"' },
     // It finds its helper programs beside itself, so it must stay a folder of its own.
     external: ['node-notifier'],
-    plugins: [trimDependencies(), onlyWhatIsUsed()],
+    plugins: [trimDependencies(), afterMain(), onlyWhatIsUsed()],
   });
 }
 
@@ -81,6 +81,31 @@ function onlyWhatIsUsed() {
         const { importer, resolveDir, kind } = from;
         const options = { importer, resolveDir, kind, pluginData: resolving };
         return { ...(await build.resolve(path, options)), sideEffects: false };
+      });
+    },
+  };
+}
+
+/**
+ * What is loaded when it is needed finds main.ts loaded already. Saying so lets esbuild put all that main.ts starts with
+ * into one file: it would cut that up by who else uses which piece, and nine files take 2 ms longer to load than two, a
+ * seventh of an empty Node start.
+ *
+ * @returns {import('esbuild').Plugin}
+ */
+function afterMain() {
+  const [sources, namespace] = [join(packageRoot, 'src'), 'after-main'];
+  return {
+    name: 'after-main',
+    setup(build) {
+      build.onResolve({ filter: /^\.{1,2}\// }, ({ path, kind, importer, resolveDir }) =>
+        kind === 'dynamic-import' && importer.startsWith(sources)
+          ? { path: join(resolveDir, path), namespace }
+          : undefined,
+      );
+      build.onLoad({ filter: /.*/, namespace }, ({ path }) => {
+        const load = `import ${JSON.stringify(join(sources, 'main.ts'))};`;
+        return { contents: `${load} export * from ${JSON.stringify(path)};`, resolveDir: sources };
       });
     },
   };

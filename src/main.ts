@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { runCommandLine } from './commands/index.ts';
 import { systemClock } from './shell/clock.ts';
 import { newId } from './shell/ids.ts';
@@ -10,7 +9,7 @@ import type { World } from './shell/world.ts';
 import { writeOut } from './shell/write-out.ts';
 
 /** The package's own folder; dist/ and src/ both lie one folder below it. */
-const packageFolder = join(dirname(fileURLToPath(import.meta.url)), '..');
+const packageFolder = join(import.meta.dirname, '..');
 
 const world: World = {
   clock: systemClock(),
