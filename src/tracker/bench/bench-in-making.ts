@@ -5,7 +5,7 @@ export type BenchInMaking = {
   readonly pieces: Map<string, Piece>;
   readonly sessions: Map<string, Session>;
   /** Of each piece: how many facts touched it or its sessions, and the last of them. */
-  readonly touches: Map<string, { readonly count: number; readonly last: string }>;
+  readonly touches: Map<string, { count: number; last: string }>;
   readonly timers: Map<string, OddTimer>;
   /** The fact that is being folded in. */
   folding: string;
@@ -15,6 +15,11 @@ export type BenchInMaking = {
 
 /** Notes that the fact being folded in is about a piece, or about hands on it. */
 export function touch(bench: BenchInMaking, piece: string): void {
-  const count = (bench.touches.get(piece)?.count ?? 0) + 1;
-  bench.touches.set(piece, { count, last: bench.folding });
+  const before = bench.touches.get(piece);
+  if (before === undefined) {
+    bench.touches.set(piece, { count: 1, last: bench.folding });
+  } else {
+    before.count += 1;
+    before.last = bench.folding;
+  }
 }
