@@ -10,7 +10,7 @@ import { product as storedProduct, step as storedStep } from '../src/persist/sch
 import { nextAct, type Wood } from '../src/tracker/bench/index.ts';
 import { minute } from '../src/tracker/time/index.ts';
 import { opensAt, stateAt } from '../src/tracker/windows/index.ts';
-import { monday, Work } from './outside/work.ts';
+import { atTheLabel, monday, Work } from './outside/work.ts';
 
 const root = new URL('../', import.meta.url).pathname;
 const templates = `${root}templates/`;
@@ -128,7 +128,7 @@ function workThrough(work: Work): readonly string[] {
   let now = monday + minute;
   let begun = '';
   for (let presses = 0; presses < 200; presses += 1) {
-    const next = nextAct(work.bench, work.piece, null);
+    const next = nextAct(work.bench, work.piece, null, { now, sense: atTheLabel });
     if (next.act === 'nothing left') return pressed;
     // What the step needs is asked once, before its first stroke: after that it starts milestones of its own.
     for (const need of next.step.id === begun ? [] : next.step.needs) {

@@ -36,6 +36,7 @@ export type Applied =
       readonly facts: readonly BenchFact[];
       readonly says: string;
       readonly piece: string | null;
+      readonly warns?: string;
     }
   | {
       readonly ok: false;
@@ -68,5 +69,6 @@ export function applyIntent(
     ),
     says: outcome.says,
     piece: outcome.piece,
+    ...(outcome.warns === undefined ? {} : { warns: outcome.warns }),
   };
 }

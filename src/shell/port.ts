@@ -43,7 +43,11 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
     },
     schedules: async () => {
       const library = await readScheduleFolders(scheduleFolders(world, session.snapshot().folder));
-      return { schedules: library.schedules, problems: library.problems.map(tellProblem) };
+      return {
+        schedules: library.schedules,
+        products: Object.values(library.products).sort((a, b) => (a.name < b.name ? -1 : 1)),
+        problems: library.problems.map(tellProblem),
+      };
     },
     past: () => {
       const open = store();

@@ -139,11 +139,11 @@ export function createSession(options: SessionOptions): Session {
     const on = recalled.length === 0 ? bench : foldBench([...factsNow(), ...recalled]);
     const applied = apply(on, intent, telling);
     if (!applied.ok) return { ...applied, nearest: applied.nearest ?? [] };
-    const { facts, says, piece } = applied;
+    const { facts, says, piece, warns } = applied;
     unwritten = [...unwritten, { intent, ...telling, recalled, facts, piece }];
     refold();
     soon(flush);
-    return { ok: true, says, piece };
+    return { ok: true, says, piece, ...(warns === undefined ? {} : { warns }) };
   };
 
   /**

@@ -11,6 +11,7 @@ import { noteScreen } from './note/index.ts';
 import { oddTimerScreen } from './odd-timer/index.ts';
 import { pastScreen } from './past-pieces/index.ts';
 import { pieceScreen } from './piece/index.ts';
+import { potsScreen } from './pots/index.ts';
 import { pingsScreen } from './pings/index.ts';
 import type { ScreenModule } from './screen.ts';
 import type { Screen, ScreenName } from './screens.ts';
@@ -39,6 +40,7 @@ export const modules: ScreenRegistry = {
   note: noteScreen,
   conditions: conditionsScreen,
   'odd timer': oddTimerScreen,
+  pots: potsScreen,
   keys: keysScreen,
   pings: pingsScreen,
   settings: settingsScreen,

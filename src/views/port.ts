@@ -1,7 +1,7 @@
 import type { Bench, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
 import type { SettingName, Settings } from '../tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
-import type { Climate, FinishingSchedule } from '../tracker/trade/index.ts';
+import type { Climate, FinishingSchedule, Product } from '../tracker/trade/index.ts';
 
 /** Zone, clock and units of the shop, settled. */
 export type Shop = {
@@ -53,7 +53,12 @@ export type Snapshot = {
 };
 
 export type ActReply =
-  | { readonly ok: true; readonly says: string; readonly piece: string | null }
+  | {
+      readonly ok: true;
+      readonly says: string;
+      readonly piece: string | null;
+      readonly warns?: string;
+    }
   | {
       readonly ok: false;
       readonly says: string;
@@ -64,6 +69,8 @@ export type ActReply =
 
 export type SchedulesReply = {
   readonly schedules: readonly FinishingSchedule[];
+  /** Every product there is, in the order of their names. */
+  readonly products: readonly Product[];
   /** What is wrong with files that were left out, a line each. */
   readonly problems: readonly string[];
 };

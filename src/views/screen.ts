@@ -20,7 +20,12 @@ export type View = {
   readonly hasDemo?: boolean;
 };
 
-export type Message = { readonly text: string; readonly refused: boolean };
+export type Message = {
+  readonly text: string;
+  readonly refused: boolean;
+  /** Done, but something is wrong with it: not to be missed. */
+  readonly warns?: true;
+};
 
 /** A list to pick from, drawn between the lines above and the foot. */
 export type Pick = {
@@ -71,4 +76,5 @@ export type ScreenModule<State extends { readonly is: string }> = {
 };
 
 export const said = (text: string): Message => ({ text, refused: false });
+export const warned = (text: string): Message => ({ text, refused: false, warns: true });
 export const refused = (text: string): Message => ({ text, refused: true });

@@ -1,6 +1,6 @@
 import type { Bench, Intent, OvernightAnswer, OvernightQuestion } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
-import type { FinishingSchedule } from '../tracker/trade/index.ts';
+import type { FinishingSchedule, Product } from '../tracker/trade/index.ts';
 import type { BenchState } from './bench/bench-state.ts';
 import type { Guard } from './keys/guard.ts';
 import type { RefusedFor } from './parts/refused-for.ts';
@@ -84,6 +84,12 @@ export type OddTimerState = Writing & {
   readonly is: 'odd timer';
   readonly text: string;
   readonly piece: string | null;
+};
+/** `products` is null until they are loaded. */
+export type PotsState = {
+  readonly is: 'pots';
+  readonly from?: number;
+  readonly products: readonly Product[] | null;
 };
 export type KeysState = { readonly is: 'keys'; readonly from?: number };
 export type PingsState = {
@@ -182,6 +188,7 @@ export type Screen =
   | NoteState
   | ConditionsState
   | OddTimerState
+  | PotsState
   | KeysState
   | PingsState
   | SettingsState

@@ -206,6 +206,7 @@ describe('shutting up shop', () => {
       {
         piece: null,
         timer: 'clamps',
+        pot: null,
         verb: 'clamps',
         at: '2026-11-24T19:00:00.000-05:00',
         ends: 'wait',

@@ -18,6 +18,30 @@ const comeTo = async (shop: Shop, stepClass: string): Promise<StepJson> => {
   return found;
 };
 
+describe('a pot', () => {
+  it('is mixed, told, and washed out', async () => {
+    const shop = openShop({ now: '2026-11-24T08:00:00-05:00' });
+    expect(await shop.does('pot')).toBe('No pot is mixed.\n');
+    expect(await shop.does('pot', 'mix', 'two-part-polyurethane')).toContain(
+      'pot A mixed, two-part polyurethane',
+    );
+    expect(await shop.does('pot')).toContain('pot A, two-part polyurethane: mixed 08:00');
+    expect(await shop.json('pot')).toMatchObject({ pots: [{ letter: 'A', washedOut: null }] });
+    expect((await shop.json('bench')).rows).toMatchObject([{ piece: null, pot: { letter: 'A' } }]);
+    expect(await shop.does('overnight')).toContain('open    pot A, two-part polyurethane');
+    expect(await shop.run(['pot', 'wash-out', 'b'])).toMatchObject({
+      code: 2,
+      err: 'Not washed out: there is no open pot "b". Nearest: A.\n',
+    });
+    expect(await shop.does('pot', 'wash-out', 'a')).toContain('washed out');
+    expect(await shop.json('pot')).toEqual({ pots: [] });
+    expect(await shop.run(['pot', 'mix', 'shellac'])).toMatchObject({
+      code: 1,
+      err: 'Not mixed: Shellac, 1 to 2 lb cut is used as it is; it has no pot life.\n',
+    });
+  });
+});
+
 describe('several pieces in one go', () => {
   it('are picked up together, and one more is taken along', async () => {
     const shop = await withPiece('glue-up-repair', 'Oak chair');

@@ -2,6 +2,7 @@ import {
   decide,
   foldBench,
   windowsOfPiece,
+  windowsOfPot,
   type Bench,
   type BenchFact,
   type Intent,
@@ -17,7 +18,7 @@ import type { EdgeSense, Window } from '../../src/tracker/windows/index.ts';
 export const monday: Instant = Date.UTC(2026, 1, 2, 8, 0);
 
 /** The label's own climate: no span is moved. */
-const atTheLabel: EdgeSense = {
+export const atTheLabel: EdgeSense = {
   spanEnd: (span, from) => from + span.ms,
   nextClock: (from) => from,
 };
@@ -81,8 +82,12 @@ export class Work {
     this.act({ do: 'check', piece: this.id, part: null, finding, window }, now);
   }
 
+  /** Those of the piece and of every pot that was mixed. */
   windows(): readonly Window[] {
-    return windowsOfPiece(this.piece, this.bench.sessions, atTheLabel);
+    return [
+      ...windowsOfPiece(this.piece, this.bench.sessions, atTheLabel),
+      ...this.bench.pots.flatMap((pot) => windowsOfPot(pot, atTheLabel)),
+    ];
   }
 
   /** The last window with that id. */

@@ -70,10 +70,25 @@ export type HoldJson = {
   readonly askAgain: IsoDay | null;
 };
 
-/** One row of the bench: a piece, or an odd timer. */
+/** A mixed product that several pieces may share. */
+export type PotJson = {
+  readonly id: string;
+  readonly letter: string;
+  readonly product: string;
+  readonly mixed: string;
+  /** Null while it is still to be washed out. */
+  readonly washedOut: string | null;
+};
+
+/** `pot` */
+export type PotsJson = { readonly pots: readonly PotJson[] };
+
+/** One row of the bench: a piece, an odd timer, or a pot. */
 export type BenchRowJson = {
   readonly piece: PieceNameJson | null;
   readonly timer: { readonly id: string; readonly label: string } | null;
+  /** A pot that has a row of its own. */
+  readonly pot: PotJson | null;
   /** How it stands, as the rows are ordered: `spoils`, `in hand`, `costs work` ... */
   readonly rank: string;
   readonly part: PartNameJson | null;
@@ -105,6 +120,8 @@ export type BenchJson = {
 export type RecordedJson = {
   /** What was recorded, in words. */
   readonly recorded: string;
+  /** What is wrong with what was done all the same: a pot past its life. */
+  readonly warns: readonly string[];
   /** The instant it is about. */
   readonly at: IsoInstant;
   /** How the piece stands now; null where it has left the bench or none is meant. */

@@ -1,4 +1,4 @@
-import type { AirJson, IsoInstant, PieceNameJson } from './bench.ts';
+import type { AirJson, IsoInstant, PieceNameJson, PotJson } from './bench.ts';
 
 /** `pings` */
 export type PingsJson = {
@@ -34,6 +34,7 @@ export type OvernightJson = {
   readonly fallsDue: readonly {
     readonly piece: PieceNameJson | null;
     readonly timer: string | null;
+    readonly pot: string | null;
     readonly verb: string;
     readonly at: IsoInstant;
     /** What ends then and what begins: `go`, `keep off`, `late` ... */
@@ -53,6 +54,8 @@ export type OvernightJson = {
     readonly by: IsoInstant;
     readonly saves: string | null;
   }[];
+  /** Mixed and not washed out. */
+  readonly openPots: readonly PotJson[];
   readonly questions: readonly string[];
 };
 

@@ -4,7 +4,6 @@ import {
   standingOf,
   standingsAt,
   takeBackName,
-  type Bench,
   type Piece,
   type Standing,
 } from '../../tracker/bench/index.ts';
@@ -21,6 +20,7 @@ import type { Zone } from '../../views/format/zone.ts';
 import type { BenchJson, BenchRowJson, WindowJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 import { iso, isoOrNull } from './iso.ts';
+import { potJson } from './pot-json.ts';
 import { holdJson, partName, pieceName, readingJson, stepName } from './names.ts';
 
 export function benchJson(look: Look): BenchJson {
@@ -41,7 +41,7 @@ export function benchJson(look: Look): BenchJson {
               sense,
             ),
           },
-    rows: standings.map((standing) => rowJson(bench, standing, now, shop.zone)),
+    rows: standings.map((standing) => rowJson(look, standing)),
     takeBack: takeBackName(bench),
     bringBack: bringBackName(bench),
     keeper: look.keeper === 'there',
@@ -49,24 +49,23 @@ export function benchJson(look: Look): BenchJson {
 }
 
 /** How one piece stands; null where it isn't on the bench. */
-export function pieceRowJson(
-  { bench, now, sense, shop }: Look,
-  id: string | null,
-): BenchRowJson | null {
+export function pieceRowJson(look: Look, id: string | null): BenchRowJson | null {
+  const { bench, now, sense } = look;
   const piece = id === null ? undefined : bench.pieces.get(id);
   if (piece?.place !== 'bench') return null;
-  return rowJson(bench, standingOf(bench, piece, now, sense), now, shop.zone);
+  return rowJson(look, standingOf(bench, piece, now, sense));
 }
 
-function rowJson(bench: Bench, standing: Standing, now: Instant, zone: Zone): BenchRowJson {
-  const { piece, timer, rank, part, step, session, window, windows } = standing;
+function rowJson({ bench, now, sense, shop: { zone } }: Look, standing: Standing): BenchRowJson {
+  const { piece, timer, pot, rank, part, step, session, window, windows } = standing;
   return {
     piece: piece === null ? null : pieceName(piece),
     timer: timer === null ? null : { id: timer.id, label: timer.label },
+    pot: pot === null ? null : potJson(pot, zone),
     rank,
     part: partName(piece, part),
     step: stepName(piece, step?.id ?? null),
-    next: piece === null ? null : nextAct(bench, piece, part).says,
+    next: piece === null ? null : nextAct(bench, piece, part, { now, sense }).says,
     inHandSince: isoOrNull(session?.start ?? null, zone),
     window: window === null ? null : windowJson(window, piece, now, zone),
     windows: windows.map((each) => windowJson(each, piece, now, zone)),

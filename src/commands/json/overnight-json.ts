@@ -1,10 +1,11 @@
-import { spoilsRunning, type Piece } from '../../tracker/bench/index.ts';
+import { openPots, potCalled, spoilsRunning, type Piece } from '../../tracker/bench/index.ts';
 import { beforeYouGo, duesTill, questionsFor } from '../../tracker/overnight/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import type { OvernightJson, PieceNameJson } from '../json-shapes/index.ts';
 import type { Look } from '../line/look.ts';
 import { iso } from './iso.ts';
 import { pieceName } from './names.ts';
+import { potJson } from './pot-json.ts';
 
 /** What falls due until `backAt`, what can spoil, what is worth doing before, and what to see to. */
 export function overnightJson({ bench, now, sense, shop }: Look, backAt: Instant): OvernightJson {
@@ -15,9 +16,10 @@ export function overnightJson({ bench, now, sense, shop }: Look, backAt: Instant
     at: iso(now, zone),
     backAt: iso(backAt, zone),
     fallsDue: duesTill(bench, now, backAt, sense).map(
-      ({ piece, timer, window, at, ends, begins, loss }) => ({
+      ({ piece, timer, pot, window, at, ends, begins, loss }) => ({
         piece: nameOf(piece),
         timer: timer?.label ?? null,
+        pot: pot === null ? null : potCalled(pot),
         verb: window.rule.verb,
         at: iso(at, zone),
         ends: ends.meaning,
@@ -39,6 +41,7 @@ export function overnightJson({ bench, now, sense, shop }: Look, backAt: Instant
         saves: saves.says ?? null,
       }),
     ),
+    openPots: openPots(bench).map((pot) => potJson(pot, zone)),
     questions: questionsFor(bench, now, sense),
   };
 }

@@ -28,5 +28,6 @@ export { moisture } from '../moisture.ts';
 export { note } from '../note.ts';
 export { parts } from '../parts.ts';
 export { done, firstStroke, nextSection, nextStamp, stamp } from '../stamps.ts';
+export { pot, potMix, potWashOut } from '../pots.ts';
 export { closeTimer, timer } from '../timers.ts';
 export { bringBack, takeBack } from '../trail.ts';

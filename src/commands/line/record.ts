@@ -49,6 +49,8 @@ export async function record(
 type Done = {
   readonly facts: readonly BenchFact[];
   readonly says: readonly string[];
+  /** What is wrong with what was done all the same. */
+  readonly warns: readonly string[];
   readonly piece: string | null;
   readonly at: Instant;
   /** The bench with it. */
@@ -69,6 +71,7 @@ function apply(
   if (isFailure(wished)) return wished;
   const facts: BenchFact[] = [];
   const says: string[] = [];
+  const warns: string[] = [];
   let piece: string | null = null;
   for (const intent of wished.intents) {
     const telling = { now, at: wished.at, group: world.newId() };
@@ -84,19 +87,21 @@ function apply(
       );
     facts.push(...applied.facts);
     says.push(applied.says);
+    if (applied.warns !== undefined) warns.push(withoutKeys(applied.warns));
     piece = applied.piece;
     after = lookAt(room, current, [...before, ...facts]);
   }
-  return { facts, says, piece, at: wished.at ?? now, after };
+  return { facts, says, warns, piece, at: wished.at ?? now, after };
 }
 
 const around = ({ settings, shop, sense, readings }: Look) => ({ settings, shop, sense, readings });
 
-function answer({ says, piece, at, after }: Done): Answer {
+function answer({ says, warns, piece, at, after }: Done): Answer {
   return {
-    lines: () => [...says, ...rowLine(after, piece)],
+    lines: () => [...warns.map((warning) => `! ${warning}.`), ...says, ...rowLine(after, piece)],
     json: (): RecordedJson => ({
       recorded: says.join('; '),
+      warns,
       at: iso(at, after.shop.zone),
       row: pieceRowJson(after, piece),
     }),

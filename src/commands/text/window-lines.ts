@@ -1,4 +1,4 @@
-import { explainStretch, type Standing } from '../../tracker/bench/index.ts';
+import { explainStretch, labelOf, type Standing } from '../../tracker/bench/index.ts';
 import { stretchAt, type TimedStretch, type Window } from '../../tracker/windows/index.ts';
 import { callWords, whenInWords } from '../../views/format/index.ts';
 import { edgeWords } from '../../views/piece/edge-words.ts';
@@ -16,8 +16,9 @@ export function windowLines(standings: readonly Standing[], look: Look): readonl
   return lines.length === 0 ? ['No window runs.'] : lines;
 }
 
-function calledRow({ piece, timer }: Standing, { rule, subject }: Window): string {
-  if (piece === null) return timer?.label ?? rule.verb;
+function calledRow(standing: Standing, { rule, subject }: Window): string {
+  const { piece } = standing;
+  if (piece === null) return labelOf(standing);
   const step = piece.steps.find(({ id }) => id === subject.stepId);
   const part = piece.parts.find(({ id }) => id === subject.partId);
   return [`${piece.number} ${piece.name}`, part?.name, step?.name, rule.id]

@@ -78,6 +78,7 @@ export const benchBodies = {
     agent: z.nullable(z.string()),
     pass: z.int(),
     section: z.nullable(z.int()),
+    pot: z.exactOptional(id),
     air,
   }),
   'step-done': z.strictObject({
@@ -112,6 +113,8 @@ export const benchBodies = {
     ms: milliseconds,
   }),
   'timer-closed': z.strictObject({ timer: id }),
+  'pot-mixed': z.strictObject({ pot: id, letter: z.string(), product }),
+  'pot-washed': z.strictObject({ pot: id }),
   'stamp-moved': z.strictObject({ fact: id, to: instant }),
   'session-corrected': z.strictObject({
     session: id,

@@ -1,4 +1,4 @@
-import type { OddTimer, Piece, Session, Shutdown } from './piece.ts';
+import type { OddTimer, Piece, Pot, Session, Shutdown } from './piece.ts';
 
 /** The bench while facts are folded in; nobody outside this folder sees it half made. */
 export type BenchInMaking = {
@@ -7,6 +7,7 @@ export type BenchInMaking = {
   /** Of each piece: how many facts touched it or its sessions, and the last of them. */
   readonly touches: Map<string, { count: number; last: string }>;
   readonly timers: Map<string, OddTimer>;
+  readonly pots: Map<string, Pot>;
   /** The fact that is being folded in. */
   folding: string;
   lastShut: Shutdown | null;

@@ -15,6 +15,16 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
   const ownerOfFact = new Map<string, Set<string>>();
   const ownerOfSession = new Map<string, Set<string>>();
   const groups = new Map<string, Set<string>>();
+  const washed = new Set(
+    facts.flatMap((fact) => (fact.kind === 'pot-washed' ? [fact.body.pot] : [])),
+  );
+  const ownerOfPot = new Map<string, Set<string>>();
+  /** A pot goes along with the pieces that took from it, but never while it is still to be washed out. */
+  const takersOf = (pot: string): Set<string> => {
+    const known = ownerOfPot.get(pot) ?? new Set<string>();
+    ownerOfPot.set(pot, known);
+    return known;
+  };
   const owners = (fact: BenchFact): Set<string> => {
     switch (fact.kind) {
       case 'picked-up': {
@@ -39,6 +49,14 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
         return groups.get(fact.body.restored) ?? new Set();
       case 'timer-closed':
         return ownerOfFact.get(fact.body.timer) ?? new Set();
+      case 'pot-mixed':
+      case 'pot-washed':
+        return takersOf(fact.body.pot);
+      case 'stamped': {
+        const { pot, piece: taker } = fact.body;
+        if (pot !== undefined && washed.has(pot)) takersOf(pot).add(taker);
+        return new Set([taker]);
+      }
       case 'shop-shut':
       case 'clock-stepped':
         return new Set();

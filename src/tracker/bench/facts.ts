@@ -130,6 +130,8 @@ export type BenchFactBodies = {
     readonly agent: string | null;
     readonly pass: number;
     readonly section: number | null;
+    /** The shared pot that it was mixed in, taken from or washed out with. */
+    readonly pot?: string;
     /** The air as last read when it was made, kept with what was put on. */
     readonly air: (Climate & { readonly readAt: Instant }) | null;
   };
@@ -167,6 +169,9 @@ export type BenchFactBodies = {
     readonly ms: Milliseconds;
   };
   'timer-closed': { readonly timer: string };
+  /** A pot that several pieces may share. Of its product only what its own windows need is kept. */
+  'pot-mixed': { readonly pot: string; readonly letter: string; readonly product: Product };
+  'pot-washed': { readonly pot: string };
   /** Moves an earlier stamp, finish, check or timer start; `fact` names it. */
   'stamp-moved': { readonly fact: string; readonly to: Instant };
   /** What a session should have been: other ends, other work, or `dropped` for one that never was. */

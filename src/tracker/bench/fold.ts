@@ -1,5 +1,6 @@
 import type { BenchFact } from './facts.ts';
 import { foldPieceFact } from './fold-piece.ts';
+import { foldPotFact } from './fold-pot.ts';
 import { foldWorkFact } from './fold-work.ts';
 import type { BenchInMaking } from './bench-in-making.ts';
 import { withRules } from './left-out.ts';
@@ -21,6 +22,7 @@ export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
     touches: new Map(),
     folding: '',
     timers: new Map(),
+    pots: new Map(),
     lastShut: null,
     clockSteps: [],
   };
@@ -29,6 +31,7 @@ export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
     bench.folding = fact.id;
     foldPieceFact(bench, fact);
     foldWorkFact(bench, fact);
+    foldPotFact(bench, fact);
   }
   for (const [id, piece] of bench.pieces) bench.pieces.set(id, withRules(piece));
   if (before !== undefined) keepUntouched(bench, before);
@@ -37,6 +40,7 @@ export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
     sessions: [...bench.sessions.values()],
     touches: bench.touches,
     timers: [...bench.timers.values()],
+    pots: [...bench.pots.values()],
     trail,
     groups,
     lastShut: bench.lastShut,

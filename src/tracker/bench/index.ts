@@ -12,6 +12,7 @@ export * from './trials.ts';
 export * from './piece-windows.ts';
 export * from './explain-stretch.ts';
 export * from './timer-window.ts';
+export * from './pot-window.ts';
 export * from './standing.ts';
 export * from './next-act.ts';
 export * from './pings-due.ts';

@@ -1,5 +1,5 @@
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
-import type { FinishingSchedule, Step } from '../trade/schedule.ts';
+import type { FinishingSchedule, Product, Step } from '../trade/schedule.ts';
 import type { EdgeSense, StampEvent } from '../windows/model.ts';
 import type {
   Finding,
@@ -135,6 +135,16 @@ export type Intent =
       readonly piece: string | null;
     }
   | { readonly do: 'close timer'; readonly timer: string }
+  /** Mixes a pot that several pieces may share. */
+  | { readonly do: 'mix pot'; readonly product: Product }
+  | { readonly do: 'wash out pot'; readonly pot: string }
+  /** It was mixed earlier or later than told. */
+  | {
+      readonly do: 'move pot';
+      readonly pot: string;
+      readonly earlier: boolean;
+      readonly ms?: Milliseconds;
+    }
   | {
       readonly do: 'correct session';
       readonly session: string;

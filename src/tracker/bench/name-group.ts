@@ -1,5 +1,6 @@
 import type { BenchFact, Target } from './facts.ts';
 import type { Bench, Piece } from './piece.ts';
+import { potCalled } from './pot-window.ts';
 
 /** What a group of facts did, in a few words: `coat 2, first stroke on 3 Beech stool`. Also for groups that were taken back. */
 export function nameGroup(bench: Bench, facts: readonly BenchFact[]): string {
@@ -94,6 +95,12 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `timer ${fact.body.label}`;
     case 'timer-closed':
       return `close timer ${bench.timers.find((timer) => timer.id === fact.body.timer)?.label ?? ''}`.trim();
+    case 'pot-mixed':
+      return `pot ${fact.body.letter} mixed, ${fact.body.product.productClass}`;
+    case 'pot-washed': {
+      const pot = bench.pots.find(({ id }) => id === fact.body.pot);
+      return `${pot === undefined ? 'a pot' : potCalled(pot)}, washed out`;
+    }
     case 'stamp-moved':
       return `moved stamp: ${movedName(bench, fact.body.fact)}`;
     case 'session-corrected':

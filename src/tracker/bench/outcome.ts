@@ -17,6 +17,8 @@ export type Outcome =
       readonly facts: readonly NewBenchFact[];
       readonly says: string;
       readonly piece: string | null;
+      /** What is wrong with what was done all the same; to be told so that it is not missed. */
+      readonly warns?: string;
     }
   | { readonly ok: false; readonly refusal: Refusal };
 
@@ -24,11 +26,13 @@ export const accept = (
   facts: readonly NewBenchFact[],
   says: string,
   piece: string | null = null,
+  warns: string | null = null,
 ): Outcome => ({
   ok: true,
   facts,
   says,
   piece,
+  ...(warns === null ? {} : { warns }),
 });
 
 export const refuse = (says: string, nearest?: readonly string[]): Outcome => ({

@@ -77,7 +77,11 @@ function windowsOfStep(
   const { piece } = worked;
   const stamps = stampsOn(worked, step.id);
   if (stamps.length === 0 && !worked.finishes.has(step.id)) return [];
-  const rules = worked.rules(step).filter((rule) => counts(worked, step, rule));
+  // What was mixed in a shared pot runs in the shop, not on the piece.
+  const isShared = stamps.some(({ pot }) => pot !== undefined);
+  const rules = worked
+    .rules(step)
+    .filter((rule) => !(isShared && rule.kind === 'pot') && counts(worked, step, rule));
   if (rules.length === 0) return [];
   const windows: Window[] = [];
   for (const { part, keyPart } of windowOwners(piece, step)) {

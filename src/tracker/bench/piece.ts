@@ -20,6 +20,8 @@ export type Bench = {
   /** In the order of picking up. */
   readonly sessions: readonly Session[];
   readonly timers: readonly OddTimer[];
+  /** In the order of mixing. */
+  readonly pots: readonly Pot[];
   readonly trail: Trail;
   /** Of each piece: how many facts touched it or its sessions, and the last of them. Alike, so is the piece. */
   readonly touches: ReadonlyMap<string, { readonly count: number; readonly last: string }>;
@@ -40,6 +42,8 @@ export type Stamp = {
   readonly agent: string | null;
   readonly pass: number;
   readonly section: number | null;
+  /** The shared pot that it was mixed in, taken from or washed out with. */
+  readonly pot?: string;
   readonly at: Instant;
   readonly air: Air | null;
 };
@@ -165,6 +169,18 @@ export type OddTimer = {
   readonly ms: Milliseconds;
   readonly closedAt: Instant | null;
   readonly fact: string;
+};
+
+/** A mixed product that stands on the bench until it is washed out. */
+export type Pot = {
+  readonly id: string;
+  readonly letter: string;
+  readonly product: Product;
+  readonly mixedAt: Instant;
+  readonly washedAt: Instant | null;
+  /** The facts that began and ended it. */
+  readonly fact: string;
+  readonly washedFact: string | null;
 };
 
 /** Groups of facts that can be taken back and brought back; the last of each list is next. */

@@ -1,7 +1,7 @@
 import { second, type Instant, type Milliseconds } from '../time/index.ts';
 import type { EdgeSense, Window } from '../windows/model.ts';
 import { pingsOf, type WindowPing } from '../windows/pings.ts';
-import type { Bench, OddTimer, Piece } from './piece.ts';
+import type { Bench, OddTimer, Piece, Pot } from './piece.ts';
 import { piecesOnBench, standingsAt } from './standing.ts';
 
 /** A ping of the bench: a window's, or the question whether what a hold waited for has come. */
@@ -10,6 +10,7 @@ export type BenchPing =
       readonly about: 'window';
       readonly piece: Piece | null;
       readonly timer: OddTimer | null;
+      readonly pot: Pot | null;
     })
   | {
       readonly about: 'hold';
@@ -47,7 +48,7 @@ export type PingSense = EdgeSense & {
 /** All pings of everything on the bench that is still running, past and future, in order. */
 export function pingsOfBench(bench: Bench, now: Instant, sense: PingSense): readonly BenchPing[] {
   const pings: BenchPing[] = [];
-  for (const { piece: shown, timer, windows } of standingsAt(bench, now, sense)) {
+  for (const { piece: shown, timer, pot, windows } of standingsAt(bench, now, sense)) {
     const piece = shown ?? pieceOfTimer(bench, timer);
     for (const window of windows) {
       for (const ping of pingsOf(window))
@@ -57,6 +58,7 @@ export function pingsOfBench(bench: Bench, now: Instant, sense: PingSense): read
           about: 'window',
           piece,
           timer: timer ?? timerOf(bench, window),
+          pot,
         });
     }
   }

@@ -1,9 +1,10 @@
 import type { Instant } from '../time/index.ts';
 import { closesAt, opensAt, stateAt, stretchAfter, stretchAt } from '../windows/evaluate.ts';
 import type { EdgeSense, Loss, Window } from '../windows/model.ts';
-import type { Bench, OddTimer, Piece, PlannedStep, Session } from './piece.ts';
+import type { Bench, OddTimer, Piece, PlannedStep, Pot, Session } from './piece.ts';
 import { awaitedWindowsOf, windowsOf } from './piece-windows.ts';
 import { countsFor, currentStep, isDone } from './progress.ts';
+import { openPots, windowsOfPot } from './pot-window.ts';
 import { stepUnderWay } from './step-under-way.ts';
 import { timerWindow } from './timer-window.ts';
 
@@ -21,11 +22,13 @@ export const ranks = [
 ] as const;
 export type Rank = (typeof ranks)[number];
 
-/** One row of the bench at one instant: a piece, or an odd timer. */
+/** One row of the bench at one instant: a piece, an odd timer, or a pot. */
 export type Standing = {
   readonly key: string;
   readonly piece: Piece | null;
   readonly timer: OddTimer | null;
+  /** A shared pot, which has a row of its own. */
+  readonly pot: Pot | null;
   /** The part that decided, where the piece has parts. */
   readonly part: string | null;
   readonly rank: Rank;
@@ -95,6 +98,7 @@ export function standingsAt(bench: Bench, now: Instant, sense: EdgeSense): reado
     ...bench.timers
       .filter((timer) => timer.closedAt === null)
       .map((timer) => standingOfTimer(timer, now, sense)),
+    ...openPots(bench).map((pot) => standingOfPot(pot, now, sense)),
   ].sort(byOrder);
   knownRows.set(bench, { now, sense, rows });
   return rows;
@@ -135,7 +139,7 @@ function standingOfLane(
   const turn = currentStep(piece, part);
   const { wanted: windows, byCurrentStep } = wantedWindows(piece, part, turn, live);
   const window = foremost(windows, now);
-  const base = { key: piece.id, piece, timer: null, part, step, windows, session };
+  const base = { key: piece.id, piece, timer: null, pot: null, part, step, windows, session };
   const waits = { ...base, window: null, orderAt: lastTouched(piece) };
   if (window !== null && losesSurface(window, now)) {
     return { ...base, window, rank: 'spoils', orderAt: losingAt(window, now) };
@@ -266,12 +270,33 @@ export const lastTouched = (piece: Piece): Instant =>
     ...piece.checks.map((check) => check.at),
   );
 
+function standingOfPot(pot: Pot, now: Instant, sense: EdgeSense): Standing {
+  const windows = windowsOfPot(pot, sense);
+  const window = foremost(windows, now);
+  const isLosing = window !== null && losesSurface(window, now);
+  return {
+    key: pot.id,
+    piece: null,
+    timer: null,
+    pot,
+    part: null,
+    rank: isLosing ? 'spoils' : window === null ? 'waits' : rankOf(window, now),
+    step: null,
+    window,
+    windows,
+    session: null,
+    orderAt:
+      window === null ? pot.mixedAt : isLosing ? losingAt(window, now) : orderOf(window, now),
+  };
+}
+
 function standingOfTimer(timer: OddTimer, now: Instant, sense: EdgeSense): Standing {
   const window = timerWindow(timer, sense);
   return {
     key: timer.id,
     piece: null,
     timer,
+    pot: null,
     part: null,
     rank: 'costs nothing',
     step: null,

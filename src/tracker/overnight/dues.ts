@@ -1,5 +1,5 @@
 import { standingsAt } from '../bench/standing.ts';
-import type { Bench, OddTimer, Piece } from '../bench/piece.ts';
+import type { Bench, OddTimer, Piece, Pot } from '../bench/piece.ts';
 import type { Instant } from '../time/index.ts';
 import type { EdgeSense, Loss, TimedStretch, Window } from '../windows/model.ts';
 
@@ -7,6 +7,7 @@ import type { EdgeSense, Loss, TimedStretch, Window } from '../windows/model.ts'
 export type Due = {
   readonly piece: Piece | null;
   readonly timer: OddTimer | null;
+  readonly pot: Pot | null;
   readonly window: Window;
   readonly at: Instant;
   /** The stretch that ends then, and the one that begins. */
@@ -28,11 +29,11 @@ export function duesTill(
   till: Instant | null,
   sense: EdgeSense,
 ): readonly Due[] {
-  const dues = standingsAt(bench, now, sense).flatMap(({ piece, timer, windows }) =>
+  const dues = standingsAt(bench, now, sense).flatMap(({ piece, timer, pot, windows }) =>
     windows.flatMap((window) =>
       edgesOf(window)
         .filter(({ at }) => at > now && (till === null || at <= till))
-        .map((edge): Due => ({ ...edge, piece, timer, window, loss: lossOf(edge.begins) })),
+        .map((edge): Due => ({ ...edge, piece, timer, pot, window, loss: lossOf(edge.begins) })),
     ),
   );
   return withoutDoubles(dues).sort(

@@ -1,6 +1,7 @@
 import { overnightQuestions, type OvernightQuestion } from '../bench/facts.ts';
 import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
 import { windowsOf } from '../bench/piece-windows.ts';
+import { openPots } from '../bench/pot-window.ts';
 import { standingsAt } from '../bench/standing.ts';
 import type { Instant } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';
@@ -56,6 +57,7 @@ const usesGun = ({ step, product }: Use): boolean =>
 
 function hasMixedPot(bench: Bench, now: Instant, sense: EdgeSense): boolean {
   const since = lastYes(bench, 'pots');
+  if (openPots(bench).some(({ mixedAt }) => mixedAt > since)) return true;
   return [...bench.pieces.values()]
     .flatMap((piece) => windowsOf(bench, piece, sense))
     .some(

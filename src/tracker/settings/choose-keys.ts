@@ -34,10 +34,10 @@ const staying = new Set([
   ...['enter', 'space', 'escape', 'tab', 'backspace', 'up', 'down', '/'],
 ]);
 
-const example = 'Write an act and its keys, such as: ready e';
+const example = 'Write an act and its keys, such as: ready ;';
 
 /**
- * Gives an act other keys: `ready e`, `ready e,*`, `not yet standard`; `standard` alone puts all of them back.
+ * Gives an act other keys: `ready ;`, `ready ;,*`, `not yet standard`; `standard` alone puts all of them back.
  * Keys that stay with an act (Enter, digits) stay with it beside the new ones.
  */
 export function chooseKeys(

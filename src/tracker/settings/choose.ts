@@ -20,7 +20,7 @@ const entries = Object.entries(table) as readonly (readonly [SettingName, Settin
 const standardWord = 'standard';
 
 /**
- * Sets one setting from a text as a person types it: `yes`, `24`, `Europe/Lisbon`, for keys `ready e`. `standard` puts it
+ * Sets one setting from a text as a person types it: `yes`, `24`, `Europe/Lisbon`, for keys `ready ;`. `standard` puts it
  * back. The name may be the one in the settings file, the one on the command line, or the label.
  */
 export function chooseSetting(
@@ -87,7 +87,7 @@ function wordsFor(choice: Value): readonly string[] {
 
 function expected({ choices }: Setting): string {
   if (choices === 'zone') return 'Write auto or a zone of the IANA list, such as Europe/Lisbon.';
-  if (choices === 'keys') return 'Write an act and its keys: ready e.';
+  if (choices === 'keys') return 'Write an act and its keys: ready ;.';
   if (isTyped(choices)) return `Write ${typedSettings[choices].forms}.`;
   const words = choices.map(valueInWords);
   return `Write ${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}.`;

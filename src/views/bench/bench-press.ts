@@ -13,6 +13,8 @@ import { actOf, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import type { Press } from '../keys/press.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, said, type Step, type View } from '../screen.ts';
+import { actOnPot } from './pot-press.ts';
+import { told } from './told.ts';
 import { benchRows, isFar, type BenchRows } from './bench-rows.ts';
 import { claimsOf, silencedNow, silencedPressAgain } from '../silence.ts';
 import { askWhich } from '../which-to-put-down/ask-which.ts';
@@ -115,6 +117,8 @@ export function perform(
       return { state, open: { is: 'conditions', text: '' } };
     case 'odd timer':
       return { state, open: { is: 'odd timer', text: '', piece: selected?.piece?.id ?? null } };
+    case 'pots':
+      return { state, open: { is: 'pots', products: null } };
     case 'settings':
       return { state, open: { is: 'settings', at: 0 } };
     case 'past pieces':
@@ -159,6 +163,7 @@ type OnPiece = Exclude<
   | 'add'
   | 'conditions'
   | 'odd timer'
+  | 'pots'
   | 'settings'
   | 'past pieces'
   | 'pings'
@@ -181,7 +186,11 @@ function onSelected(
   port: BenchPort,
 ): BenchStep {
   if (selected === null) return { state };
-  const { piece, timer, key } = selected;
+  const { piece, timer, pot, key } = selected;
+  if (pot !== null) {
+    const reply = actOnPot(act, pot, port);
+    return reply === null ? { state } : told({ ...state, selected: key }, reply);
+  }
   if (piece === null) {
     const closes = timer !== null && (act === 'done' || act === 'next stamp');
     return closes ? told(state, port.act({ do: 'close timer', timer: timer.id })) : { state };
@@ -267,24 +276,6 @@ function asked(state: BenchState, intent: Intent, view: View, port: BenchPort): 
   const reply = port.act(intent);
   const open = askWhich(intent, reply, view.now);
   return open === null ? told(state, reply) : { state, open };
-}
-
-/** Shows what an intent did, or why it did nothing. `bringBackKey` is named after taking back. */
-function told(
-  state: BenchState,
-  reply: ReturnType<BenchPort['act']>,
-  bringBackKey?: string,
-): BenchStep {
-  if (!reply.ok) {
-    const nearest = reply.nearest.length > 0 ? ` Did you mean ${reply.nearest.join(', ')}?` : '';
-    return { state, message: refused(reply.says + nearest) };
-  }
-  return {
-    state,
-    message: said(
-      bringBackKey === undefined ? reply.says : `${reply.says}.  ${bringBackKey}: bring back`,
-    ),
-  };
 }
 
 /** Several keys at once are a glove or a paste: nothing happens, and two digits undo what the first one selected. */

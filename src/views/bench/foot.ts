@@ -1,6 +1,7 @@
 import {
   bringBackName,
   inHand,
+  labelOf,
   nextAct,
   sessionHolding,
   takeBackName,
@@ -30,7 +31,9 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
     return [refusalLine(obstacle.says), lineOf(`   ${obstacle.todo}`, 'refusal'), help];
   const { message } = view;
   const upper =
-    message === null || message.refused ? quietLine(rows, view) : lineOf(message.text, 'strong');
+    message === null || message.refused
+      ? quietLine(rows, view)
+      : lineOf(message.text, message.warns === true ? 'loud' : 'strong');
   const middle =
     message?.refused === true
       ? refusalLine(message.text)
@@ -101,11 +104,16 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
   const narrow = view.columns < 80;
   if (selected === null)
     return lineOf('Nothing is selected.  1-9 or the arrows: select a piece', 'strong');
-  const { piece, timer } = selected;
-  if (piece === null)
-    return lineOf(`[-] ${timer?.label ?? ''}.  ${keyOf(keys, 'next stamp')}: close it`, 'strong');
+  const { piece } = selected;
+  if (piece === null) {
+    const act = selected.pot === null ? 'close it' : 'washed out';
+    return lineOf(`[-] ${labelOf(selected)}.  ${keyOf(keys, 'next stamp')}: ${act}`, 'strong');
+  }
   const part = piece.parts.find((each) => each.id === state.part);
-  const next = nextAct(bench, piece, part?.id ?? null);
+  const next = nextAct(bench, piece, part?.id ?? null, {
+    now: view.now,
+    sense: view.snapshot.sense,
+  });
   const session = sessionHolding(bench, piece.id);
   const held = session !== null;
   const others = (session?.targets ?? []).some((target) => target.piece !== piece.id);

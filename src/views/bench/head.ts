@@ -1,4 +1,4 @@
-import { inHand, lastTouched, type Standing } from '../../tracker/bench/index.ts';
+import { inHand, labelOf, lastTouched, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt } from '../../tracker/windows/index.ts';
 import { cut, fitLine, largeFigures, lineOf, segment, width, type Line } from '../drawing/index.ts';
@@ -101,8 +101,8 @@ function callOf(standing: Standing, words: string, view: View, taken: number): s
   return `${cut(calledRow(standing), room, view.theme.glyphs)}: ${words}`;
 }
 
-const calledRow = ({ piece, timer }: Standing): string =>
-  piece === null ? (timer?.label ?? '') : `${piece.number} ${piece.name}`;
+const calledRow = (row: Standing): string =>
+  row.piece === null ? labelOf(row) : `${row.piece.number} ${row.piece.name}`;
 
 /** The count-down of what is lost first, in three rows, if that is within ten minutes; null otherwise. */
 function largeCountdown(all: readonly Standing[], view: View): readonly string[] | null {

@@ -1,8 +1,10 @@
 import {
+  labelOf,
   pieceOfTimer,
   stepMinutes,
   stepPlace,
   type PlannedStep,
+  type Pot,
   type Standing,
 } from '../../tracker/bench/index.ts';
 import { expectedMinutes } from '../../tracker/estimate/index.ts';
@@ -39,7 +41,7 @@ const tenMinutes = 600_000;
 export function rowWords(standing: Standing, view: View): RowWords {
   const { now, snapshot } = view;
   const { shop } = snapshot;
-  const name = standing.piece?.name ?? standing.timer?.label ?? '';
+  const name = standing.piece?.name ?? labelOf(standing);
   const { window } = standing;
   const base = { name, window, then: secondLine(standing, view) };
   if (standing.rank === 'in hand' && standing.session !== null) {
@@ -93,12 +95,13 @@ function notBefore({ needs }: PlannedStep, window: Window | null, view: View): s
 
 /** What is next, and what comes after that or what it costs. */
 function secondLine(standing: Standing, view: View): string {
-  const { piece, window, step, session, rank, timer } = standing;
+  const { piece, window, step, session, rank, timer, pot } = standing;
   const { bench, shop } = view.snapshot;
   if (timer !== null) {
     const on = pieceOfTimer(bench, timer);
     return on === null ? 'odd timer' : `odd timer on ${on.number} ${on.name}`;
   }
+  if (pot !== null && window !== null) return potLine(pot, window, view);
   if (piece === null) return '';
   if (rank === 'in hand' && session !== null) {
     const target = session.targets.find((each) => each.piece === piece.id);
@@ -128,4 +131,18 @@ function secondLine(standing: Standing, view: View): string {
   const place = stepPlace(piece, step.id);
   const soFar = spent >= 1 ? `${minutesSpent(spent * 60_000)} so far, ` : '';
   return `${step.name}, ${place.place} of ${place.of}; ${soFar}expected ${rangeInWords(expected.low, expected.high)} min`;
+}
+
+/** What was mixed and when, on which pieces it is, and what comes of leaving it. */
+function potLine(pot: Pot, window: Window, { now, snapshot }: View): string {
+  const { bench, shop } = snapshot;
+  const on = [...bench.pieces.values()]
+    .filter(({ stamps }) => stamps.some((stamp) => stamp.pot === pot.id))
+    .flatMap(({ number }) => number ?? []);
+  const then = thenWords(window, now, shop);
+  return [
+    `mixed ${whenInWords(pot.mixedAt, now, shop)}`,
+    ...(on.length === 0 ? [] : [`on ${on.join(', ')}`]),
+    ...(then === '' ? [] : [then]),
+  ].join('; ');
 }

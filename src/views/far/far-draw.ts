@@ -1,4 +1,4 @@
-import { nextAct, sessionHolding } from '../../tracker/bench/index.ts';
+import { labelOf, nextAct, sessionHolding } from '../../tracker/bench/index.ts';
 import { minute } from '../../tracker/time/index.ts';
 import { fitLine, lineOf, type Line } from '../drawing/index.ts';
 import { firstSentence } from '../format/first-sentence.ts';
@@ -61,7 +61,7 @@ function footOf(
   const named = piece?.parts.find(({ id }) => id === part)?.name;
   const on =
     piece === null
-      ? `keys act on ${selected?.timer?.label ?? 'nothing'}`
+      ? `keys act on ${selected === null ? 'nothing' : labelOf(selected)}`
       : [
           `keys act on [${piece.number}] ${piece.name}`,
           ...(named === undefined ? [] : [named]),
@@ -85,14 +85,14 @@ function footOf(
 }
 
 /** What a key does while a ping calls, and what the one after it would do. */
-function silenceLine({ piece }: ShownPing, { columns, snapshot }: View): Line {
-  const { bench, settings } = snapshot;
+function silenceLine({ piece }: ShownPing, { columns, now, snapshot }: View): Line {
+  const { bench, settings, sense } = snapshot;
   const called = piece === null ? undefined : bench.pieces.get(piece);
   if (called === undefined || called.number === null)
     return lineOf('Any key silences, no more.', 'strong');
   if (columns < 80) return lineOf(`Any key silences, selects ${called.number}`, 'strong');
   const next = keyOf(keyMapWith(settings.keys), 'next stamp');
-  const then = `Then ${next}: ${called.number} ${nextAct(bench, called, null).says}`;
+  const then = `Then ${next}: ${called.number} ${nextAct(bench, called, null, { now, sense }).says}`;
   return lineOf(`Any key silences and selects ${called.number}, no more.  ${then}`, 'strong');
 }
 

@@ -1,3 +1,4 @@
+import { labelOf } from '../../tracker/bench/index.ts';
 import { minute, second } from '../../tracker/time/index.ts';
 import { stateAt, stretchAt } from '../../tracker/windows/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
@@ -24,8 +25,8 @@ export function calmSentence(
 const unbroken = '\u00a0';
 
 function nameOf({ standing, window }: FarCall): string {
-  const { piece, timer } = standing;
-  if (piece === null) return timer?.label ?? '';
+  const { piece } = standing;
+  if (piece === null) return labelOf(standing);
   const part = piece.parts.find(({ id }) => id === window.subject.partId)?.name;
   return part === undefined ? calledPiece(piece) : `${calledPiece(piece)}, ${part}`;
 }

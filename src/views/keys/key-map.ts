@@ -22,6 +22,7 @@ export type Act =
   | 'open piece'
   | 'add'
   | 'odd timer'
+  | 'pots'
   | 'hold'
   | 'conditions'
   | 'minutes'
@@ -87,6 +88,7 @@ export const standardKeys: readonly Binding[] = [
   bind('open piece', ['p', 'right'], 'open the piece: its steps and windows'),
   bind('add', ['a'], 'add a piece'),
   bind('odd timer', ['o'], 'odd timer'),
+  bind('pots', ['l'], 'pots: mix one, wash one out'),
   bind('hold', ['h'], 'hold, or lift it'),
   bind('conditions', ['c'], 'conditions'),
   bind('minutes', ['m'], 'minutes: actual against estimated'),

@@ -2,7 +2,7 @@ import { refusalLine } from '../bench/foot.ts';
 import { lineOf, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import type { ActReply } from '../port.ts';
-import { refused, said, type Message, type View } from '../screen.ts';
+import { refused, said, warned, type Message, type View } from '../screen.ts';
 
 /** More than this would push away what the message is about. */
 const most = 4;
@@ -18,14 +18,17 @@ export function messageLines({ message, snapshot, columns }: View): readonly Lin
     message === null
       ? []
       : wrapWords(message.text, columns).map((text) =>
-          message.refused ? refusalLine(text) : lineOf(text, 'strong'),
+          message.refused
+            ? refusalLine(text)
+            : lineOf(text, message.warns === true ? 'loud' : 'strong'),
         );
   return [...hindered, ...told].slice(0, most);
 }
 
 /** What an intent did, or why it did nothing and what was meant perhaps. */
 export function messageOf(reply: ActReply): Message {
-  if (reply.ok) return said(reply.says);
+  if (reply.ok)
+    return reply.warns === undefined ? said(reply.says) : warned(`${reply.warns}. ${reply.says}`);
   const meant = reply.nearest.length > 0 ? ` Did you mean ${reply.nearest.join(', ')}?` : '';
   return refused(reply.says + meant);
 }

@@ -10,7 +10,13 @@ const leastOfName = 8;
 /** `2 Wall shelf, doors`: whom a ping is about, cut so that the verb after it is seen at first glance. */
 export function whoFor(ping: BenchPing, verb: string): string {
   const { piece } = ping;
-  if (piece === null) return 'Odd timer';
+  if (piece === null) {
+    const pot = ping.about === 'window' ? ping.pot : null;
+    if (pot === null) return 'Odd timer';
+    const start = `Pot ${pot.letter}, `;
+    const left = Math.max(leastOfName, firstGlance - width(start) - width(`: ${verb}`));
+    return start + unbroken(shortened(pot.product.productClass, left));
+  }
   const number = piece.number === null ? '' : `${piece.number} `;
   const place = placeOf(ping);
   const name = place === '' ? piece.name : `${piece.name}, ${place}`;

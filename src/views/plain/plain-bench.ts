@@ -1,4 +1,4 @@
-import { inHand, standingsAt, type Standing } from '../../tracker/bench/index.ts';
+import { inHand, labelOf, standingsAt, type Standing } from '../../tracker/bench/index.ts';
 import { dryingPaceAt, readingHoldsFor } from '../../tracker/windows/index.ts';
 import { nextCalls } from '../bench/next-calls.ts';
 import { padEnd, padStart, width } from '../drawing/index.ts';
@@ -59,8 +59,8 @@ function titleLine({ now, shop, readings, sense }: PlainInput, all: readonly Sta
 function nextLine(all: readonly Standing[], { now, shop }: PlainInput): readonly string[] {
   const next = nextCalls(all, now)[0];
   if (next === undefined) return [];
-  const { piece, timer, window } = next;
-  const who = piece === null ? (timer?.label ?? '') : calledPiece(piece);
+  const { piece, window } = next;
+  const who = piece === null ? labelOf(next) : calledPiece(piece);
   const call = callWords(window, now, shop);
   const then = thenWords(window, now, shop);
   // What is late is called by what it costs; that is said once.

@@ -1,4 +1,4 @@
-import type { Standing } from '../../tracker/bench/index.ts';
+import { labelOf, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { clock, day, dayWords, nearness, thenWords, windowWords } from '../format/index.ts';
 import type { PlainInput } from './plain-input.ts';
@@ -18,11 +18,11 @@ export type StandingWords = {
 };
 
 export function standingWords(standing: Standing, input: PlainInput): StandingWords {
-  const { piece, timer, rank, window, session, step } = standing;
+  const { piece, rank, window, session, step } = standing;
   const { now, shop } = input;
   const base = {
     number: piece === null || piece.number === null ? '' : String(piece.number),
-    name: piece?.name ?? timer?.label ?? '',
+    name: piece?.name ?? labelOf(standing),
     step: stepWords(standing),
     when: '',
     counts: null,

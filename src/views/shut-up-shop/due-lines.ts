@@ -1,3 +1,4 @@
+import { labelOf } from '../../tracker/bench/index.ts';
 import type { Due } from '../../tracker/overnight/index.ts';
 import { fitEnd, segment, type Line, type Role } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
@@ -26,7 +27,7 @@ export function dueLines(dues: readonly Due[], view: View): readonly Line[] {
     const role = roles[due.loss];
     const when = clockOrDay(due.at, now, shop);
     const words = dueWords(due, now, shop);
-    const name = due.piece === null ? (due.timer?.label ?? '') : calledPiece(due.piece);
+    const name = due.piece === null ? labelOf(due) : calledPiece(due.piece);
     if (columns < oneLine)
       return [
         [

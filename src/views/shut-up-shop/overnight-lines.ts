@@ -1,4 +1,4 @@
-import { inHand, spoilsRunning } from '../../tracker/bench/index.ts';
+import { inHand, openPots, potCalled, spoilsRunning } from '../../tracker/bench/index.ts';
 import { beforeYouGo, duesTill, type Saving } from '../../tracker/overnight/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, stateAt } from '../../tracker/windows/index.ts';
@@ -6,6 +6,7 @@ import { lineOf, type Line, type Role } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { callWords, clock, rangeInWords, whenInWords } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
+import { potStands } from '../pots/pot-stands.ts';
 import type { View } from '../screen.ts';
 import { dueLines } from './due-lines.ts';
 
@@ -20,6 +21,7 @@ export function overnightLines(view: View, backAt: Instant): readonly Line[] {
       ? wrapped(`Nothing falls due till ${back}.`, columns)
       : [lineOf(`falls due till ${back}`, 'quiet'), ...dueLines(dues, view)]),
     ...spoiling(view),
+    ...openPotLines(view),
     ...leftInHand(view),
     ...(dues.length === 0
       ? []
@@ -46,7 +48,10 @@ export function spoiling({ now, snapshot, columns }: View): readonly Line[] {
   if (windows.length === 0) return [lineOf('Nothing that spoils is running.')];
   return windows.flatMap((window) => {
     const piece = bench.pieces.get(window.subject.pieceId);
-    const name = piece === undefined ? '' : `${calledPiece(piece)}: `;
+    const pot = bench.pots.find(({ id }) => id === window.subject.stepId);
+    const who =
+      piece === undefined ? (pot === undefined ? '' : potCalled(pot)) : calledPiece(piece);
+    const name = who === '' ? '' : `${who}: `;
     const closing = closesAt(window, now);
     const what =
       closing === null || stateAt(window, now) === 'late'
@@ -55,6 +60,16 @@ export function spoiling({ now, snapshot, columns }: View): readonly Line[] {
     return wrapped(`spoils  ${name}${what}. See to it before you go.`, columns, 'spoils');
   });
 }
+
+/** What stands mixed on the bench: nobody uses it up before morning. */
+export const openPotLines = (view: View): readonly Line[] =>
+  openPots(view.snapshot.bench).flatMap((pot) =>
+    wrapped(
+      `open    ${potCalled(pot)}: ${potStands(pot, view)}. Wash it out.`,
+      view.columns,
+      'strong',
+    ),
+  );
 
 /** Minutes that would run all night. */
 export function leftInHand({ snapshot, columns }: View): readonly Line[] {

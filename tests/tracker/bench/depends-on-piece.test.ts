@@ -11,7 +11,7 @@ import {
 import { expectedMinutes } from '../../../src/tracker/estimate/index.ts';
 import { hour, minute } from '../../../src/tracker/time/index.ts';
 import { opensAt, stateAt } from '../../../src/tracker/windows/index.ts';
-import { monday, Work } from '../../outside/work.ts';
+import { atTheLabel, monday, Work } from '../../outside/work.ts';
 import { dependsOnPiece } from '../support/schedules.ts';
 
 /** Without a wood, a year or an answer. */
@@ -197,7 +197,9 @@ describe('a trial', () => {
       monday + 95 * minute,
     );
     expect(opensAt(work.window('trial'))).toBe(monday + 105 * minute);
-    expect(nextAct(work.bench, work.piece, null)).toMatchObject({ act: 'stamp' });
+    expect(nextAct(work.bench, work.piece, null, { now: monday, sense: atTheLabel })).toMatchObject(
+      { act: 'stamp' },
+    );
   });
 
   test('that showed trouble keeps the step locked until another one was found ready', () => {

@@ -10,6 +10,7 @@ describe('folding facts', () => {
       pieces: new Map(),
       sessions: [],
       timers: [],
+      pots: [],
       touches: new Map(),
       trail: { done: [], takenBack: [] },
       groups: new Map(),

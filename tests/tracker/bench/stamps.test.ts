@@ -33,7 +33,7 @@ function sequence(plan: FinishingSchedule, presses: number): readonly string[] {
   const day = new Workday();
   const piece = day.adds('Oak chest', plan, at('8:00'));
   return Array.from({ length: presses }, (_, index) => {
-    const act = nextAct(day.bench, day.piece(piece), null);
+    const act = nextAct(day.bench, day.piece(piece), null, { now: at('9:00'), sense: day.sense });
     day.next(piece, at(`9:${String(index).padStart(2, '0')}`));
     return act.says;
   });
@@ -85,7 +85,13 @@ describe('the next-stamp key goes through the sequence of a step', () => {
   });
 
   test('a pot: mixed, first stroke, done', () => {
-    expect(sequence(twoPart, 4)).toEqual(['mixed', 'first stroke on', 'epoxy 1 done', 'mixed']);
+    expect(sequence(twoPart, 4)).toEqual([
+      'mixed',
+      'first stroke on',
+      'epoxy 1 done',
+      // The pot of the first coat still stands there.
+      'first stroke on',
+    ]);
   });
 
   test('at the end nothing is left', () => {
@@ -109,7 +115,7 @@ describe('a step that was picked up before its turn', () => {
     return { day: shop, piece };
   };
   const says = (shop: Workday, piece: string): string =>
-    nextAct(shop.bench, shop.piece(piece), null).says;
+    nextAct(shop.bench, shop.piece(piece), null, { now: at('9:00'), sense: shop.sense }).says;
   const shownStep = (shop: Workday, piece: string, now: number): string | undefined =>
     standingOf(shop.bench, shop.piece(piece), now, shop.sense).step?.name;
 
@@ -418,7 +424,10 @@ describe('any stamp outright', () => {
   test('belongs to the step that is next where nothing was begun', () => {
     given(chestWith(twoPart))
       .when(stamp('mixed', 'hardener'), at('9:00'))
-      .then({ kind: 'stamped', body: { step: 'epoxy 1', agent: 'hardener' } });
+      .then(
+        { kind: 'pot-mixed', body: { letter: 'A' } },
+        { kind: 'stamped', body: { step: 'epoxy 1', agent: 'hardener' } },
+      );
   });
 
   test('of a part belongs to what was begun on that part', () => {

@@ -46,6 +46,9 @@ const acts = [
   'move stamp',
   'start timer',
   'close timer',
+  'mix pot',
+  'wash out pot',
+  'move pot',
   'correct session',
   'take back',
   'bring back',
@@ -227,6 +230,19 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       return { do: act, label: 'clamps', ms, piece: flag ? piece : null };
     case 'close timer':
       return { do: act, timer: bench.timers[q % (bench.timers.length + 1)]?.id ?? 'none' };
+    case 'mix pot': {
+      const products = allSchedules.flatMap((each) => Object.values(each.products));
+      return { do: act, product: products[q % products.length]! };
+    }
+    case 'wash out pot':
+      return { do: act, pot: bench.pots[q % (bench.pots.length + 1)]?.id ?? 'none' };
+    case 'move pot':
+      return {
+        do: act,
+        pot: bench.pots.at(-1)?.id ?? 'none',
+        earlier: flag,
+        ...(q % 2 === 0 ? { ms } : {}),
+      };
     case 'correct session': {
       const start = session === undefined ? now : session.start + (r - 5) * minute;
       return {

@@ -135,9 +135,9 @@ describe('keys', () => {
   const keysOf = (text: string, from?: Settings) => chosen('keys', text, from).keys;
 
   it.each([
-    ['ready l', { ready: ['l'] }],
-    ['ready l,*', { ready: ['l', '*'] }],
-    ['NOT YET L ;', { 'not yet': ['l', ';'] }],
+    ['ready ö', { ready: ['ö'] }],
+    ['ready ö,*', { ready: ['ö', '*'] }],
+    ['NOT YET Ö ;', { 'not yet': ['ö', ';'] }],
     ['note é', { note: ['é'] }],
     ['earlier comma ;', { earlier: [',', ';'] }],
     ['remove end del', { remove: ['end', 'delete'] }],
@@ -146,16 +146,16 @@ describe('keys', () => {
   });
 
   it('makes the key map do what was chosen', () => {
-    const map = keyMapWith(keysOf('ready l'));
-    expect(actOf(map, 'l')).toBe('ready');
+    const map = keyMapWith(keysOf('ready ö'));
+    expect(actOf(map, 'ö')).toBe('ready');
     expect(actOf(map, 'r')).toBeNull();
   });
 
   it('leaves Enter, Space and the digits with their acts beside the new keys', () => {
-    expect(keysOf('pick up l')).toEqual({ 'pick up': ['l', 'enter'] });
-    expect(keysOf('next stamp l')).toEqual({ 'next stamp': ['l', 'space'] });
-    expect(keysOf('take back l')).toEqual({ 'take back': ['l', '0', 'backspace'] });
-    expect(keysOf('list l')).toEqual({ list: ['l', '/'] });
+    expect(keysOf('pick up ö')).toEqual({ 'pick up': ['ö', 'enter'] });
+    expect(keysOf('next stamp ö')).toEqual({ 'next stamp': ['ö', 'space'] });
+    expect(keysOf('take back ö')).toEqual({ 'take back': ['ö', '0', 'backspace'] });
+    expect(keysOf('list ö')).toEqual({ list: ['ö', '/'] });
   });
 
   it.each(['enter', 'Space', '5', '0', 'esc', 'tab', 'up', '/'])(
@@ -171,17 +171,17 @@ describe('keys', () => {
     expect(refusal('keys', 'ready w').says).toBe(
       'Not set: w is the key for "note". Give that another first, or take another.',
     );
-    const moved = chosen('keys', 'note l');
-    expect(chosen('keys', 'ready w', moved).keys).toEqual({ note: ['l'], ready: ['w'] });
-    expect(refusal('keys', 'trouble l', moved).says).toContain('l is the key for "note"');
+    const moved = chosen('keys', 'note ö');
+    expect(chosen('keys', 'ready w', moved).keys).toEqual({ note: ['ö'], ready: ['w'] });
+    expect(refusal('keys', 'trouble ö', moved).says).toContain('ö is the key for "note"');
   });
 
   it('refuses an act that is none, with the nearest', () => {
     expect(refusal('keys', 'redy w')).toMatchObject({
-      says: 'Not set: there is no act "redy". Write an act and its keys, such as: ready e.',
+      says: 'Not set: there is no act "redy". Write an act and its keys, such as: ready ;.',
       nearest: ['ready'],
     });
-    expect(refusal('keys', 'pick upp l').nearest).toEqual(['pick up']);
+    expect(refusal('keys', 'pick upp ö').nearest).toEqual(['pick up']);
     expect(refusal('keys', '').says).toContain('no act was named');
   });
 
@@ -193,14 +193,14 @@ describe('keys', () => {
   });
 
   it('puts one act, or all, back as they came', () => {
-    const moved = chosen('keys', 'trouble ;', chosen('keys', 'ready l'));
+    const moved = chosen('keys', 'trouble ;', chosen('keys', 'ready ö'));
     expect(chosen('keys', 'ready standard', moved).keys).toEqual({ trouble: [';'] });
     expect(chosen('keys', 'standard', moved).keys).toEqual({});
     expect(chosen('keys', 'ready * r', moved).keys).toEqual({ trouble: [';'] });
   });
 
   it('does not put back a key that another act has taken', () => {
-    const moved = chosen('keys', 'note r', chosen('keys', 'ready l'));
+    const moved = chosen('keys', 'note r', chosen('keys', 'ready ö'));
     expect(refusal('keys', 'ready standard', moved).says).toBe(
       'Not set: r is now the key for "note". Write note standard first.',
     );
@@ -208,7 +208,7 @@ describe('keys', () => {
 
   it('never leaves two acts with one key, nor an act without', () => {
     const texts = [
-      'ready l',
+      'ready ö',
       'note r',
       'ready standard',
       'trouble r',

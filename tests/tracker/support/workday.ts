@@ -49,6 +49,8 @@ export class Workday {
   bench: Bench = foldBench([]);
   /** The words that the last deed was confirmed with. */
   said = '';
+  /** What was wrong with it all the same, if anything. */
+  warned: string | null = null;
   private presses = 0;
   private readonly circumstances: Circumstances;
 
@@ -75,6 +77,7 @@ export class Workday {
     if (!outcome.ok) return outcome.refusal.says;
     this.presses += 1;
     this.said = outcome.says;
+    this.warned = outcome.warns ?? null;
     const facts = headed(outcome.facts, group, now);
     this.facts = [...this.facts, ...facts];
     this.bench = foldBench(this.facts);

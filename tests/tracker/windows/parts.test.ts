@@ -66,8 +66,12 @@ describe('parts that are worked on their own', () => {
   test('a part that is in hand does not make another begun', () => {
     const { day, piece, top, drawers } = dresser(new Workday(), bleachAndClear);
     day.does({ do: 'pick up', targets: [{ piece, part: top }] }, at('9:00'));
-    expect(nextAct(day.bench, day.piece(piece), top).act).toBe('done');
-    expect(nextAct(day.bench, day.piece(piece), drawers).act).toBe('pick up');
+    expect(
+      nextAct(day.bench, day.piece(piece), top, { now: at('9:00'), sense: day.sense }).act,
+    ).toBe('done');
+    expect(
+      nextAct(day.bench, day.piece(piece), drawers, { now: at('9:00'), sense: day.sense }).act,
+    ).toBe('pick up');
   });
 
   test('a stroke on another part changes hands to it', () => {

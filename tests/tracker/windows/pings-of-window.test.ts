@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { minute } from '../../../src/tracker/time/index.ts';
+import { windowsOfPot } from '../../../src/tracker/bench/index.ts';
 import { pingsOf, type Window } from '../../../src/tracker/windows/index.ts';
 import { at } from '../support/instants.ts';
 import { after, bleachB, first, go, grows, shrinks, spoils, wait } from '../support/rules.ts';
@@ -93,7 +94,10 @@ describe('what each kind of window tells, and when', () => {
   test('a pot: half an hour before it gels, and when it has; nothing at its beginning', () => {
     const { day, piece } = begun('twoPart');
     day.next(piece, at('9:00'));
-    expect(told(day.window(piece, 'pot'))).toEqual(['12:30 closes soon, loud', '13:00 late, loud']);
+    expect(told(windowsOfPot(day.bench.pots[0]!, day.sense)[0]!)).toEqual([
+      '12:30 closes soon, loud',
+      '13:00 late, loud',
+    ]);
   });
 
   test('an odd timer: once, when it has run', () => {

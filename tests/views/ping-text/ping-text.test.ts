@@ -258,7 +258,7 @@ describe('pings of every window that the program brings', async () => {
   if (piece === undefined) throw new Error('no piece');
   const texts = windows.flatMap(({ id, window }) =>
     (window === null ? [] : pingsOf(window)).map((each) => {
-      const ping = { ...each, about: 'window' as const, piece, timer: null };
+      const ping = { ...each, about: 'window' as const, piece, timer: null, pot: null };
       const sending = { pings: [ping], settles: [], loud: each.loud, lateBy: 0 };
       return { id: `${id}, ${each.key}`, words: pingText(sending, each.at, shop, 0) };
     }),

@@ -9,7 +9,7 @@ import {
 } from '../../../src/tracker/bench/index.ts';
 import { standardSettings, type Settings } from '../../../src/tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../../../src/tracker/time/index.ts';
-import type { Climate, FinishingSchedule } from '../../../src/tracker/trade/index.ts';
+import type { Climate, FinishingSchedule, Product } from '../../../src/tracker/trade/index.ts';
 import { shopDay } from '../../../src/views/format/index.ts';
 import type { BenchPort, Shop, ShownPing, Snapshot, Ticks } from '../../../src/views/port.ts';
 import { sense, shop as utcShop, snapshotOf } from './bench-of.ts';
@@ -24,6 +24,7 @@ export type FakePortOptions = {
   readonly snapshot?: Partial<Snapshot>;
   /** What reading the finishing schedules brings; a promise that a test settles itself may be given. */
   readonly schedules?: Promise<readonly FinishingSchedule[]> | readonly FinishingSchedule[];
+  readonly products?: readonly Product[];
   readonly scheduleProblems?: readonly string[];
   /** Why writing a reading fails. */
   readonly readingFails?: string;
@@ -150,6 +151,7 @@ export class FakePort implements BenchPort {
 
   readonly schedules = async (): ReturnType<BenchPort['schedules']> => ({
     schedules: await (this.options.schedules ?? []),
+    products: this.options.products ?? [],
     problems: this.options.scheduleProblems ?? [],
   });
 

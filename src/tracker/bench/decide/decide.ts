@@ -20,6 +20,7 @@ import {
   takeOffBench,
   writeNote,
 } from './pieces.ts';
+import { mixPot, movePot, washOutPot } from './pots.ts';
 import { doDone, doFirstStroke, doNextSection, doNextStamp, doStamp } from './stamps.ts';
 import { insertStep, moveStep, repeatStep, rewordStep, skipStep } from './steps.ts';
 import { takeAlong } from './take-along.ts';
@@ -88,6 +89,12 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return startTimer(bench, intent, context);
     case 'close timer':
       return closeTimer(bench, intent, context);
+    case 'mix pot':
+      return mixPot(bench, intent, context);
+    case 'wash out pot':
+      return washOutPot(bench, intent, context);
+    case 'move pot':
+      return movePot(bench, intent, context);
     case 'correct session':
       return correctSession(bench, intent, context);
     case 'take back':

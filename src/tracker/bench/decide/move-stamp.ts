@@ -50,6 +50,8 @@ const timedKinds = new Set<BenchFact['kind']>([
   'picked-up',
   'put-down',
   'timer-started',
+  'pot-mixed',
+  'pot-washed',
 ]);
 
 /**
@@ -94,6 +96,8 @@ function instantNow(bench: Bench, fact: BenchFact): Instant {
     );
     if (record) return record.at;
   }
+  const pot = bench.pots.find((each) => each.fact === fact.id || each.washedFact === fact.id);
+  if (pot !== undefined) return pot.fact === fact.id ? pot.mixedAt : (pot.washedAt ?? fact.at);
   return bench.timers.find((timer) => timer.fact === fact.id)?.start ?? fact.at;
 }
 

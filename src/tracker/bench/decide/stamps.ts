@@ -16,6 +16,7 @@ import { isInHandFor, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
+import { potFor } from './pot-of-stamp.ts';
 import { minutesEarly } from './minutes-early.ts';
 import { othersInThisGo } from './take-along.ts';
 import { locked } from './trial.ts';
@@ -32,7 +33,10 @@ export function doNextStamp(
 ): Outcome {
   const piece = onBench(bench, intent.piece, 'Not stamped', intent.part);
   if (isOutcome(piece)) return piece;
-  const next = nextAct(bench, piece, intent.part);
+  const next = nextAct(bench, piece, intent.part, {
+    now: instantOf(context),
+    sense: context.sense,
+  });
   switch (next.act) {
     case 'nothing left':
       return refuse(`Not stamped: every step of ${called(piece)} is done. i inserts one.`);
@@ -222,6 +226,8 @@ function stampAll(
     if (isOutcome(taken)) return taken;
     facts.push(...taken.facts);
   }
+  const from = potFor(bench, piece, step, stamps, context);
+  facts.push(...from.facts);
   for (const { event, agent, pass, section } of stamps) {
     facts.push(
       factAt(context, {
@@ -234,6 +240,7 @@ function stampAll(
           agent,
           pass,
           section,
+          ...(from.pot === null ? {} : { pot: from.pot }),
           air: context.air,
         },
       }),
@@ -242,7 +249,7 @@ function stampAll(
   const early = stamps.map((stamp) => minutesEarly(bench, piece, step.id, part, stamp, context));
   const soon = Math.max(0, ...early);
   const told = soon > 0 ? `${says} ${soon} min early` : says;
-  return accept(facts, `${told}, ${step.name} on ${called(piece)}`, piece.id);
+  return accept(facts, `${told}, ${step.name} on ${called(piece)}`, piece.id, from.warns);
 }
 
 function finishStep(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { closesAt } from '../../../src/tracker/windows/index.ts';
 import { at } from '../support/instants.ts';
-import { glueUp, twoPart } from '../support/schedules.ts';
+import { glueUp } from '../support/schedules.ts';
 import { expectStates } from '../support/walk.ts';
 import { Workday } from '../support/workday.ts';
 
@@ -55,41 +55,6 @@ describe('glue in clamps', () => {
     const { day, chair } = gluing();
     day.next(chair, at('9:03')).done(chair, at('9:05')).done(chair, at('10:00'));
     expectStates(day.window(chair, 'clamps-off'), { '9:59': 'open', '10:00': 'done' });
-  });
-});
-
-describe('a mixed pot', () => {
-  function mixed(): { readonly day: Workday; readonly top: string } {
-    const day = new Workday();
-    const top = day.adds('Table top', twoPart, at('8:00'));
-    return { day: day.next(top, at('9:00')), top };
-  }
-
-  test('can be used from the start, and gels', () => {
-    const { day, top } = mixed();
-    expectStates(day.window(top, 'pot'), {
-      '9:00': 'open',
-      '12:49': 'open',
-      '12:50': 'closing',
-      '13:00': 'late',
-    });
-  });
-
-  test('has still to be washed out when the coat is done', () => {
-    const { day, top } = mixed();
-    day.next(top, at('9:10')).done(top, at('9:40'));
-    expectStates(day.window(top, 'pot'), { '9:41': 'open', '13:00': 'late' });
-    expect(day.standing(top, at('10:00')).rank).toBe('spoils');
-    day.does({ do: 'stamp', piece: top, part: null, event: 'washed-out' }, at('9:50'));
-    expectStates(day.window(top, 'pot'), { '9:49': 'open', '9:50': 'done', '13:00': 'done' });
-    expect(day.standing(top, at('10:00')).rank).not.toBe('spoils');
-  });
-
-  test('washing out belongs to the pot, not to the step that is next', () => {
-    const { day, top } = mixed();
-    day.next(top, at('9:10')).done(top, at('9:40'));
-    day.does({ do: 'stamp', piece: top, part: null, event: 'washed-out' }, at('9:50'));
-    expect(day.piece(top).stamps.at(-1)).toMatchObject({ event: 'washed-out', step: 'epoxy 1' });
   });
 });
 

@@ -1,0 +1,50 @@
+import type { StampEvent } from '../../windows/model.ts';
+import type { NewBenchFact } from '../facts.ts';
+import type { IntentContext } from '../intents.ts';
+import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import { isMixed, openPotOf, openPots, potTrouble } from '../pot-window.ts';
+import { factAt, instantOf } from './context.ts';
+import { newPot } from './pots.ts';
+
+/** The pot that goes with some stamps: its id is kept with them. */
+export type PotOfStamp = {
+  readonly pot: string | null;
+  readonly facts: readonly NewBenchFact[];
+  readonly warns: string | null;
+};
+
+const none: PotOfStamp = { pot: null, facts: [], warns: null };
+const takes: ReadonlySet<StampEvent> = new Set(['first-stroke', 'section-on', 'topped-up']);
+
+/**
+ * Mixing in a step mixes a pot that other pieces may take from too; a stroke takes from the open pot of its product; and
+ * washing out ends the pot. A step that was mixed for before there were shared pots goes on with its own.
+ */
+export function potFor(
+  bench: Bench,
+  piece: Piece,
+  step: PlannedStep,
+  stamps: readonly { readonly event: StampEvent }[],
+  context: IntentContext,
+): PotOfStamp {
+  const product = step.product === undefined ? undefined : piece.products[step.product];
+  const own = piece.stamps.filter((stamp) => stamp.step === step.id);
+  const hasOwnPot = own.some(({ event, pot }) => event === 'mixed' && pot === undefined);
+  if (product === undefined || hasOwnPot || !isMixed(product)) return none;
+  const has = (event: StampEvent): boolean => stamps.some((stamp) => stamp.event === event);
+  if (has('mixed')) {
+    const { id, fact } = newPot(bench, product, context);
+    return { pot: id, facts: [fact], warns: null };
+  }
+  if (has('washed-out')) {
+    const used = own.findLast(({ pot }) => pot !== undefined)?.pot;
+    const pot = openPots(bench).find(({ id }) => id === used) ?? openPotOf(bench, product.id);
+    if (pot === null || instantOf(context) < pot.mixedAt) return none;
+    const fact = factAt(context, { kind: 'pot-washed', body: { pot: pot.id } });
+    return { pot: pot.id, facts: [fact], warns: null };
+  }
+  if (!stamps.some(({ event }) => takes.has(event))) return none;
+  const pot = openPotOf(bench, product.id);
+  if (pot === null || instantOf(context) < pot.mixedAt) return none;
+  return { pot: pot.id, facts: [], warns: potTrouble(pot, instantOf(context), context.sense) };
+}
