@@ -154,3 +154,18 @@ export type KeeperJson = {
 
 /** `keep --unit` */
 export type UnitJson = { readonly supervisor: string; readonly text: string };
+
+/** `calendar` */
+export type CalendarJson = {
+  /** Where it was written; null where it was not. */
+  readonly file: string | null;
+  readonly entries: readonly {
+    readonly id: string;
+    readonly summary: string;
+    readonly description: string;
+    /** An instant, or a day. */
+    readonly from: string;
+    readonly to: IsoInstant | null;
+    readonly alarms: readonly { readonly at: IsoInstant; readonly says: string }[];
+  }[];
+};

@@ -1,6 +1,7 @@
 export { correctSession } from '../correct-session.ts';
 export { hours } from '../hours.ts';
 export { jobCard } from '../job-card.ts';
+export { calendar } from '../calendar.ts';
 export { keep } from '../keep.ts';
 export { keys } from '../keys.ts';
 export { overnight } from '../overnight.ts';

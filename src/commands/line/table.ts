@@ -87,6 +87,7 @@ const table = {
 
   conditions: other('shop', 'temperature and humidity: 66F 55%', 'conditions'),
   overnight: other('shop', 'shut up shop: what falls due, and the questions', 'overnight'),
+  calendar: other('shop', 'windows and promised dates as an iCalendar file', 'calendar'),
   keep: other('shop', 'ping while no screen is open, till nothing is to come', 'keep'),
   settings: other('shop', 'what can be chosen, and choosing it', 'settings'),
 

@@ -5,6 +5,7 @@ import { onTestFinished } from 'vitest';
 import { runCommandLine, type LineOptions } from '../../../src/commands/index.ts';
 import type {
   BenchJson,
+  CalendarJson,
   CheckedJson,
   ConditionsJson,
   CopiedJson,
@@ -43,6 +44,7 @@ type Answers = {
   sessions: SessionsJson;
   past: PastJson;
   pings: PingsJson;
+  calendar: CalendarJson;
   seen: SeenJson;
   over: OverJson;
   overnight: OvernightJson & RecordedJson;

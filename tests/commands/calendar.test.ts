@@ -1,0 +1,95 @@
+import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readCalendar as read } from './support/ical.ts';
+import { openShop, type Shop } from './support/shop.ts';
+
+/** A bleach under way since 14:29 of a New York November, which is 19:29 UTC; it is hardwood. */
+async function bleaching(name = 'Oak chest'): Promise<Shop> {
+  const shop = openShop();
+  await shop.does('add', name, '--schedule', 'bleach-and-clear', '--wood', 'hard');
+  const { steps } = await shop.json('steps', '1');
+  for (const { id, stepClass } of steps) {
+    if (stepClass === 'bleach') break;
+    await shop.does('skip-step', '1', id);
+  }
+  await shop.does('first-stroke', '1');
+  return shop;
+}
+
+const writes = async (shop: Shop): Promise<string> => {
+  await shop.does('calendar', 'bench.ics');
+  return readFileSync(join(shop.root, 'bench.ics'), 'utf8');
+};
+
+describe('the calendar', () => {
+  it('has each window from its opening to its closing, with its pings as alarms, in UTC', async () => {
+    const shop = await bleaching();
+    const text = await writes(shop);
+    expect(text.split('\r\n').every((line) => Buffer.byteLength(line) <= 75)).toBe(true);
+    const [b] = read(text);
+    expect(b).toMatchObject({
+      summary: '1 Oak chest: B on',
+      start: '2026-11-24T19:39:00.000Z',
+      end: '2026-11-24T19:49:00.000Z',
+      allDay: false,
+    });
+    const { toCome } = await shop.json('pings');
+    expect(b?.alarms).toEqual(toCome.map(({ at }) => new Date(at).toISOString()));
+    expect(b?.alarms.length).toBeGreaterThan(2);
+  });
+
+  it('gives each entry an id that stays, and an edition that grows', async () => {
+    const shop = await bleaching();
+    const [before] = read(await writes(shop));
+    shop.minutesLater(1);
+    await shop.does('later', '1');
+    const [after] = read(await writes(shop));
+    expect(after?.uid).toBe(before?.uid);
+    expect(after?.start).toBe('2026-11-24T19:40:00.000Z');
+    expect(after?.sequence).toBeGreaterThan(before?.sequence ?? 0);
+  });
+
+  it('has promised days as whole days in any zone, and holds at nine', async () => {
+    for (const zone of ['America/New_York', 'Pacific/Auckland']) {
+      const shop = openShop({ zone });
+      await shop.does('add', 'Box', '--schedule', 'paint-and-wax', '--promised', '2026-11-28');
+      await shop.does('hold', '1', 'hinge', '--ask', '2026-12-01');
+      const entries = read(await writes(shop));
+      expect(entries.find(({ summary }) => summary === '1 Box: promised')).toMatchObject({
+        allDay: true,
+        start: '2026-11-28',
+        end: '2026-11-29',
+      });
+      const hold = entries.find(({ summary }) => summary.includes('ask again, hinge'));
+      const nine = zone === 'America/New_York' ? '2026-12-01T14:00' : '2026-11-30T20:00';
+      expect(hold?.start).toBe(`${nine}:00.000Z`);
+    }
+  });
+
+  it('carries no text of a name as anything but text', async () => {
+    const shop = await bleaching('Box; BEGIN:VALARM, "x" \\n\nEND:VEVENT\u0007');
+    const entries = read(await writes(shop));
+    expect(entries).toHaveLength(1);
+    expect(entries[0]?.summary).toContain('BEGIN:VALARM, "x"');
+    expect(entries[0]?.summary).not.toContain('\u0007');
+  });
+
+  it('is empty for an empty bench, and printed where no file is named', async () => {
+    const shop = openShop();
+    const text = await shop.does('calendar');
+    expect(read(text)).toEqual([]);
+    expect(await shop.json('calendar')).toEqual({ file: null, entries: [] });
+  });
+
+  it('writes over its own file only, for its owner only', async () => {
+    const shop = await bleaching();
+    await writes(shop);
+    expect(statSync(join(shop.root, 'bench.ics')).mode & 0o777).toBe(0o600);
+    writeFileSync(join(shop.root, 'letter.txt'), 'Dear customer');
+    const { says } = await shop.refuses('calendar', 'letter.txt');
+    expect(says).toMatch(/^Not written: .*letter\.txt is there already/);
+    expect(readFileSync(join(shop.root, 'letter.txt'), 'utf8')).toBe('Dear customer');
+    expect((await shop.refuses('calendar', 'no/such/folder.ics')).says).toMatch(/^Not written: /);
+  });
+});
