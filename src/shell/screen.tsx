@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { flushCompileCache } from 'node:module';
 import { render } from 'ink';
 import { looksSynced, type FactStore, type OpenedStore } from '../persist/index.ts';
+import type { TradeRules } from '../tracker/trade/index.ts';
 import { createDesk } from '../views/desk.ts';
 import { DeskView, type Suspending } from '../views/desk-view.tsx';
 import type { BenchPort } from '../views/port.ts';
@@ -14,6 +15,7 @@ import { createPinger } from './ping/pinger.ts';
 import { createPort } from './port.ts';
 import { createSession, type Session } from './session.ts';
 import { createTicker } from './ticker.ts';
+import { tradeRulesOf } from './trade-rules.ts';
 import type { World } from './world.ts';
 
 export type ScreenOptions = {
@@ -40,7 +42,7 @@ export async function runScreen({
   let store: FactStore | null = null;
   let code = 0;
   const after: { run: (() => Promise<number>) | null } = { run: null };
-  const session = sessionOf(world, opened, () => store);
+  const session = sessionOf(world, opened, await tradeRulesOf(world), () => store);
   const ticker = createTicker(clock);
   const theme = themeOf(session, env);
   const diagnostics = createDiagnostics({ folder: opened.folder });
@@ -128,7 +130,12 @@ export async function runScreen({
   return after.run === null ? code : after.run();
 }
 
-const sessionOf = (world: World, opened: OpenedStore, store: () => FactStore | null): Session =>
+const sessionOf = (
+  world: World,
+  opened: OpenedStore,
+  rules: TradeRules,
+  store: () => FactStore | null,
+): Session =>
   createSession({
     loaded: opened,
     notices: [
@@ -136,6 +143,7 @@ const sessionOf = (world: World, opened: OpenedStore, store: () => FactStore | n
       ...syncedWarning(opened.folder),
     ],
     folder: opened.folder,
+    rules,
     store,
     clock: world.clock,
     newId: world.newId,

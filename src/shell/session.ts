@@ -9,7 +9,9 @@ import {
   type Reading,
 } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
-import type { Climate } from '../tracker/trade/index.ts';
+import { ofTheMoment, takenUp } from '../tracker/cautions/index.ts';
+import type { Climate, TradeRules } from '../tracker/trade/index.ts';
+import { cautionWords } from '../views/format/index.ts';
 import type { ActReply, Obstacle, Shop, ShownPing, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
 import type { Clock } from './clock.ts';
@@ -57,6 +59,7 @@ export type SessionOptions = {
   readonly loaded: Loaded;
   readonly notices: readonly string[];
   readonly folder: string | null;
+  readonly rules: TradeRules;
   /** Null until the writing part is loaded; what is pressed before waits for it. */
   readonly store: () => FactStore | null;
   readonly clock: Clock;
@@ -143,7 +146,20 @@ export function createSession(options: SessionOptions): Session {
     unwritten = [...unwritten, { intent, ...telling, recalled, facts, piece }];
     refold();
     soon(flush);
-    return { ok: true, says, piece, ...(warns === undefined ? {} : { warns }) };
+    const around = { bench, rules: options.rules, now: telling.now, sense };
+    const heed = ofTheMoment(takenUp(facts, around));
+    const words = (deadly: boolean): readonly string[] =>
+      heed
+        .filter((each) => each.deadly === deadly)
+        .map((each) => cautionWords(each, telling.now, shop));
+    // What can kill is loud and comes first; the rest follows what was done.
+    const loud = [...words(true), ...(warns === undefined ? [] : [warns])].map(withoutStop);
+    return {
+      ok: true,
+      says: [says, ...words(false)].join('.  '),
+      piece,
+      ...(loud.length === 0 ? {} : { warns: loud.join('. ') }),
+    };
   };
 
   /**
@@ -226,6 +242,7 @@ export function createSession(options: SessionOptions): Session {
         settings: loaded.settings,
         shop,
         sense,
+        rules: options.rules,
         readings,
         pings: pingsNow(),
         unwritten: new Set(unwritten.flatMap((each) => (each.piece === null ? [] : [each.piece]))),
@@ -291,3 +308,6 @@ export const obstacleOf = (problem: StoreProblem): Obstacle => ({
   says: problem.says,
   todo: problem.todo,
 });
+
+/** The one who shows it ends the sentence. */
+const withoutStop = (words: string): string => words.replace(/\.$/, '');

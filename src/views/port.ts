@@ -1,7 +1,7 @@
 import type { Bench, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
 import type { SettingName, Settings } from '../tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
-import type { Climate, FinishingSchedule, Product } from '../tracker/trade/index.ts';
+import type { Climate, FinishingSchedule, Product, TradeRules } from '../tracker/trade/index.ts';
 
 /** Zone, clock and units of the shop, settled. */
 export type Shop = {
@@ -35,6 +35,8 @@ export type Snapshot = {
   readonly settings: Settings;
   readonly shop: Shop;
   readonly sense: PingSense;
+  /** What may go over what, and what to be careful about. */
+  readonly rules: TradeRules;
   /** Readings of the conditions, oldest first. */
   readonly readings: readonly Reading[];
   /** Oldest first. */

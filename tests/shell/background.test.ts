@@ -1,3 +1,4 @@
+import { noRules } from '../../src/tracker/trade/index.ts';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -42,6 +43,7 @@ async function behindTheScreen({ canOpen = true } = {}) {
   const newId = (): string => `id${++ids}`;
   const here = { zone: 'America/New_York', locale: 'en-GB' };
   const session = createSession({
+    rules: noRules,
     loaded: loaded.value,
     notices: [],
     folder,

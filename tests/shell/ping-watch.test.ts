@@ -1,3 +1,4 @@
+import { noRules } from '../../src/tracker/trade/index.ts';
 import { foldBench } from '../../src/tracker/bench/index.ts';
 import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore } from '../../src/persist/index.ts';
@@ -25,6 +26,7 @@ function benchWithDwell(store: FactStore = memoryStore()) {
   const loaded = store.load();
   if (!loaded.ok) throw new Error(loaded.problem.says);
   const session = createSession({
+    rules: noRules,
     loaded: loaded.value,
     notices: [],
     folder: null,

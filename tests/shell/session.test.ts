@@ -1,3 +1,4 @@
+import { noRules } from '../../src/tracker/trade/index.ts';
 import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore, type Loaded } from '../../src/persist/index.ts';
 import { movePastPieces } from '../../src/shell/move-past.ts';
@@ -15,6 +16,7 @@ function openSession(store: FactStore = memoryStore()) {
   let opened: FactStore | null = store;
   const loaded = mustLoad(store);
   const session = createSession({
+    rules: noRules,
     loaded,
     notices: [],
     folder: null,

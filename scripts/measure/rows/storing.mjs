@@ -1,6 +1,7 @@
 import { openForWriting, openStore } from '../../../src/persist/index.ts';
 import { createSession } from '../../../src/shell/session.ts';
 import { piecesOnBench } from '../../../src/tracker/bench/index.ts';
+import { noRules } from '../../../src/tracker/trade/index.ts';
 import { fullBench, usualBench } from '../place.mjs';
 import { atMost } from '../report.mjs';
 import { inMs, median } from '../statistics.mjs';
@@ -65,6 +66,7 @@ async function storer(folder) {
     loaded: opened.value,
     notices: [],
     folder,
+    rules: noRules,
     store: () => writing.value,
     clock,
     newId: () => `measured-${(ids += 1)}`,

@@ -126,6 +126,20 @@ export type RecordedJson = {
   readonly at: IsoInstant;
   /** How the piece stands now; null where it has left the bench or none is meant. */
   readonly row: BenchRowJson | null;
+  /** Of the steps that were picked up, begun or put in; what can kill comes first. */
+  readonly cautions: readonly CautionJson[];
+};
+
+export type CautionJson = {
+  /** The same for the same thing to be careful about. */
+  readonly id: string;
+  readonly says: string;
+  /** Until when, and what to do till then; null for most. */
+  readonly until: IsoInstant | null;
+  readonly then: string | null;
+  readonly deadly: boolean;
+  /** A publication, or "common practice, no source"; null for what the piece's own product or step says. */
+  readonly source: string | null;
 };
 
 /** `windows` */

@@ -1,5 +1,6 @@
 import type {
   AirJson,
+  CautionJson,
   HoldJson,
   IsoDay,
   IsoInstant,
@@ -94,6 +95,13 @@ export type StepJson = StepNameJson & {
   readonly minutes: number | null;
   readonly needs: readonly string[];
   readonly cautions: readonly string[];
+};
+
+/** `cautions PIECE` */
+export type CautionsJson = {
+  readonly piece: PieceNameJson;
+  readonly step: StepNameJson | null;
+  readonly cautions: readonly CautionJson[];
 };
 
 /** `hours PIECE` */

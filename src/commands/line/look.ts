@@ -10,7 +10,9 @@ import { readingsOf } from '../../shell/intent-context.ts';
 import { senseIn } from '../../shell/shop-air.ts';
 import { shopOf } from '../../shell/shop.ts';
 import { shownPings } from '../../shell/shown-pings.ts';
+import { tradeRulesOf } from '../../shell/trade-rules.ts';
 import { foldBench, type Bench, type BenchFact } from '../../tracker/bench/index.ts';
+import { noRules, type TradeRules } from '../../tracker/trade/index.ts';
 import type { Settings } from '../../tracker/settings/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { shopDay } from '../../views/format/zone.ts';
@@ -27,6 +29,12 @@ export async function look(room: Room): Promise<Look | Failure> {
   return 'failed' in opened ? opened : lookAt(room, opened);
 }
 
+/** The same with the rules of the trade, for what says cautions. Most commands don't, and are quicker without. */
+export async function lookWithRules(room: Room): Promise<Look | Failure> {
+  const [opened, rules] = await Promise.all([openToRead(room), tradeRulesOf(room.world)]);
+  return 'failed' in opened ? opened : lookAt(room, opened, opened.bench, rules);
+}
+
 /** The same with the store, for what is read from the years gone by. */
 export async function openToRead(room: Room): Promise<OpenedStore | Failure> {
   const { now } = room;
@@ -38,11 +46,15 @@ export async function openToRead(room: Room): Promise<OpenedStore | Failure> {
   return opened.value;
 }
 
-/** What is loaded as a state to look at. Folded when it is first asked for, as some commands need only a part. */
+/**
+ * What is loaded as a state to look at. Folded when it is first asked for, as some commands need only a part. Without
+ * rules it says no cautions.
+ */
 export function lookAt(
   room: Room,
   loaded: Omit<Loaded, 'fingerprint'>,
   bench: readonly BenchFact[] = loaded.bench,
+  rules: TradeRules = noRules,
 ): Look {
   const shop = shopIn(room, loaded.settings);
   const readings = readingsOf(loaded.conditions);
@@ -59,6 +71,7 @@ export function lookAt(
     settings: loaded.settings,
     shop,
     sense: senseIn(shop, loaded.settings, readings),
+    rules,
     readings,
     unwritten: new Set(),
     obstacle: null,

@@ -1,3 +1,4 @@
+export { cautions } from '../cautions.ts';
 export { correctSession } from '../correct-session.ts';
 export { hours } from '../hours.ts';
 export { jobCard } from '../job-card.ts';

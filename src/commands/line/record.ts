@@ -1,11 +1,16 @@
 import { openForWriting, type FactStore, type Loaded } from '../../persist/index.ts';
 import { applyIntent } from '../../shell/apply-intent.ts';
 import type { BenchFact, Intent } from '../../tracker/bench/index.ts';
+import { tradeRulesOf } from '../../shell/trade-rules.ts';
+import { takenUp } from '../../tracker/cautions/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
+import type { TradeRules } from '../../tracker/trade/index.ts';
 import { shopDay } from '../../views/format/zone.ts';
 import { iso } from '../json/iso.ts';
 import { pieceRowJson } from '../json/bench-json.ts';
 import type { RecordedJson } from '../json-shapes/index.ts';
+import { cautionJson } from '../json/caution-json.ts';
+import { takenUpLines } from '../text/caution-lines.ts';
 import { rowLine } from '../text/row-line.ts';
 import { failure, isFailure, type Answer, type Failure } from './command.ts';
 import { withoutKeys } from './hints.ts';
@@ -32,11 +37,12 @@ export async function record(
   wish: (look: Look) => Wish | Failure,
   recall: Recall = () => [],
 ): Promise<Answer | Failure> {
+  const rules = await tradeRulesOf(room.world);
   return withStore(room, (store) => {
     const recalled = recall(store);
     if (isFailure(recalled)) return recalled;
     const result = store.change<Done | Failure>((current) => {
-      const done = apply(room, current, recalled, wish);
+      const done = apply({ room, rules }, current, recalled, wish);
       return isFailure(done)
         ? { append: {}, result: done }
         : { append: { bench: [...recalled, ...done.facts] }, result: done };
@@ -58,7 +64,7 @@ type Done = {
 };
 
 function apply(
-  room: Room,
+  { room, rules }: { readonly room: Room; readonly rules: TradeRules },
   current: Loaded,
   recalled: readonly BenchFact[],
   wish: (look: Look) => Wish | Failure,
@@ -66,7 +72,7 @@ function apply(
   const { now, world } = room;
   const known = new Set(current.bench.map(({ id }) => id));
   const before = [...current.bench, ...recalled.filter(({ id }) => !known.has(id))];
-  let after = lookAt(room, current, before);
+  let after = lookAt(room, current, before, rules);
   const wished = wish(after);
   if (isFailure(wished)) return wished;
   const facts: BenchFact[] = [];
@@ -89,21 +95,30 @@ function apply(
     says.push(applied.says);
     if (applied.warns !== undefined) warns.push(withoutKeys(applied.warns));
     piece = applied.piece;
-    after = lookAt(room, current, [...before, ...facts]);
+    after = lookAt(room, current, [...before, ...facts], rules);
   }
   return { facts, says, warns, piece, at: wished.at ?? now, after };
 }
 
 const around = ({ settings, shop, sense, readings }: Look) => ({ settings, shop, sense, readings });
 
-function answer({ says, warns, piece, at, after }: Done): Answer {
+function answer({ facts, says, warns, piece, at, after }: Done): Answer {
+  const taken = () => takenUp(facts, after);
   return {
-    lines: () => [...warns.map((warning) => `! ${warning}.`), ...says, ...rowLine(after, piece)],
+    lines: () => [
+      ...warns.map((warning) => `! ${warning}.`),
+      ...says,
+      ...takenUpLines(taken(), after),
+      ...rowLine(after, piece),
+    ],
     json: (): RecordedJson => ({
       recorded: says.join('; '),
       warns,
       at: iso(at, after.shop.zone),
       row: pieceRowJson(after, piece),
+      cautions: taken().flatMap(({ cautions }) =>
+        cautions.all.map((each) => cautionJson(each, after.shop.zone)),
+      ),
     }),
   };
 }

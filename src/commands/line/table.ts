@@ -28,6 +28,7 @@ const table = {
   bench: entry('look', 'the bench as text', () => bench),
   windows: entry('look', 'the windows that run, with all their stretches', () => windows),
   steps: other('look', 'a piece with its steps', 'steps'),
+  cautions: other('look', 'what to be careful about in a step of a piece, now', 'cautions'),
   hours: other(
     'look',
     'actual against estimated minutes of a piece, or of finished pieces',

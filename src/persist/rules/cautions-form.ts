@@ -42,6 +42,7 @@ const caution = group('a caution', {
   words: z.optional(list('a word in the name of a step')),
   fumes: z.optional(yes),
   lead: z.optional(oneOf('how the piece stands with lead', leadStandings)),
+  'unless said': z.optional(list('a word of a caution')),
   deadly: z.optional(yes),
   says: text('the caution'),
   source: sourceName,

@@ -66,6 +66,7 @@ const unreadable: TradeRules = {
       words: [],
       fumes: false,
       lead: null,
+      unlessSaid: [],
       says: "The program's cautions can't be read: go by the label, and install the program again.",
       deadly: true,
       source: 'the program',

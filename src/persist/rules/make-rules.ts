@@ -73,6 +73,7 @@ export function makeRules(over: OverTable, form: CautionsFile): TradeRules {
       words: each.words ?? [],
       fumes: each.fumes === true,
       lead: each.lead ?? null,
+      unlessSaid: each['unless said'] ?? [],
       says: each.says,
       deadly: each.deadly === true,
       source: sourced(each.source),

@@ -8,6 +8,7 @@ import {
 } from '../../persist/presence/index.ts';
 import { spoilsRunning } from '../../tracker/bench/index.ts';
 import type { Instant, Milliseconds } from '../../tracker/time/index.ts';
+import { noRules } from '../../tracker/trade/index.ts';
 import { shopDay } from '../../views/format/index.ts';
 import { startBackground } from '../background.ts';
 import { createAwake } from '../ping/awake.ts';
@@ -66,6 +67,8 @@ async function watchOver(
   const session = createSession({
     loaded,
     notices: [],
+    // It records no work, so it has no cautions to say.
+    rules: noRules,
     folder,
     store: () => store,
     clock,

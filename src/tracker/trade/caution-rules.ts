@@ -45,6 +45,8 @@ export type CautionRule = {
   readonly words: readonly string[];
   readonly fumes: boolean;
   readonly lead: LeadStanding | null;
+  /** Words by which the step or its product says the same already. */
+  readonly unlessSaid: readonly string[];
   readonly says: string;
   /** Said in full every time. */
   readonly deadly: boolean;
@@ -70,3 +72,18 @@ export const noRules: TradeRules = {
   neutralisers: [],
   cautions: [],
 };
+
+/** Whether a name has one of the words in it, whole. */
+export const speaksOf = (name: string, words: readonly string[]): boolean =>
+  words.some((word) => wordPattern(word).test(name));
+
+const patterns = new Map<string, RegExp>();
+
+function wordPattern(word: string): RegExp {
+  const known = patterns.get(word);
+  if (known !== undefined) return known;
+  const literal = word.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
+  const made = new RegExp(String.raw`(?<![\p{L}\p{N}])${literal}s?(?![\p{L}\p{N}])`, 'iu');
+  patterns.set(word, made);
+  return made;
+}

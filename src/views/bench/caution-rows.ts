@@ -22,7 +22,7 @@ export function cautionRows({ selected }: BenchRows, view: View, budget: number)
 
 function fitted(piece: Piece, step: PlannedStep, view: View, room: number): readonly Line[] {
   const opens = `${keyOf(keyMapWith(view.snapshot.settings.keys), 'open piece')}, then c`;
-  const lines = cautionLines(cautionsOf(piece, step), view, opens);
+  const lines = cautionLines(cautionsOf(piece, step, view), view, opens);
   if (lines.length <= room) return lines;
   return room < 1
     ? []

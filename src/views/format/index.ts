@@ -11,3 +11,4 @@ export * from './window-words.ts';
 export * from './call-words.ts';
 export { stateCells } from './kind-words.ts';
 export * from './over-words.ts';
+export * from './caution-words.ts';

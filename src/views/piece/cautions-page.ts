@@ -16,7 +16,7 @@ import { pieceAct } from './piece-keys.ts';
 function cautionsPage(state: PieceState, piece: Piece, view: View): ScrolledPage {
   const { columns } = view;
   const step = markedStep(state, piece);
-  const all = step === null ? [] : cautionsOf(piece, step).all;
+  const all = step === null ? [] : cautionsOf(piece, step, view).all;
   const product = step?.product === undefined ? undefined : piece.products[step.product];
   const titles = wrapWords(
     ['cautions: ' + calledPiece(piece), step?.name ?? '', product?.name ?? '']

@@ -1,10 +1,11 @@
-import { isDone, type Piece, type PlannedStep } from '../../tracker/bench/index.ts';
+import { cautionsOfStep } from '../../tracker/cautions/index.ts';
+import type { Piece, PlannedStep } from '../../tracker/bench/index.ts';
 import { cut, type Line } from '../drawing/index.ts';
+import { cautionWords } from '../format/index.ts';
 import type { View } from '../screen.ts';
-import { isToDo } from './marked-step.ts';
 import { blockLabelCells, labelled } from './window-block.ts';
 
-/** Everything to be careful about in a step: what its product's label says, and what the step itself does. */
+/** Everything to be careful about in a step at this moment, in words. */
 export type Cautions = {
   readonly all: readonly string[];
   /** Those that are said in full: all of them the first time, and the deadly ones always. */
@@ -14,21 +15,21 @@ export type Cautions = {
   readonly isDeadly: boolean;
 };
 
-export function cautionsOf(piece: Piece, step: PlannedStep): Cautions {
-  const product = step.product === undefined ? undefined : piece.products[step.product];
-  const ofProduct = product?.cautions ?? [];
-  const ofStep = step.cautions.filter((text) => !ofProduct.includes(text));
-  const others = piece.steps.filter(({ id }) => id !== step.id && isDone(piece, id, null));
-  const usedBefore =
-    step.product !== undefined && others.some((each) => each.product === step.product);
-  const isDeadly = product?.deadly === true && ofProduct.length > 0;
-  const isKnown = !isToDo(piece, step);
-  const full = [
-    ...(isDeadly || !(usedBefore || isKnown) ? ofProduct : []),
-    ...ofStep.filter((text) => !isKnown && !others.some((each) => each.cautions.includes(text))),
-  ];
-  const all = [...ofProduct, ...ofStep];
-  return { all, full, brief: all.filter((text) => !full.includes(text)), isDeadly };
+export function cautionsOf(
+  piece: Piece,
+  step: PlannedStep,
+  { snapshot, now }: Pick<View, 'snapshot' | 'now'>,
+): Cautions {
+  const { bench, rules, sense, shop } = snapshot;
+  const found = cautionsOfStep(piece, step, { bench, rules, now, sense });
+  const words = (cautions: typeof found.all): readonly string[] =>
+    cautions.map((each) => cautionWords(each, now, shop));
+  return {
+    all: words(found.all),
+    full: words(found.full),
+    brief: words(found.brief),
+    isDeadly: found.isDeadly,
+  };
 }
 
 /** The lines of the block: the full ones whole, of the rest one line. `allByKey` is where the rest is read. */

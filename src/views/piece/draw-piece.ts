@@ -50,7 +50,7 @@ export function drawPiece(state: PieceState, view: View): Frame {
   const columns = stepColumns(view.columns);
   const [title = lineOf(''), known = lineOf('')] = pieceHead(piece, view);
   const window = marked === null ? whole.standing.window : blockWindow(whole, marked, view);
-  const cautions = marked === null ? null : cautionsOf(piece, marked);
+  const cautions = marked === null ? null : cautionsOf(piece, marked, view);
   const lines = fitBlocks(
     piece.steps.map((step) =>
       stepRow({ opened: whole, step, marked: step === marked, columns, view }),

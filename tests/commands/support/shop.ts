@@ -6,6 +6,7 @@ import { runCommandLine, type LineOptions } from '../../../src/commands/index.ts
 import type {
   BenchJson,
   CalendarJson,
+  CautionsJson,
   CheckedJson,
   ConditionsJson,
   CopiedJson,
@@ -47,6 +48,7 @@ type Answers = {
   calendar: CalendarJson;
   seen: SeenJson;
   over: OverJson;
+  cautions: CautionsJson;
   overnight: OvernightJson & RecordedJson;
   conditions: ConditionsJson;
   settings: SettingsJson & SetJson;

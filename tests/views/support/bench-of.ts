@@ -7,7 +7,7 @@ import {
 } from '../../../src/tracker/bench/index.ts';
 import { standardSettings, type Settings } from '../../../src/tracker/settings/index.ts';
 import { hour, minute, type Instant } from '../../../src/tracker/time/index.ts';
-import type { Product, Step } from '../../../src/tracker/trade/index.ts';
+import { noRules, type Product, type Step } from '../../../src/tracker/trade/index.ts';
 import type { StampEvent, WindowRule } from '../../../src/tracker/windows/index.ts';
 import { instantOfClock, nextClock } from '../../../src/views/format/index.ts';
 import type { BenchPort, Shop, ShownPing, Snapshot } from '../../../src/views/port.ts';
@@ -388,6 +388,7 @@ export function snapshotOf(bench: Bench, more: Partial<Snapshot> = {}): Snapshot
     settings: standardSettings,
     shop,
     sense,
+    rules: noRules,
     readings: [],
     pings: [],
     unwritten: new Set(),

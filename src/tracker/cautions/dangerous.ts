@@ -1,0 +1,92 @@
+import { piecesOnBench } from '../bench/standing.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
+import type { DangerousPair, TradeRules } from '../trade/caution-rules.ts';
+import type { Caution } from './caution.ts';
+import { chemicalsOf, leftOn, wetOn, type Left, type Moment } from './chemicals.ts';
+
+/**
+ * What must never meet what the step puts on: over the piece's whole history, whatever the order, and beside what is wet
+ * on any other piece. What was rinsed out is still said, but does not count as deadly.
+ */
+export function dangerousMeetings(
+  piece: Piece,
+  step: PlannedStep,
+  moment: Moment,
+): readonly Caution[] {
+  const own = chemicalsOf(piece, step, moment.rules).map(({ name }) => name);
+  if (own.length === 0) return [];
+  const here = leftOn(piece, step, moment).flatMap((left) =>
+    pairsWith(left.chemical.name, own, moment.rules).map((pair) => onThisPiece(pair, left)),
+  );
+  const beside = piecesOnBench(moment.bench)
+    .filter(({ id }) => id !== piece.id)
+    .flatMap((other) =>
+      wetOn(other, moment).flatMap((left) =>
+        pairsWith(left.chemical.name, own, moment.rules).map((pair) =>
+          onAnother(pair, left, other),
+        ),
+      ),
+    );
+  const within = moment.rules.pairs
+    .filter(({ of }) => of.every((name) => own.includes(name)))
+    .map((pair): Caution => ({
+      ...alike(pair),
+      deadly: true,
+      says: `${upper(pair.of[0])} and ${pair.of[1]} in one step: together they make ${pair.makes}. ${upper(pair.instead)}.`,
+    }));
+  return onePerPair([...within, ...here, ...beside]);
+}
+
+const pairsWith = (
+  name: string,
+  own: readonly string[],
+  { pairs }: TradeRules,
+): readonly DangerousPair[] =>
+  pairs.filter(
+    ({ of: [a, b] }) => (a === name && own.includes(b)) || (b === name && own.includes(a)),
+  );
+
+const otherOf = ({ of: [a, b] }: DangerousPair, name: string): string => (a === name ? b : a);
+
+const alike = (pair: DangerousPair) => ({
+  id: `pair: ${pair.of.join(', ')}`,
+  ofTheMoment: true,
+  source: pair.source,
+});
+
+function onThisPiece(pair: DangerousPair, { chemical: { name }, work, ended }: Left): Caution {
+  const other = otherOf(pair, name);
+  return ended
+    ? {
+        ...alike(pair),
+        deadly: false,
+        says: `${upper(name)} was on this piece (${work.step.name}) and was rinsed. With ${other} it makes ${pair.makes}: in doubt rinse again first.`,
+      }
+    : {
+        ...alike(pair),
+        deadly: true,
+        says: `${upper(name)} is on this piece (${work.step.name}), not rinsed out. With ${other} it makes ${pair.makes}. First: ${pair.instead}.`,
+      };
+}
+
+const onAnother = (
+  pair: DangerousPair,
+  { chemical: { name }, work }: Left,
+  { number, name: called }: Piece,
+): Caution => ({
+  ...alike(pair),
+  deadly: true,
+  says: `${upper(name)} is wet on ${number ?? ''} ${called} (${work.step.name}). With ${otherOf(pair, name)} it makes ${pair.makes}. Not beside each other, no rag, pad or pail for both.`,
+});
+
+/** Of several meetings of one pair the deadly one, and the first of those: it is said once. */
+function onePerPair(all: readonly Caution[]): readonly Caution[] {
+  const kept = new Map<string, Caution>();
+  for (const each of all) {
+    const before = kept.get(each.id);
+    if (before === undefined || (each.deadly && !before.deadly)) kept.set(each.id, each);
+  }
+  return [...kept.values()];
+}
+
+export const upper = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
