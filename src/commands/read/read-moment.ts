@@ -43,11 +43,15 @@ function splitTime(typed: string): { readonly day: string; readonly time: string
   return { day: day.trim(), time: `${String(inDay).padStart(2, '0')}:${minutes}` };
 }
 
-/** The latest day of that name that is not after today; null if it is none. */
+/** The latest day of that name that is not after today; one that can only be to come as such; null if it is none. */
 function lastSuchDay(words: string, today: CalendarDay): CalendarDay | null {
   if (/^yesterday$/i.test(words)) return addDays(today, -1);
   if (/^today$/i.test(words)) return today;
-  if (/^(in|tomorrow)\b|\b(days?|weeks?)$/i.test(words)) return null;
+  if (/^(in|tomorrow)\b|\b(days?|weeks?)$/i.test(words)) {
+    // Whoever asks says that it is still to come.
+    const ahead = readDay(words, today);
+    return ahead.ok ? ahead.day : null;
+  }
   // Days are read forward from a day that far back: a weekday within a week, a date within a year.
   for (const back of [7, 365]) {
     const read = readDay(words, addDays(today, -back));

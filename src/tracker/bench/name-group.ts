@@ -1,8 +1,10 @@
 import type { BenchFact, Target } from './facts.ts';
+import { checkSays } from './check-says.ts';
 import type { Bench, Piece } from './piece.ts';
 import { potCalled } from './pot-window.ts';
+import { stampSays } from './progress.ts';
 
-/** What a group of facts did, in a few words: `coat 2, first stroke on 3 Beech stool`. Also for groups that were taken back. */
+/** What a group of facts did, in a few words: `first stroke on, coat 2 on 3 Beech stool`. Also for groups that were taken back. */
 export function nameGroup(bench: Bench, facts: readonly BenchFact[]): string {
   const telling = facts.reduce<BenchFact | null>(
     // What a key press did last is what it was pressed for: a section taken off, the next one put on.
@@ -32,6 +34,13 @@ function nameFact(bench: Bench, fact: BenchFact): string {
     list
       .map((target) => `${stepName(target.piece, target.step)} on ${called(target.piece)}`)
       .join(', ');
+  const pickedUpName = (list: readonly Target[]): string =>
+    list
+      .map(
+        ({ piece, step }) =>
+          `${called(piece)}, ${step === null ? 'other work' : stepName(piece, step)}`,
+      )
+      .join(' and ');
   switch (fact.kind) {
     case 'piece-added':
       return `add ${fact.body.number} ${fact.body.name}`;
@@ -62,7 +71,7 @@ function nameFact(bench: Bench, fact: BenchFact): string {
     case 'piece-left-bench':
       return `${called(fact.body.piece)} off the bench`;
     case 'piece-put-back':
-      return `${called(fact.body.piece)} back on the bench`;
+      return `${fact.body.number} ${find(fact.body.piece)?.name ?? 'a piece'} back on the bench`;
     case 'piece-removed':
       return `remove ${called(fact.body.piece)}`;
     case 'match-told': {
@@ -72,23 +81,20 @@ function nameFact(bench: Bench, fact: BenchFact): string {
     case 'note-written':
       return `note on ${called(fact.body.piece)}`;
     case 'picked-up':
-      return `pick up ${targets(fact.body.targets)}`;
+      return `pick up ${pickedUpName(fact.body.targets)}`;
     case 'put-down':
-      return `put down ${putDownName(bench, fact.body.session, targets)}`;
+      return `put down ${putDownName(bench, fact.body.session, called)}`;
     case 'targets-changed':
       return `in hand: ${targets(fact.body.targets)}`;
     case 'stamped': {
-      const { piece, step, agent, event, section } = fact.body;
-      const what =
-        section === null
-          ? event.replace('-', ' ')
-          : event.replace(/^section-/, `section ${section} `).replace('-', ' ');
-      return `${stepName(piece, step)}, ${agent === null ? '' : `${agent} `}${what}, ${called(piece)}`;
+      const step = find(fact.body.piece)?.steps.find(({ id }) => id === fact.body.step);
+      const what = step === undefined ? fact.body.event : stampSays(step, fact.body);
+      return `${what}, ${step?.name ?? 'work'} on ${called(fact.body.piece)}`;
     }
     case 'step-done':
       return `${stepName(fact.body.piece, fact.body.step)} done on ${called(fact.body.piece)}`;
     case 'checked':
-      return `${fact.body.finding} on ${called(fact.body.piece)}`;
+      return `${checkSays(find(fact.body.piece), fact.body)} on ${called(fact.body.piece)}`;
     case 'moisture-read':
       return `moisture of ${called(fact.body.piece)}`;
     case 'timer-started':
@@ -125,13 +131,10 @@ function addedName(bench: Bench, id: string): string {
   return 'a piece';
 }
 
-function putDownName(
-  bench: Bench,
-  session: string,
-  targets: (list: readonly Target[]) => string,
-): string {
+function putDownName(bench: Bench, session: string, called: (piece: string) => string): string {
   const found = bench.sessions.find((each) => each.id === session);
-  return found === undefined ? 'work' : targets(found.targets);
+  if (found === undefined) return 'work';
+  return [...new Set(found.targets.map(({ piece }) => piece))].map(called).join(' and ');
 }
 
 function movedName(bench: Bench, id: string): string {

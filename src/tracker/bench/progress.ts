@@ -119,6 +119,19 @@ export function nextStamp(step: PlannedStep, made: readonly Stamp[]): NextStamp 
   return { kind: 'done', pass, says: `${step.name} done` };
 }
 
+/** A stamp as the key that makes it calls it: `pass 2, first stroke on`, `section 3 wiped`, `A, first stroke on`. */
+export function stampSays(
+  step: PlannedStep,
+  { event, agent, pass, section }: Pick<Stamp, 'event' | 'agent' | 'pass' | 'section'>,
+): string {
+  const planned = step.stamps.find(
+    (each) => each.event === event && (each.agent ?? null) === agent,
+  );
+  const bare = section === null ? event : event.replace(/^section-/, '');
+  const says = planned?.says ?? `${agent === null ? '' : `${agent} `}${bare.replace('-', ' ')}`;
+  return section === null ? passName(step, pass, says) : `section ${section} ${says}`;
+}
+
 const passName = (step: PlannedStep, pass: number, says: string): string =>
   (step.passes ?? 1) > 1 ? `pass ${pass}, ${says}` : says;
 

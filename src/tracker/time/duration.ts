@@ -21,7 +21,7 @@ const refuse = (says: string): DurationReading => ({ ok: false, says });
  */
 export function readDuration(text: string): DurationReading {
   const typed = text.trim().toLowerCase();
-  if (typed === '') return refuse(`No length of time given. ${examples}`);
+  if (typed === '') return refuse(`no length of time given. ${examples}`);
   // A thousand to one person, one to another.
   if (/\d,\d{3}(?!\d)/.test(typed))
     return refuse(`"${text}": write large figures without a comma. ${examples}`);

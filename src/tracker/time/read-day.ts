@@ -45,7 +45,7 @@ export function readDay(text: string, today: CalendarDay): DayReading {
     .map((word) => (word === '.' ? word : word.replace(/\.$/, '')))
     .filter((word) => word !== '');
   const typed = words.join(' ');
-  if (typed === '') return refuse('No day given.');
+  if (typed === '') return refuse('no day given.');
   if (typed === 'today') return { ok: true, day: today };
   if (typed === 'tomorrow') return { ok: true, day: later(today, 1) };
   const ahead = /^(?:in )?(\d{1,5}|a|one|two|three) (days?|weeks?)$/.exec(typed);
@@ -96,7 +96,7 @@ function readDate(text: string, words: readonly string[], today: CalendarDay): D
     .find((day) => isCalendarDay(day) && day >= today);
   if (next !== undefined) return { ok: true, day: next };
   const isLeapDay = month === 1 && date === '29';
-  return isLeapDay ? refuse('No 29 Feb this year or next: put the year to it.') : noSuchDay(text);
+  return isLeapDay ? refuse('no 29 Feb this year or next: put the year to it.') : noSuchDay(text);
 }
 
 const existing = (text: string, wanted: CalendarDay): DayReading =>

@@ -45,8 +45,8 @@ export function readClimate(text: string, unit: Unit): ClimateReading {
   const warmth = temperatures[0] ?? bare.shift();
   const damp = humidities[0] ?? bare.shift();
   if (warmth === undefined)
-    return refuse(figures.length === 0 ? 'Nothing was given.' : 'The temperature is missing.');
-  if (damp === undefined) return refuse('The humidity is missing.');
+    return refuse(figures.length === 0 ? 'nothing was given.' : 'the temperature is missing.');
+  if (damp === undefined) return refuse('the humidity is missing.');
   if (warmth.unit === null && looksLikeOther(warmth.value, unit))
     return refuse(
       `${warmth.typed} could be ${warmth.value} F or ${warmth.value} C: put the letter to it.`,
@@ -58,7 +58,7 @@ export function readClimate(text: string, unit: Unit): ClimateReading {
   if (!canBeWorkedIn(tempC))
     return refuse(`${warmth.value} ${warmth.unit ?? unit} is no air that anybody works in.`);
   if (damp.value < driest || damp.value > dampest)
-    return refuse(`A humidity of ${damp.value} % can't be: ${driest} to ${dampest}.`);
+    return refuse(`a humidity of ${damp.value} % can't be: ${driest} to ${dampest}.`);
   return { ok: true, climate: { tempC, rh: damp.value } };
 }
 

@@ -30,16 +30,20 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
   if (obstacle !== null)
     return [refusalLine(obstacle.says), lineOf(`   ${obstacle.todo}`, 'refusal'), help];
   const { message } = view;
+  if (message?.refused === true) {
+    const told = wrapWords(message.text, view.columns).slice(0, mostOfRefusal);
+    const upper = told.length > 1 ? [] : [quietLine(rows, view)];
+    return [...noticeLines(state, view), ...upper, ...told.map(refusalLine), help];
+  }
   const upper =
-    message === null || message.refused
+    message === null
       ? quietLine(rows, view)
       : lineOf(message.text, message.warns === true ? 'loud' : 'strong');
-  const middle =
-    message?.refused === true
-      ? refusalLine(message.text)
-      : selectedLine(state, rows.selected, view);
-  return [...noticeLines(state, view), upper, middle, help];
+  return [...noticeLines(state, view), upper, selectedLine(state, rows.selected, view), help];
 }
+
+/** What to do about it stands at the end of a refusal, so it is broken into rows rather than cut. */
+const mostOfRefusal = 4;
 
 /** What was noticed since the last key, in at most two rows above the others. */
 function noticeLines({ noticesSeen }: BenchState, view: View): readonly Line[] {

@@ -72,7 +72,10 @@ function nextLines(rows: BenchRows, view: View): readonly Line[] {
   if (called.length > 0) {
     return called.map((standing, index) => {
       const closing = stateAt(standing.window, now) === 'closing';
-      const words = callWords(standing.window, now, snapshot.shop);
+      const told = callWords(standing.window, now, snapshot.shop);
+      // A timer's label is its verb as well: it is called once.
+      const words =
+        standing.timer === null ? told : `timer${told.slice(standing.window.rule.verb.length)}`;
       const head =
         index === 0
           ? view.columns < 80

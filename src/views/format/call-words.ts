@@ -31,12 +31,16 @@ export function callWords(window: Window, now: Instant, shop: ShopClock): string
       if (isHarmless(stretch)) return `${call} since ${when(stretch.begins)}`;
       if (stretch.says === undefined) return `${call}, late since ${when(stretch.begins)}`;
       return stretch.loss === 'spoils'
-        ? `late: ${stretch.says}`
+        ? lateWords(stretch.says)
         : `${stretch.says}, closed ${when(stretch.begins)}`;
     case 'done':
       return '';
   }
 }
+
+/** What is lost or done about it; where that has a colon of its own, no second one. */
+const lateWords = (says: string): string =>
+  says.includes(':') ? `late, ${says}` : `late: ${says}`;
 
 /** The second line of a row: what comes after, and what it costs. Empty where that is not known. */
 export function thenWords(window: Window, now: Instant, shop: ShopClock): string {
@@ -97,7 +101,7 @@ function costOf(next: TimedStretch, now: Instant, shop: ShopClock): string {
         ? `keep off after ${when}`
         : `then keep off till ${whenInWords(next.ends, now, shop)}`;
     case 'late':
-      return next.says === undefined ? `late after ${when}` : `late: ${next.says}`;
+      return next.says === undefined ? `late after ${when}` : lateWords(next.says);
     case 'wait':
     case 'go':
     case 'go after work':

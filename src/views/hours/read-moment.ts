@@ -25,7 +25,7 @@ export function readMoment(
   shop: ShopClock,
 ): MomentReading {
   const typed = text.trim().toLowerCase();
-  if (typed === '') return refuse('No time given.');
+  if (typed === '') return refuse('no time given.');
   const current = which === 'start' ? start : (end ?? now);
   const sign = /^[+\-−]/.exec(typed)?.[0];
   if (sign !== undefined) {
@@ -47,7 +47,7 @@ export function readMoment(
     ...ends,
     ...moments.toSorted((a, b) => Math.abs(a - current) - Math.abs(b - current)),
   ];
-  return moment === undefined ? refuse('No time given.') : { ok: true, at: moment };
+  return moment === undefined ? refuse('no time given.') : { ok: true, at: moment };
 }
 
 /** `HH:MM` as the shop's clock would show it in 24 hours; two where a twelve-hour clock leaves it open. */

@@ -16,7 +16,7 @@ type Split = { readonly length: string; readonly label: string };
  */
 export function readTimer(text: string): TimerReading {
   const typed = text.trim();
-  if (typed === '') return refuse(`Nothing was given. ${example}`);
+  if (typed === '') return refuse(`nothing was given. ${example}`);
   // A comma between digits belongs to the figure.
   const parts = typed
     .split(/,(?!\d)|(?<!\d),/)
@@ -24,7 +24,7 @@ export function readTimer(text: string): TimerReading {
     .filter((part) => part !== '');
   if (parts.length > 1) return readParts(parts);
   const words = typed.split(/\s+/);
-  if (reads(typed)) return refuse(`Say what it is for. ${example}`);
+  if (reads(typed)) return refuse(`say what it is for. ${example}`);
   const splits = [longestFirst(words, 'before'), longestFirst(words, 'behind')].filter(
     (split) => split !== null,
   );
@@ -45,7 +45,7 @@ function readParts(parts: readonly string[]): TimerReading {
   if (at < 0) return refuse(wrongLength(parts));
   const label = parts.filter((_, index) => index !== at).join(', ');
   return parts.every(reads)
-    ? refuse(`Say what it is for. ${example}`)
+    ? refuse(`say what it is for. ${example}`)
     : made({ length: parts[at] ?? '', label });
 }
 
@@ -70,5 +70,5 @@ function made({ length, label }: Split): TimerReading {
 function wrongLength(words: readonly string[]): string {
   const last = words.at(-1) ?? '';
   const read = readDuration(last);
-  return !read.ok && /\d/.test(last) ? read.says : `There is no length of time in it. ${example}`;
+  return !read.ok && /\d/.test(last) ? read.says : `there is no length of time in it. ${example}`;
 }

@@ -64,12 +64,15 @@ export function stepWindowWords(opened: OpenedPiece, step: PlannedStep, view: Vi
   return openTimes(opened, step, view) ?? plannedWait(piece, step) ?? '';
 }
 
-/** `ready after 3 h 50`, `B on after 11 min`: from the last stroke, a dwell from its beginning. */
+/** `ready after 3 h 50`, `after 11 min: B on`: from the last stroke, a dwell from its beginning. */
 function showed({ bench, piece }: OpenedPiece, window: Window): string {
   const { rule, begunAt, closedAt, foundReadyAt } = window;
   const from = rule.kind === 'chemical' ? begunAt : (lastStrokeOf(bench, piece, window) ?? begunAt);
   if (foundReadyAt !== null) return `ready after ${labelLength(foundReadyAt - from)}`;
-  return closedAt === null ? '' : `${rule.verb} after ${labelLength(Math.max(0, closedAt - from))}`;
+  // The length first: "sand after 1 min" would tell what to do, of a step that is done.
+  return closedAt === null
+    ? ''
+    : `after ${labelLength(Math.max(0, closedAt - from))}: ${rule.verb}`;
 }
 
 function runningWords(window: Window, { now, snapshot }: View): string {

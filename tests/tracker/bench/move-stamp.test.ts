@@ -64,7 +64,7 @@ describe('how far one press moves', () => {
       .then({ kind: 'stamp-moved', body: { to: at('8:53') } });
     given(stroke)
       .when(move(true, 7 * minute), at('9:10'))
-      .thenSays('coat 1, first stroke, 1 Oak chest 7 min earlier');
+      .thenSays('first stroke on, coat 1 on 1 Oak chest 7 min earlier');
   });
 
   test.each([0, -minute, Number.NaN])('but not by %s', (ms) => {
@@ -117,7 +117,7 @@ describe('what it moves', () => {
     day.does({ do: 'pick up', targets: [{ piece: table, part: null }] }, at('8:30'));
     day.firstStroke(chest, at('9:00'));
     day.does({ do: 'move stamp', piece: table, earlier: true }, at('9:01'));
-    expect(day.said).toBe('put down coat 1 on 1 Side table 1 min earlier');
+    expect(day.said).toBe('put down 1 Side table 1 min earlier');
     expect(day.bench.sessions.map(({ start, end }) => [start, end])).toEqual([
       [at('8:30'), at('8:59')],
       [at('9:00'), null],

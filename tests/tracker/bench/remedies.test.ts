@@ -67,7 +67,7 @@ test('trouble and its remedies are one deed: noted, put in behind the coat, and 
   const reply = troubled(port, remediesFor(port));
   expect(reply).toMatchObject({
     ok: true,
-    says: 'trouble, next coat on 3 Beech stool; 2 steps put in',
+    says: 'trouble, clear coat 2 on 3 Beech stool; 2 steps put in',
   });
   expect(port.steps('p3')).toEqual([
     'clear coat 2',
@@ -82,7 +82,7 @@ test('trouble and its remedies are one deed: noted, put in behind the coat, and 
   expect(currentStep(port.piece('p3'), null)?.name).toBe('level runs with 320 on a block');
   expect(port.act({ do: 'take back' })).toMatchObject({
     ok: true,
-    says: 'taken back: trouble on 3 Beech stool',
+    says: 'taken back: trouble, clear coat 2 on 3 Beech stool',
   });
   expect(port.steps('p3')).toEqual(['clear coat 2', 'scuff 400', 'clear coat 3']);
   expect(port.piece('p3').checks).toEqual([]);

@@ -10,7 +10,7 @@ import {
 import { contextAt, given } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
 import { past, target } from '../support/past.ts';
-import { bleachAndClear, stainInSections, twoCoats } from '../support/schedules.ts';
+import { aerosol, bleachAndClear, stainInSections, twoCoats } from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
 /** What counts of a bench: all but the lists of what can be taken back. */
@@ -176,8 +176,8 @@ describe('each names what it does', () => {
     ['skip coat 2 on 1 Oak chest', { do: 'skip step', piece, step: 'coat 2', skipped: true }],
     ['hold on 1 Oak chest', { do: 'place hold', piece, reason: 'hinge', askAgain: null }],
     ['note on 1 Oak chest', { do: 'write note', piece, step: null, text: 'x' }],
-    ['pick up coat 1 on 1 Oak chest', { do: 'pick up', targets: [{ piece, part: null }] }],
-    ['coat 1, first stroke, 1 Oak chest', { do: 'first stroke', piece, part: null }],
+    ['pick up 1 Oak chest, coat 1', { do: 'pick up', targets: [{ piece, part: null }] }],
+    ['first stroke on, coat 1 on 1 Oak chest', { do: 'first stroke', piece, part: null }],
     ['coat 1 done on 1 Oak chest', { do: 'done', piece, part: null }],
     ['timer clamps', { do: 'start timer', label: 'clamps', ms: 60_000, piece: null }],
     ['shut up shop', { do: 'shut up shop', answers: {}, backAt: null }],
@@ -205,25 +205,50 @@ describe('each names what it does', () => {
     const chest = day.adds('Oak chest', bleachAndClear, at('8:00'));
     day.does({ do: 'pick up', targets: [{ piece: table, part: null }] }, at('8:10'));
     day.does({ do: 'pick up', targets: [{ piece: chest, part: null }] }, at('8:20'));
-    expect(takeBackName(day.bench)).toBe('pick up sand on 2 Oak chest');
+    expect(takeBackName(day.bench)).toBe('pick up 2 Oak chest, sand');
     day
       .done(chest, at('8:40'))
       .does({ do: 'pick up', targets: [{ piece: table, part: null }] }, at('8:50'));
     day.next(chest, at('9:00'));
-    expect(takeBackName(day.bench)).toBe('bleach, A first stroke, 2 Oak chest');
+    expect(takeBackName(day.bench)).toBe('A, first stroke on, bleach on 2 Oak chest');
     day.does({ do: 'move stamp', piece: chest, earlier: true }, at('9:01'));
-    expect(takeBackName(day.bench)).toBe('moved stamp: bleach, A first stroke, 2 Oak chest');
+    expect(takeBackName(day.bench)).toBe('moved stamp: A, first stroke on, bleach on 2 Oak chest');
     day.does({ do: 'remove piece', piece: chest }, at('9:02'));
     expect(takeBackName(day.bench)).toBe('remove Oak chest');
+  });
+
+  test.each([
+    ['pick up', twoCoats, { do: 'pick up', targets: [{ piece, part: null }] }],
+    ['other work', twoCoats, { do: 'pick up', targets: [{ piece, part: null, step: null }] }],
+    ['next stamp', bleachAndClear, { do: 'next stamp', piece, part: null }],
+    ['first stroke', aerosol, { do: 'first stroke', piece, part: null }],
+    ['next section', stainInSections, { do: 'next section', piece, part: null }],
+    ['stamp', twoCoats, { do: 'stamp', piece, part: null, event: 'turned' }],
+    ['done', twoCoats, { do: 'done', piece, part: null }],
+  ] as const)('as the key said it: %s', (_, plan, intent) => {
+    const day = new Workday();
+    day.adds('Oak chest', plan, at('8:00'));
+    day.does(intent, at('9:00'));
+    expect(takeBackName(day.bench)).toBe(day.said);
+  });
+
+  test('a piece put back by the number that it got', () => {
+    const day = new Workday();
+    day.adds('Oak chest', twoCoats, at('8:00'));
+    day.does({ do: 'take off bench', piece }, at('9:00'));
+    day.does({ do: 'put back on bench', piece }, at('9:01'));
+    expect(day.said).toBe('1 Oak chest back on the bench');
+    day.takesBack(at('9:02'));
+    expect(bringBackName(day.bench)).toBe('1 Oak chest back on the bench');
   });
 
   test('sections by their number', () => {
     const day = new Workday();
     const desk = day.adds('Writing desk', stainInSections, at('8:00'));
     day.next(desk, at('9:00'));
-    expect(takeBackName(day.bench)).toBe('stain, section 1 on, 1 Writing desk');
+    expect(takeBackName(day.bench)).toBe('section 1 on, stain on 1 Writing desk');
     day.does({ do: 'next section', piece: desk, part: null }, at('9:06'));
-    expect(takeBackName(day.bench)).toBe('stain, section 2 on, 1 Writing desk');
+    expect(takeBackName(day.bench)).toBe('section 2 on, stain on 1 Writing desk');
   });
 
   test('and which piece it was for', () => {
@@ -249,7 +274,7 @@ describe('each names what it does', () => {
       .putDown('s', at('9:30'));
     given(facts)
       .when({ do: 'take back' }, at('10:00'))
-      .thenSays('taken back: put down coat 1 on 1 Oak chest');
+      .thenSays('taken back: put down 1 Oak chest');
   });
 
   test('a check by its finding', () => {
@@ -259,6 +284,6 @@ describe('each names what it does', () => {
       .firstStroke(chest, at('9:00'))
       .done(chest, at('9:30'))
       .checks(chest, 'not yet', at('11:40'));
-    expect(takeBackName(day.bench)).toBe('not yet on 1 Oak chest');
+    expect(takeBackName(day.bench)).toBe('not yet, next coat on 1 Oak chest');
   });
 });

@@ -47,12 +47,12 @@ test("a weekday's name never means today, and a date that has passed is next yea
 
 test('29 Feb without a year is read only where one is near', () => {
   expect(read('29 Feb', '2027-06-01')).toBe('2028-02-29');
-  expect(read('29 Feb')).toBe(`No 29 Feb this year or next: put the year to it. ${hint}`);
+  expect(read('29 Feb')).toBe(`no 29 Feb this year or next: put the year to it. ${hint}`);
   expect(read('29 Feb 2028')).toBe('2028-02-29');
 });
 
 test.each([
-  ['', `No day given. ${hint}`],
+  ['', `no day given. ${hint}`],
   ['soon', `"soon" is no day. ${hint}`],
   ['next sat', `"next sat" is no day. ${hint}`],
   ['28', `"28" is no day. ${hint}`],

@@ -53,15 +53,15 @@ test.each([
 });
 
 test.each([
-  ['', 'F', 'Nothing was given. Write 66F 55%.'],
-  ['66', 'F', 'The humidity is missing. Write 66F 55%.'],
-  ['18,60', 'C', 'The humidity is missing. Write 19C 55%.'],
-  ['55%', 'C', 'The temperature is missing. Write 19C 55%.'],
+  ['', 'F', 'nothing was given. Write 66F 55%.'],
+  ['66', 'F', 'the humidity is missing. Write 66F 55%.'],
+  ['18,60', 'C', 'the humidity is missing. Write 19C 55%.'],
+  ['55%', 'C', 'the temperature is missing. Write 19C 55%.'],
   ['warm and dry', 'C', '"warm and dry" is no temperature and humidity. Write 19C 55%.'],
   ['19K 55', 'C', '"19K 55" is no temperature and humidity. Write 19C 55%.'],
   ['12x 55', 'C', '"12x 55" is no temperature and humidity. Write 19C 55%.'],
-  ['66F 120 %', 'F', "A humidity of 120 % can't be: 1 to 100. Write 66F 55%."],
-  ['19C 0%', 'C', "A humidity of 0 % can't be: 1 to 100. Write 19C 55%."],
+  ['66F 120 %', 'F', "a humidity of 120 % can't be: 1 to 100. Write 66F 55%."],
+  ['19C 0%', 'C', "a humidity of 0 % can't be: 1 to 100. Write 19C 55%."],
   ['-300 F 50', 'F', '-300 F is no air that anybody works in. Write 66F 55%.'],
   ['300 50', 'C', '300 C is no air that anybody works in. Write 19C 55%.'],
   ['19C 66F', 'C', '"19C 66F" has more than one temperature and one humidity. Write 19C 55%.'],

@@ -90,7 +90,7 @@ describe('correcting a session', () => {
     desk.press('w', '2', '1');
     for (const [typed, says] of [
       ['25:00', 'Not corrected: "25:00" is no time of day.'],
-      ['', 'Not corrected: No time given.'],
+      ['', 'Not corrected: no time given.'],
       ['13:20', 'Not corrected: 1 Beech stool was in hand at that time.'],
       ['23:00', 'Not corrected: that time is still to come.'],
       ['09:00', 'Not corrected: it would end before it begins.'],

@@ -68,11 +68,11 @@ test.each([
 });
 
 test.each([
-  ['', 'Nothing was given.'],
-  ['35 min', 'Say what it is for.'],
-  ['35, 40', 'Say what it is for.'],
-  ['clamps', 'There is no length of time in it.'],
-  ['clamps, soon', 'There is no length of time in it.'],
+  ['', 'nothing was given.'],
+  ['35 min', 'say what it is for.'],
+  ['35, 40', 'say what it is for.'],
+  ['clamps', 'there is no length of time in it.'],
+  ['clamps, soon', 'there is no length of time in it.'],
   ['clamps, -5', '"-5" is no length of time.'],
   ['clamps 1:99', '"1:99" has 99 minutes in its hour; 59 is the most.'],
   ['2 doors 35', '"2 doors 35" may be 2 or 35: put a comma between.'],

@@ -34,7 +34,7 @@ describe('a piece in the middle of its schedule', () => {
       '   step                                  min expected  window',
       '   1 look over, lead test                 18    20-45',
       '   2 strip, test scrape                   64    20-45',
-      '   3 bleach A, then B                     22    20-45  B on after 11 min',
+      '   3 bleach A, then B                     22    20-45  after 11 min: B on',
       '   4 clear coat 1 of 3                    21    20-45  ready after 3 h 50',
       '   5 scuff 320                            12    20-45',
       '   6 clear coat 2 of 3                    26    20-45  drying, try it 13:22',

@@ -50,7 +50,7 @@ test('a number notes it and puts its steps in after the coat', () => {
     'clear coat 2 of 3, again, thinner',
     'next coat',
   ]);
-  expect(text()).toContain('trouble, next coat on 3 Beech stool; 2 steps put in');
+  expect(text()).toContain('trouble, clear coat 2 of 3 on 3 Beech stool; 2 steps put in');
 });
 
 test('one key takes it all back', () => {

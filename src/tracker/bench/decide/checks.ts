@@ -4,6 +4,7 @@ import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Bench, Piece } from '../piece.ts';
+import { checkSays } from '../check-says.ts';
 import { countsFor, isDone } from '../progress.ts';
 import { standingOf } from '../standing.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
@@ -63,7 +64,7 @@ export function check(
       }),
       ...putIn,
     ],
-    `${intent.finding}, ${window.rule.verb} on ${called(piece)}${counted(putIn.length)}`,
+    `${checkSays(piece, { finding: intent.finding, step: stepId, window: window.key })} on ${called(piece)}${counted(putIn.length)}`,
     piece.id,
   );
 }

@@ -9,14 +9,16 @@ import {
   currentStep,
   everyStampOf,
   passUnderWay,
+  stampSays,
   stampsOf,
   type NextStamp,
 } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
-import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
+import { called, factAt, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
 import { potFor } from './pot-of-stamp.ts';
+import { notBeforeLast, notBeforePickUp } from './not-before.ts';
 import { minutesEarly } from './minutes-early.ts';
 import { othersInThisGo } from './take-along.ts';
 import { locked } from './trial.ts';
@@ -56,7 +58,7 @@ export function doNextStamp(
     case 'stamp':
       return stampStep(bench, piece, intent, next.step, next.next, context);
     case 'done':
-      return finishStep(piece, intent.part, next.step, context);
+      return finishStep(bench, piece, intent.part, next.step, context);
   }
 }
 
@@ -99,9 +101,8 @@ export function doFirstStroke(
     agent: planned.agent ?? null,
     pass: missing === undefined ? pass + 1 : pass,
     section: null,
-    says: planned.says,
   };
-  return stampStep(bench, piece, intent, step, stamp, context);
+  return stampStep(bench, piece, intent, step, named(step, stamp), context);
 }
 
 /** s: takes the last section off where that was not said, and puts the next one on. */
@@ -149,7 +150,7 @@ export function doNextSection(
 export function doDone(bench: Bench, intent: Asked<'done'>, context: IntentContext): Outcome {
   const found = stepToWork(bench, intent.piece, intent.part, 'Not done');
   if (isOutcome(found)) return found;
-  return finishStep(found.piece, intent.part, found.step, context);
+  return finishStep(bench, found.piece, intent.part, found.step, context);
 }
 
 /** Any stamp outright: topped up, covered, turned, clamps off. It belongs to the last step that was begun. */
@@ -169,10 +170,15 @@ export function doStamp(bench: Bench, intent: Asked<'stamp'>, context: IntentCon
     agent: intent.agent ?? null,
     pass: passUnderWay(made),
     section: last?.section ?? null,
-    says: intent.event.replace('-', ' '),
   };
-  return stampAll(bench, piece, intent, step, [stamp], stamp.says, context, false);
+  const { says } = named(step, stamp);
+  return stampAll(bench, piece, intent, step, [{ ...stamp, says }], says, context, false);
 }
+
+const named = (step: PlannedStep, stamp: Omit<StampToMake, 'says'>): StampToMake => ({
+  ...stamp,
+  says: stampSays(step, stamp),
+});
 
 const hasFinish = (piece: Piece, step: string, part: string | null): boolean =>
   piece.finishes.some(
@@ -215,6 +221,8 @@ function stampAll(
 ): Outcome {
   const bad = notBeforeLast(piece, step.id, part, context, 'Not stamped');
   if (bad) return bad;
+  const tooEarly = notBeforePickUp(bench, piece, context, 'Not stamped');
+  if (tooEarly) return tooEarly;
   const facts: NewBenchFact[] = [];
   const isHeld = isInHandFor(sessionHolding(bench, piece.id), piece.id, step.id, part);
   const lock = picksUp ? locked(piece, step, 'Not stamped') : null;
@@ -253,13 +261,16 @@ function stampAll(
 }
 
 function finishStep(
+  bench: Bench,
   piece: Piece,
   part: string | null,
   step: PlannedStep,
   context: IntentContext,
 ): Outcome {
   const bad =
-    notBeforeLast(piece, step.id, part, context, 'Not done') ?? locked(piece, step, 'Not done');
+    notBeforeLast(piece, step.id, part, context, 'Not done') ??
+    notBeforePickUp(bench, piece, context, 'Not done') ??
+    locked(piece, step, 'Not done');
   if (bad) return bad;
   const body = {
     piece: piece.id,
@@ -289,20 +300,4 @@ function without(step: PlannedStep, made: readonly Stamp[]): string {
       : [],
   );
   return missing.length === 0 ? '' : `, without ${missing.join(' and ')}`;
-}
-
-/** Stamps of a step keep their order: none lies before the last one. */
-function notBeforeLast(
-  piece: Piece,
-  step: string,
-  part: string | null,
-  context: IntentContext,
-  not: string,
-): Outcome | null {
-  const made = part === null ? everyStampOf(piece, step) : stampsOf(piece, step, part);
-  const last = made.reduce((latest, stamp) => Math.max(latest, stamp.at), 0);
-  if (context.at === undefined || instantOf(context) >= last) return null;
-  return refuse(
-    `${not}: ${called(piece)} has a later stamp on that step. Take it back first, or give a later time.`,
-  );
 }
