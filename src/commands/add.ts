@@ -4,6 +4,7 @@ import { descriptionGiven, descriptionOptions } from './read/description.ts';
 import { findSchedule } from './read/find-schedule.ts';
 
 export const add: CommandFile = {
+  beginsStore: true,
   takes: '<name...>',
   options: [
     ['--schedule <id>', 'the finishing schedule; "schedules" lists them'],

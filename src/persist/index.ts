@@ -3,6 +3,7 @@ import type { Result } from './result.ts';
 import type { FactStore } from './store.ts';
 
 export { dataFolder, type FolderChoice } from './folder/data-folder.ts';
+export { hasStore } from './folder/has-store.ts';
 export { looksSynced } from './folder/synced-folder.ts';
 export { memoryStore } from './memory-store.ts';
 export { openStore, type OpenOptions } from './open-store.ts';

@@ -1,4 +1,11 @@
-import { mkdirSync, readdirSync, readFileSync, statfsSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statfsSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { mountingFails, newDisk } from '../persist/mounted.ts';
@@ -93,5 +100,46 @@ describe('a store', () => {
     await shop.does('add', 'Oak chest', '--schedule', 'glue-up-repair');
     await shop.does('note', '1', 'second write');
     expect(readdirSync(join(shop.folder, 'backups'))).toEqual(['bench-2026-11-25.json']);
+  });
+});
+
+describe('a folder that is named and holds no store', () => {
+  const lines = [
+    ['bench'],
+    ['bench', '--json'],
+    ['past'],
+    ['conditions'],
+    ['pings'],
+    ['overnight'],
+    ['pick-up', '1'],
+    ['seen'],
+  ];
+
+  it.each(lines)('is told by %s, and stays as it is', async (...line) => {
+    const shop = openShop();
+    const { code, says } = await shop.refuses(...line, '--folder', join(shop.root, 'stroe'));
+    expect(code).toBe(3);
+    expect(says).toContain(`there is no store in ${join(shop.root, 'stroe')}.`);
+    expect(says).toContain(`recoat add NAME --schedule ID --folder ${join(shop.root, 'stroe')}`);
+    expect(existsSync(join(shop.root, 'stroe'))).toBe(false);
+  });
+
+  it('is begun by adding a piece, also where there is an empty folder', async () => {
+    const shop = openShop();
+    const folder = join(shop.root, 'new');
+    mkdirSync(folder);
+    expect(await shop.refuses('bench', '--folder', folder)).toMatchObject({ code: 3 });
+    await shop.does('add', 'Oak chest', '--schedule', 'glue-up-repair', '--folder', folder);
+    expect(await shop.does('bench', '--folder', folder)).toContain('Oak chest');
+  });
+
+  it('may hold as little as a year of history', async () => {
+    const shop = openShop();
+    mkdirSync(join(shop.root, 'old', 'history'), { recursive: true });
+    expect(await shop.does('bench', '--folder', join(shop.root, 'old'))).toContain('bench');
+  });
+
+  it('is an empty shop where none was named', async () => {
+    expect((await openShop().run(['bench'])).code).toBe(0);
   });
 });

@@ -66,7 +66,9 @@ it('follows a piece from the first look to the record of it', async () => {
   expect(await shop.does('take-back')).toContain('taken back: put down');
   expect((await shop.json('bench')).rows[0]?.rank).toBe('in hand');
   expect(await shop.does('bring-back')).toContain('brought back: put down');
-  expect(await shop.does('bring-back')).toContain('brought back: ready, turn over on 1 Garden stool');
+  expect(await shop.does('bring-back')).toContain(
+    'brought back: ready, turn over on 1 Garden stool',
+  );
   expect(await shop.json('bench')).toEqual(before);
   expect(await shop.refuses('bring-back')).toEqual({
     code: 1,

@@ -51,5 +51,7 @@ export type CommandFile = {
   readonly options?: readonly CommandOption[];
   /** More for its help page than the one line of the list. */
   readonly help?: string;
+  /** In a folder that is named and holds no store, it begins one instead of being refused. */
+  readonly beginsStore?: true;
   readonly run: (room: Room, given: Given) => Answer | Failure | Promise<Answer | Failure>;
 };

@@ -1,4 +1,5 @@
 import {
+  hasStore,
   openStore,
   type Loaded,
   type Notice,
@@ -38,12 +39,23 @@ export async function lookWithRules(room: Room): Promise<Look | Failure> {
 /** The same with the store, for what is read from the years gone by. */
 export async function openToRead(room: Room): Promise<OpenedStore | Failure> {
   const { now } = room;
+  const missing = missingStore(room);
+  if (missing !== null) return missing;
   // A reader makes no backup, so the day is never asked for.
   const clock = { now: () => now, today: () => shopDay(now, 'auto') };
   const opened = await openStore(room.folder, { clock });
   if (!opened.ok) return storeFailure(opened.problem);
   opened.value.notices.forEach((notice) => room.tell(noticeText(notice)));
   return opened.value;
+}
+
+/** Where a folder was named in which no store is, that is said instead of showing an empty shop or beginning one. */
+export function missingStore({ mustHaveStore, folder }: Room): Failure | null {
+  if (!mustHaveStore || hasStore(folder)) return null;
+  return failure(
+    'store',
+    `Not found: there is no store in ${folder}. To begin one there: recoat add NAME --schedule ID --folder ${folder}`,
+  );
 }
 
 /**

@@ -16,7 +16,7 @@ export async function openScreen(room: Room): Promise<number> {
       world,
     );
   // The screen says itself what was noticed.
-  const opened = await openToRead({ ...room, tell: () => undefined });
+  const opened = await openToRead({ ...room, mustHaveStore: false, tell: () => undefined });
   if (isFailure(opened)) return printResult(opened, false, world);
   const { runScreen } = await import('../../shell/screen.tsx');
   return runScreen({

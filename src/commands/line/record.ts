@@ -14,7 +14,7 @@ import { takenUpLines } from '../text/caution-lines.ts';
 import { rowLine } from '../text/row-line.ts';
 import { failure, isFailure, type Answer, type Failure } from './command.ts';
 import { withoutKeys } from './hints.ts';
-import { lookAt, noticeText, storeFailure, type Look } from './look.ts';
+import { lookAt, missingStore, noticeText, storeFailure, type Look } from './look.ts';
 import type { Room } from './room.ts';
 
 /** What a command wants recorded. */
@@ -128,6 +128,8 @@ export async function withStore<T>(
   room: Room,
   work: (store: FactStore) => T | Failure,
 ): Promise<T | Failure> {
+  const missing = missingStore(room);
+  if (missing !== null) return missing;
   const { now } = room;
   let zone = room.zone ?? 'auto';
   const clock = { now: () => now, today: () => shopDay(now, zone) };

@@ -6,6 +6,8 @@ export type Room = {
   readonly world: World;
   /** The folder of the store. */
   readonly folder: string;
+  /** The folder was named on the command line, and one without a store is more likely mistyped than meant. */
+  readonly mustHaveStore: boolean;
   /** The zone asked for on the command line; null takes the shop's. */
   readonly zone: string | null;
   /** One instant for all that a command says and does. */

@@ -41,6 +41,7 @@ export async function runCommand(
       home: world.home,
       from: world.cwd,
     }),
+    mustHaveStore: given.maybe('folder') !== null && file.beginsStore !== true,
     zone: zone?.zone ?? null,
     now: world.clock.now(),
     tell: (notice) => printNotice(notice, world),
