@@ -15,7 +15,7 @@ import {
 } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
-import { called, factAt, isOutcome, onBench } from './context.ts';
+import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
 import { potFor } from './pot-of-stamp.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';
