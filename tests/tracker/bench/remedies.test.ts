@@ -86,7 +86,7 @@ test('trouble and its remedies are one deed: noted, put in behind the coat, and 
   });
   expect(port.steps('p3')).toEqual(['clear coat 2', 'scuff 400', 'clear coat 3']);
   expect(port.piece('p3').checks).toEqual([]);
-  expect(bringBackName(port.bench)).toBe('trouble on 3 Beech stool');
+  expect(bringBackName(port.bench)).toBe('trouble, clear coat 2 on 3 Beech stool');
   port.act({ do: 'bring back' });
   expect(port.steps('p3')).toHaveLength(5);
 });
