@@ -1,6 +1,6 @@
 import { openForWriting, type FactStore, type Result } from '../persist/index.ts';
-import type { Instant } from '../tracker/time/index.ts';
-import { shopDay } from '../views/format/index.ts';
+import type { Instant, Milliseconds } from '../tracker/time/index.ts';
+import { lengthAloud, shopDay } from '../views/format/index.ts';
 import { createClockWatch } from './clock-watch.ts';
 import { movePastPieces } from './move-past.ts';
 import type { Awake } from './ping/awake.ts';
@@ -70,7 +70,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     recorded: session.reload,
     onScreen: by === 'screen',
   });
-  const clockWatch = createClockWatch(clock);
+  const clockWatch = createClockWatch(clock, session.loaded().bench);
   let isStopped = false;
   let isToLook = false;
   const look = (): void => {
@@ -78,7 +78,10 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     // Whatever was still to be looked at when this ended must not wake what has been closed.
     if (isStopped) return;
     const stepped = clockWatch.look();
-    if (stepped !== null) session.act({ do: 'note clock step', byMs: stepped });
+    if (stepped !== null) {
+      session.act({ do: 'note clock step', byMs: stepped });
+      session.say(clockSetWords(stepped));
+    }
     session.flush();
     if (standsAside()) {
       awake.want(null);
@@ -125,3 +128,6 @@ function openStoreOf({ world, session, folder }: BackgroundOptions): Promise<Res
   const today = () => shopDay(now(), session.snapshot().shop.zone);
   return openForWriting(folder, { clock: { now, today } });
 }
+
+const clockSetWords = (byMs: Milliseconds): string =>
+  `The machine's clock was set ${lengthAloud(Math.abs(byMs))} ${byMs > 0 ? 'forward' : 'back'}. What runs keeps its length; times of day have moved with it.`;

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { uptime } from 'node:os';
+import type { ClockReading } from '../tracker/bench/index.ts';
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
 
 /** The only source of the present. One is made in main.ts; tests step their own. */
@@ -10,6 +11,13 @@ export type Clock = {
   /** Which start of the machine this is; null where the machine does not say. */
   readonly bootId: string | null;
 };
+
+/** What the clock shows, in the form in which facts carry it. */
+export const clockReading = (clock: Clock): ClockReading => ({
+  told: clock.now(),
+  uptimeMs: clock.uptime(),
+  bootId: clock.bootId,
+});
 
 export const systemClock = (): Clock => ({
   now: () => Date.now(),

@@ -14,7 +14,7 @@ import type { Climate, TradeRules } from '../tracker/trade/index.ts';
 import { cautionWords } from '../views/format/index.ts';
 import type { ActReply, Obstacle, Shop, ShownPing, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
-import type { Clock } from './clock.ts';
+import { clockReading, type Clock } from './clock.ts';
 import { factHead } from './head-facts.ts';
 import type { NewId } from './ids.ts';
 import { readingsOf } from './intent-context.ts';
@@ -87,7 +87,8 @@ export function createSession(options: SessionOptions): Session {
   let shop: Shop = shopOf(loaded.settings, here);
   let readings: readonly Reading[] = readingsOf(loaded.conditions);
   let sense: PingSense = senseIn(shop, loaded.settings, readings);
-  let bench: Bench = foldBench(loaded.bench);
+  // The clock may have been set since the last fact, and nothing told it yet.
+  let bench: Bench = foldBench(loaded.bench, undefined, clockReading(clock));
   let shown: Snapshot | null = null;
   /** Pings that a key took note of while that could not be written: they stop here all the same. */
   const seenHere = new Map<string, Instant>();

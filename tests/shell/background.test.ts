@@ -8,7 +8,7 @@ import { startBackground } from '../../src/shell/background.ts';
 import { createSession } from '../../src/shell/session.ts';
 import { createTicker } from '../../src/shell/ticker.ts';
 import type { World } from '../../src/shell/world.ts';
-import { minute } from '../../src/tracker/time/index.ts';
+import { hour, minute } from '../../src/tracker/time/index.ts';
 import { smallSchedule } from './support/small-schedule.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
 
@@ -26,10 +26,13 @@ const settle = async (): Promise<void> => {
 };
 
 /** A screen's background, in which A has just gone on a stool. */
-async function behindTheScreen({ canOpen = true } = {}) {
-  const clock = steppedClock(startOfTests);
-  const store = memoryStore();
-  let ids = 0;
+async function behindTheScreen({
+  canOpen = true,
+  clock = steppedClock(startOfTests),
+  store = memoryStore(),
+  isFirst = true,
+} = {}) {
+  let ids = isFirst ? 0 : 100;
   let loads = 0;
   const counted = {
     ...store,
@@ -71,10 +74,12 @@ async function behindTheScreen({ canOpen = true } = {}) {
   const wanted: (string | null)[] = [];
   const ticker = createTicker(clock);
   if (!canOpen) writeFileSync(join(folder, 'file'), '');
-  session.act({ do: 'add piece', name: 'Stool', schedule: smallSchedule });
-  const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
-  session.act({ do: 'done', piece, part: null });
-  session.act({ do: 'first stroke', piece, part: null });
+  if (isFirst) {
+    session.act({ do: 'add piece', name: 'Stool', schedule: smallSchedule });
+    const piece = [...session.snapshot().bench.pieces.keys()][0] ?? '';
+    session.act({ do: 'done', piece, part: null });
+    session.act({ do: 'first stroke', piece, part: null });
+  }
   const background = await startBackground({
     world,
     session,
@@ -96,7 +101,7 @@ async function behindTheScreen({ canOpen = true } = {}) {
     given: canOpen ? counted : null,
     opened: () => undefined,
   });
-  return { clock, session, ticker, background, sent, wanted, loads: () => loads };
+  return { clock, store, session, ticker, background, sent, wanted, loads: () => loads };
 }
 
 describe('what goes on behind the screens', () => {
@@ -138,5 +143,46 @@ describe('what goes on behind the screens', () => {
     expect(sent).toHaveLength(1);
     background.stop();
     ticker.stop();
+  });
+
+  it.each([
+    ['forward', hour],
+    ['back', -3 * hour],
+  ])('keeps a dwell as long as it is when the clock is set %s, and says so', async (way, by) => {
+    const { clock, session, ticker, background, sent } = await behindTheScreen();
+    await settle();
+    clock.pass(4 * minute);
+    clock.set(by);
+    session.say('something');
+    await settle();
+    expect(sent).toEqual([expect.stringMatching(/B on at .*, in 1 min/)]);
+    expect(session.snapshot().notices.at(-1)).toContain(`clock was set`);
+    expect(session.snapshot().notices.at(-1)).toContain(way);
+    clock.pass(minute);
+    session.say('something');
+    await settle();
+    expect(sent.slice(1)).toEqual([expect.stringContaining('B on, by')]);
+    background.stop();
+    ticker.stop();
+  });
+
+  it('notices a clock that was set while nothing was running', async () => {
+    const first = await behindTheScreen();
+    await settle();
+    first.background.stop();
+    first.ticker.stop();
+    first.clock.pass(4 * minute);
+    first.clock.set(hour);
+    const { clock, store } = first;
+    const again = await behindTheScreen({ clock, store, isFirst: false });
+    await settle();
+    expect(again.session.snapshot().bench.clockSteps).toHaveLength(1);
+    expect(again.sent).toEqual([expect.stringMatching(/B on at .*, in 1 min/)]);
+    clock.pass(minute);
+    again.session.say('something');
+    await settle();
+    expect(again.sent.slice(1)).toEqual([expect.stringContaining('B on, by')]);
+    again.background.stop();
+    again.ticker.stop();
   });
 });

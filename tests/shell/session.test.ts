@@ -200,12 +200,14 @@ describe('a session', () => {
   });
 
   it('takes back what a hand did, not what the clock told meanwhile', () => {
-    const { session, writeOut } = openSession();
+    const { session, clock, writeOut } = openSession();
     session.act(addStool);
+    clock.set(-60 * minute);
     session.act({ do: 'note clock step', byMs: -60 * minute });
     writeOut();
     expect(session.snapshot().bench.clockSteps).toHaveLength(1);
     session.act({ do: 'take back' });
+    clock.set(60 * minute);
     session.act({ do: 'note clock step', byMs: 60 * minute });
     writeOut();
     expect(session.snapshot().bench.pieces.size).toBe(0);

@@ -7,6 +7,7 @@ import {
   type StoreProblem,
 } from '../../persist/index.ts';
 import { isRunning, readKeeperMark } from '../../persist/presence/keeper-mark.ts';
+import { clockReading } from '../../shell/clock.ts';
 import { readingsOf } from '../../shell/intent-context.ts';
 import { senseIn } from '../../shell/shop-air.ts';
 import { shopOf } from '../../shell/shop.ts';
@@ -75,7 +76,7 @@ export function lookAt(
   return {
     now: room.now,
     get bench() {
-      return (folded ??= foldBench(bench));
+      return (folded ??= foldBench(bench, undefined, clockReading(room.world.clock)));
     },
     get pings() {
       return (pings ??= shownPings(loaded.pings));

@@ -11,7 +11,6 @@ export type BenchInMaking = {
   /** The fact that is being folded in. */
   folding: string;
   lastShut: Shutdown | null;
-  readonly clockSteps: { at: number; byMs: number }[];
 };
 
 /** Notes that the fact being folded in is about a piece, or about hands on it. */

@@ -1,3 +1,4 @@
+import { inOneFrame, type ClockReading } from './clock-frames.ts';
 import type { BenchFact } from './facts.ts';
 import { foldPieceFact } from './fold-piece.ts';
 import { foldPotFact } from './fold-pot.ts';
@@ -11,10 +12,16 @@ import { walkTrail } from './trail.ts';
  * Works out the bench from all its facts, in the order in which they were told. Groups that were taken back don't count.
  * Never fails: a fact about something that isn't there changes nothing.
  *
+ * @param present what the machine's clock shows now, where it may have been set since the last fact
  * @param before the bench before the last facts: pieces that they didn't touch keep their objects, and with them what
  *   was worked out from them
  */
-export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
+export function foldBench(
+  told: readonly BenchFact[],
+  before?: Bench,
+  present?: ClockReading,
+): Bench {
+  const { facts, steps } = inOneFrame(told, present);
   const { trail, groups, withdrawn } = walkTrail(facts);
   const bench: BenchInMaking = {
     pieces: new Map(),
@@ -24,7 +31,6 @@ export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
     timers: new Map(),
     pots: new Map(),
     lastShut: null,
-    clockSteps: [],
   };
   for (const fact of facts) {
     if (withdrawn.has(fact.group)) continue;
@@ -34,7 +40,8 @@ export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
     foldPotFact(bench, fact);
   }
   for (const [id, piece] of bench.pieces) bench.pieces.set(id, withRules(piece));
-  if (before !== undefined) keepUntouched(bench, before);
+  // A clock that was set moves what every piece has.
+  if (before?.clockSteps.length === steps.length) keepUntouched(bench, before);
   return {
     pieces: bench.pieces,
     sessions: [...bench.sessions.values()],
@@ -44,7 +51,7 @@ export function foldBench(facts: readonly BenchFact[], before?: Bench): Bench {
     trail,
     groups,
     lastShut: bench.lastShut,
-    clockSteps: bench.clockSteps,
+    clockSteps: steps,
   };
 }
 

@@ -1,3 +1,4 @@
+import type { ClockStep } from './clock-frames.ts';
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate, Reading } from '../trade/climate.ts';
 import type { Product, Step } from '../trade/schedule.ts';
@@ -28,7 +29,8 @@ export type Bench = {
   /** The facts of every group made by hand, also of those taken back. */
   readonly groups: ReadonlyMap<string, readonly BenchFact[]>;
   readonly lastShut: Shutdown | null;
-  readonly clockSteps: readonly { readonly at: Instant; readonly byMs: Milliseconds }[];
+  /** When the machine's clock was set, and by how much; what was told before has been moved along. */
+  readonly clockSteps: readonly ClockStep[];
 };
 
 export type Air = Climate & { readonly readAt: Instant };

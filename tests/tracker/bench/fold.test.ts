@@ -70,15 +70,6 @@ describe('folding facts', () => {
     expect(foldBench(facts.facts).pieces.get('chest')?.steps.at(-1)?.id).toBe('new');
   });
 
-  test('a step of the clock is kept', () => {
-    const facts = past().told(
-      'clock-stepped',
-      { byMs: -3_600_000 },
-      { by: 'clock', at: at('9:00') },
-    );
-    expect(foldBench(facts.facts).clockSteps).toEqual([{ at: at('9:00'), byMs: -3_600_000 }]);
-  });
-
   test('a start moved past its end makes a session without minutes, never a negative one', () => {
     const session = past()
       .added('chest', twoCoats)
