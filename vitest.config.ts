@@ -25,6 +25,8 @@ export default defineConfig({
           name: 'units',
           include: [suites],
           exclude: [...needTheBuiltProgram, '**/node_modules/**'],
+          // How long it takes says nothing: the machine may be busy.
+          testTimeout: 60_000,
           sequence: { groupOrder: 1 },
         },
       },
