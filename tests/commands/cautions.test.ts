@@ -46,3 +46,20 @@ test('cautions of a step, in full, in their order, deferring to the label', asyn
   expect(told).toContain('caution: Never A and B in one vessel');
   expect(told).toContain('Label, local codes and licensed practice come first.');
 });
+
+test('oily rags are asked about on the bench until told that they are dealt with', async () => {
+  const shop = openShop();
+  expect(await shop.does('rags')).toContain('No oily rags are left');
+  await shop.does('add', 'Oak chest', '--schedule', 'strip-stain-varnish');
+  await shop.does('pick-up', '1', '--step', 'varnish-1');
+  await shop.does('first-stroke', '1');
+  await shop.does('done', '1');
+  expect(await shop.does('bench')).toContain('Oily rags from 1 Oak chest: dealt with?');
+  expect((await shop.json('rags')).rags).toMatchObject([{ number: 1, name: 'Oak chest' }]);
+  shop.minutesLater(5);
+  await shop.does('rags', 'dealt-with');
+  expect(await shop.does('bench')).not.toContain('Oily rags');
+  expect((await shop.json('bench')).rags).toEqual([]);
+  expect(await shop.does('take-back')).toContain('rags dealt with');
+  expect((await shop.json('bench')).rags.length).toBe(1);
+});

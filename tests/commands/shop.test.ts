@@ -219,7 +219,7 @@ describe('shutting up shop', () => {
     const text = await shop.does('overnight', '--back', 'Sat 8:00');
     expect(text).toContain('clamps');
     expect(text).toContain('glue');
-    expect(text).toContain('Oily rags in a heap catch fire by themselves.');
+    expect(text).toContain('Oily rags, pads, wool, dust catch fire by themselves.');
   });
 
   it('takes the answers, and can be taken back', async () => {

@@ -300,6 +300,7 @@ const benchBodies: {
   }),
   'group-withdrawn': fc.record({ withdrawn: id }),
   'group-restored': fc.record({ restored: id }),
+  'rags-dealt-with': fc.record({}),
   'shop-shut': fc.record({
     answers: fc
       .uniqueArray(oneOf(overnightQuestions))

@@ -114,6 +114,8 @@ export type BenchJson = {
   readonly bringBack: string | null;
   /** Whether a keeper stands by to ping while no screen is open. */
   readonly keeper: boolean;
+  /** Pieces on which something was used whose rags heat up, since such rags were last dealt with. */
+  readonly rags: readonly PieceNameJson[];
 };
 
 /** Every command that records something about the bench. */

@@ -169,3 +169,6 @@ export type CalendarJson = {
     readonly alarms: readonly { readonly at: IsoInstant; readonly says: string }[];
   }[];
 };
+
+/** `rags` */
+export type RagsJson = { readonly rags: readonly PieceNameJson[] };

@@ -7,6 +7,7 @@ import {
   type Piece,
   type Standing,
 } from '../../tracker/bench/index.ts';
+import { ragsFrom } from '../../tracker/overnight/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { dewPointC } from '../../tracker/trade/index.ts';
 import {
@@ -45,6 +46,7 @@ export function benchJson(look: Look): BenchJson {
     takeBack: takeBackName(bench),
     bringBack: bringBackName(bench),
     keeper: look.keeper === 'there',
+    rags: ragsFrom(bench).map(pieceName),
   };
 }
 

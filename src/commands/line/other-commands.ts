@@ -13,6 +13,7 @@ export { steps } from '../steps.ts';
 export { add } from '../add.ts';
 export { answer } from '../answer.ts';
 export { conditions } from '../conditions.ts';
+export { rags, ragsDealtWith } from '../rags.ts';
 export { schedules } from '../schedules.ts';
 export { schedulesCheck } from '../schedules-check.ts';
 export { schedulesCopy } from '../schedules-copy.ts';

@@ -87,6 +87,12 @@ const table = {
   remove: other('pieces', 'hide a piece; the record stays', 'remove'),
 
   conditions: other('shop', 'temperature and humidity: 66F 55%', 'conditions'),
+  rags: other('shop', 'oily rags that nobody has dealt with yet', 'rags'),
+  'rags dealt-with': other(
+    'shop',
+    'oily rags, pads, wool and dust are dealt with',
+    'ragsDealtWith',
+  ),
   overnight: other('shop', 'shut up shop: what falls due, and the questions', 'overnight'),
   calendar: other('shop', 'windows and promised dates as an iCalendar file', 'calendar'),
   keep: other('shop', 'ping while no screen is open, till nothing is to come', 'keep'),

@@ -129,6 +129,7 @@ export const benchBodies = {
     answers: z.partialRecord(z.enum(overnightQuestions), z.enum(['yes', 'no', 'does not apply'])),
     backAt: z.nullable(instant),
   }),
+  'rags-dealt-with': z.strictObject({}),
   'clock-stepped': z.strictObject({ byMs: milliseconds }),
 };
 

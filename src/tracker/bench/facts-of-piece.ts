@@ -58,6 +58,7 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
         return new Set([taker]);
       }
       case 'shop-shut':
+      case 'rags-dealt-with':
       case 'clock-stepped':
         return new Set();
       case 'timer-started': {

@@ -188,6 +188,8 @@ export type BenchFactBodies = {
     readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>;
     readonly backAt: Instant | null;
   };
+  /** Oily rags, pads, steel wool and dust of all work till then. */
+  'rags-dealt-with': Readonly<Record<string, never>>;
   'clock-stepped': { readonly byMs: Milliseconds };
 };
 

@@ -160,6 +160,8 @@ export type Intent =
       readonly answers: Readonly<Partial<Record<OvernightQuestion, OvernightAnswer>>>;
       readonly backAt: Instant | null;
     }
+  /** Oily rags and the like of all work till now lie where they can't catch fire. */
+  | { readonly do: 'deal with rags' }
   | { readonly do: 'note clock step'; readonly byMs: Milliseconds };
 
 /** What comes in from outside with an intent. */

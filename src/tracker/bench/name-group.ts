@@ -113,6 +113,8 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `correction of ${targets(fact.body.targets)}`;
     case 'shop-shut':
       return 'shut up shop';
+    case 'rags-dealt-with':
+      return 'rags dealt with';
     case 'clock-stepped':
       return 'clock set';
     case 'group-withdrawn':

@@ -25,18 +25,23 @@ export type Left = {
 /** Wet that long where no window tells (common practice, no source: a rinse dries in a day). */
 const usuallyDryAfter = 24 * hour;
 
+export function chemicalsOfClass(
+  productClass: string,
+  { chemicals }: TradeRules,
+): readonly Chemical[] {
+  const wanted = productClass.toLowerCase();
+  return chemicals.filter(({ products }) => products.some((each) => each.toLowerCase() === wanted));
+}
+
 /** What a step puts on: by the class of its product, and by the words of its name. */
 export function chemicalsOf(
   piece: Piece,
   step: PlannedStep,
-  { chemicals }: TradeRules,
+  rules: TradeRules,
 ): readonly Chemical[] {
-  const productClass = productOf(piece, step)?.productClass.toLowerCase();
-  return chemicals.filter(
-    ({ products, words }) =>
-      (productClass !== undefined &&
-        products.some((each) => each.toLowerCase() === productClass)) ||
-      speaksOf(step.name, words),
+  const ofProduct = chemicalsOfClass(productOf(piece, step)?.productClass ?? '', rules);
+  return rules.chemicals.filter(
+    (each) => ofProduct.includes(each) || speaksOf(step.name, each.words),
   );
 }
 

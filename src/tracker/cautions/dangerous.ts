@@ -1,8 +1,16 @@
+import { openPots, potCalled } from '../bench/pot-window.ts';
 import { piecesOnBench } from '../bench/standing.ts';
 import type { Piece, PlannedStep } from '../bench/piece.ts';
 import type { DangerousPair, TradeRules } from '../trade/caution-rules.ts';
 import type { Caution } from './caution.ts';
-import { chemicalsOf, leftOn, wetOn, type Left, type Moment } from './chemicals.ts';
+import {
+  chemicalsOf,
+  chemicalsOfClass,
+  leftOn,
+  wetOn,
+  type Left,
+  type Moment,
+} from './chemicals.ts';
 
 /**
  * What must never meet what the step puts on: over the piece's whole history, whatever the order, and beside what is wet
@@ -27,6 +35,11 @@ export function dangerousMeetings(
         ),
       ),
     );
+  const pots = openPots(moment.bench).flatMap((pot) =>
+    chemicalsOfClass(pot.product.productClass, moment.rules).flatMap(({ name }) =>
+      pairsWith(name, own, moment.rules).map((pair) => inAPot(pair, name, potCalled(pot))),
+    ),
+  );
   const within = moment.rules.pairs
     .filter(({ of }) => of.every((name) => own.includes(name)))
     .map((pair): Caution => ({
@@ -34,7 +47,7 @@ export function dangerousMeetings(
       deadly: true,
       says: `${upper(pair.of[0])} and ${pair.of[1]} in one step: together they make ${pair.makes}. ${upper(pair.instead)}.`,
     }));
-  return onePerPair([...within, ...here, ...beside]);
+  return onePerPair([...within, ...here, ...beside, ...pots]);
 }
 
 const pairsWith = (
@@ -77,6 +90,12 @@ const onAnother = (
   ...alike(pair),
   deadly: true,
   says: `${upper(name)} is wet on ${number ?? ''} ${called} (${work.step.name}). With ${otherOf(pair, name)} it makes ${pair.makes}. Not beside each other, no rag, pad or pail for both.`,
+});
+
+const inAPot = (pair: DangerousPair, name: string, pot: string): Caution => ({
+  ...alike(pair),
+  deadly: true,
+  says: `${upper(name)} stands open (${pot}). With ${otherOf(pair, name)} it makes ${pair.makes}. Wash it out first, and keep the two apart.`,
 });
 
 /** Of several meetings of one pair the deadly one, and the first of those: it is said once. */

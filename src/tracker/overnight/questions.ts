@@ -15,7 +15,7 @@ export function questionsFor(
   sense: EdgeSense,
 ): readonly OvernightQuestion[] {
   const applies: Readonly<Record<OvernightQuestion, () => boolean>> = {
-    rags: () => usedSince(bench, 'rags').some(({ product }) => product?.selfHeatingRags === true),
+    rags: () => ragsFrom(bench).length > 0,
     pots: () => hasMixedPot(bench, now, sense),
     gun: () => usedSince(bench, 'gun').some(usesGun),
     cans: () => usedSince(bench, 'cans').some(({ product }) => product !== undefined),
@@ -24,16 +24,36 @@ export function questionsFor(
   return overnightQuestions.filter((question) => applies[question]());
 }
 
-/** When a question was last answered with yes, and that was not taken back. */
+/**
+ * Pieces on which something was used since rags were last dealt with whose rags, pads, steel wool and dust heat up by
+ * themselves; also pieces that have left the bench since.
+ */
+export const ragsFrom = (bench: Bench): readonly Piece[] => [
+  ...new Set(
+    usedSince(bench, 'rags')
+      .filter(({ product }) => product?.selfHeatingRags === true)
+      .map(({ piece }) => piece),
+  ),
+];
+
+/** When a question was last answered with yes, at closing or for itself, and that was not taken back. */
 function lastYes(bench: Bench, question: OvernightQuestion): Instant {
   const yes = bench.trail.done
     .flatMap((group) => bench.groups.get(group) ?? [])
-    .filter((fact) => fact.kind === 'shop-shut' && fact.body.answers[question] === 'yes')
+    .filter(
+      (fact) =>
+        (fact.kind === 'shop-shut' && fact.body.answers[question] === 'yes') ||
+        (fact.kind === 'rags-dealt-with' && question === 'rags'),
+    )
     .map(({ at }) => at);
   return Math.max(Number.NEGATIVE_INFINITY, ...yes);
 }
 
-type Use = { readonly step: PlannedStep; readonly product: Product | undefined };
+type Use = {
+  readonly piece: Piece;
+  readonly step: PlannedStep;
+  readonly product: Product | undefined;
+};
 
 /** Steps worked on, on any piece and also on one that has left the bench, since a question was last answered with yes. */
 function usedSince(bench: Bench, question: OvernightQuestion): readonly Use[] {
@@ -44,7 +64,7 @@ function usedSince(bench: Bench, question: OvernightQuestion): readonly Use[] {
     );
     return piece.steps
       .filter(({ id }) => worked.has(id))
-      .map((step) => ({ step, product: productOf(piece, step) }));
+      .map((step) => ({ piece, step, product: productOf(piece, step) }));
   });
 }
 

@@ -8,6 +8,7 @@ import {
   type NextAct,
   type Standing,
 } from '../../tracker/bench/index.ts';
+import { ragsFrom } from '../../tracker/overnight/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { dayWords, whenInWords } from '../format/index.ts';
@@ -75,10 +76,16 @@ export function refusalLine(text: string): Line {
     : [segment(not, 'inverse'), segment(text.slice(not.length), 'refusal')];
 }
 
-/** What waits without hands: holds and cures, and how the machine is kept awake. */
+/** Rags that nobody dealt with; what waits without hands: holds and cures, and how the machine is kept awake. */
 function quietLine({ hold, curing }: BenchRows, view: View): Line {
   const told: string[] = [];
   const narrow = view.columns < 80;
+  const oily = ragsFrom(view.snapshot.bench);
+  if (oily.length > 0) {
+    const key = keyOf(keyMapWith(view.snapshot.settings.keys), 'overnight');
+    const from = oily.map(({ number, name }) => number ?? name).join(', ');
+    told.push(narrow ? `oily rags? ${key}` : `oily rags from ${from}: dealt with? ${key}`);
+  }
   if (view.snapshot.awake?.kept === false) told.push(firstSentence(view.snapshot.awake.says));
   if (hold.length > 0) {
     const each = hold.map(({ piece }) => {
@@ -96,7 +103,7 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
     });
     told.push(`curing ${each.join(', ')}`);
   }
-  return lineOf(told.join('   '), 'quiet');
+  return lineOf(cut(told.join('   '), view.columns, view.theme.glyphs), 'quiet');
 }
 
 const isInSections = (next: NextAct): boolean => next.act === 'stamp' && next.next.section !== null;

@@ -1,4 +1,5 @@
 import { inHand, labelOf, standingsAt, type Standing } from '../../tracker/bench/index.ts';
+import { ragsFrom } from '../../tracker/overnight/index.ts';
 import { dryingPaceAt, readingHoldsFor } from '../../tracker/windows/index.ts';
 import { nextCalls } from '../bench/next-calls.ts';
 import { padEnd, padStart, width } from '../drawing/index.ts';
@@ -16,6 +17,7 @@ import {
   whenInWords,
 } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
+import { ragQuestion } from '../shut-up-shop/question-words.ts';
 import { callingLoudly, type PlainInput } from './plain-input.ts';
 import { standingWords } from './standing-words.ts';
 
@@ -30,9 +32,17 @@ export function plainBench(input: PlainInput): string {
     ...inHandLine(input),
     ...(all.length === 0 ? ['The bench is empty.'] : ['', ...table(all, input)]),
     ...(keeper === 'there' ? ['', 'A keeper stands by and pings while no screen is open.'] : []),
+    ...ragLine(bench),
     ...(obstacle === null ? [] : ['', `${obstacle.says} ${obstacle.todo}`]),
   ];
   return told.map((line) => visible(line).trimEnd()).join('\n');
+}
+
+function ragLine(bench: PlainInput['bench']): readonly string[] {
+  const pieces = ragsFrom(bench);
+  return pieces.length === 0
+    ? []
+    : ['', `Oily rags from ${pieces.map(calledPiece).join(', ')}: ${ragQuestion}`];
 }
 
 function titleLine({ now, shop, readings, sense }: PlainInput, all: readonly Standing[]): string {

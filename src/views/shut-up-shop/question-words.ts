@@ -24,6 +24,9 @@ export const answerSigns: Readonly<Record<OvernightAnswer, string>> = {
   'does not apply': '-',
 };
 
+/** Asked until somebody says so. */
+export const ragQuestion = 'dealt with? Singly outdoors, or under water in a lidded metal can.';
+
 /** Always shown, whether or not rags are asked about (NFPA and fire-investigation guidance; the handling is common practice). */
 export const ragCaution =
-  'Oily rags in a heap catch fire by themselves. Label and local code first.';
+  'Oily rags, pads, wool, dust catch fire by themselves. Label, local code first.';

@@ -18,6 +18,7 @@ import type {
   PastJson,
   PieceHoursJson,
   PingsJson,
+  RagsJson,
   RecordedJson,
   SchedulesJson,
   SeenJson,
@@ -48,6 +49,7 @@ type Answers = {
   calendar: CalendarJson;
   seen: SeenJson;
   over: OverJson;
+  rags: RagsJson;
   cautions: CautionsJson;
   overnight: OvernightJson & RecordedJson;
   conditions: ConditionsJson;

@@ -138,3 +138,24 @@ test('dust and fumes: what a helper is at is said where a coat needs clean air',
     .pickedUp('h', at('11:50'), [target('other', 'spray')], 2);
   expect(ids(spraying, 'sand')).toContain('fumes in the air');
 });
+
+test('lead: a test that asks what it showed counts by its answer; without one it is no test', () => {
+  const asking = schedule('asking', [
+    step('test', 'lead test', {
+      asks: {
+        question: 'what did it show?',
+        answers: [
+          { id: 'none', says: 'no lead' },
+          { id: 'lead', says: 'lead' },
+        ],
+      },
+    }),
+    step('sand', 'sand bare, first grit'),
+  ]);
+  const done = past().added('chest', asking).done('chest', 'test', at('9:00'));
+  const answered = (answer: string): Past =>
+    done.told('question-answered', { piece: 'chest', step: 'test', answer });
+  expect(ids(done, 'sand')).toContain('lead-not-tested');
+  expect(ids(answered('none'), 'sand')).toContain('lead-kit');
+  expect(idsOf(cautionsAt(answered('lead'), 'chest', 'sand').full)).toContain('lead-found');
+});

@@ -53,6 +53,7 @@ const acts = [
   'take back',
   'bring back',
   'shut up shop',
+  'deal with rags',
   'note clock step',
 ] as const satisfies readonly Intent['do'][];
 
@@ -259,6 +260,8 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       return { do: act };
     case 'shut up shop':
       return { do: act, answers: { rags: 'yes' }, backAt: flag ? now + hour : null };
+    case 'deal with rags':
+      return { do: act };
     case 'note clock step':
       return { do: act, byMs: ms };
   }

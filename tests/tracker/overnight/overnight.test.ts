@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { OvernightAnswer, OvernightQuestion } from '../../../src/tracker/bench/index.ts';
-import { beforeYouGo, duesTill, questionsFor } from '../../../src/tracker/overnight/index.ts';
+import {
+  beforeYouGo,
+  duesTill,
+  questionsFor,
+  ragsFrom,
+} from '../../../src/tracker/overnight/index.ts';
 import { hour } from '../../../src/tracker/time/index.ts';
 import {
   afternoon,
@@ -195,6 +200,19 @@ describe('the questions of the evening', () => {
       'rags',
       'cans',
     ]);
+  });
+
+  it('are told that rags are dealt with also by itself, until the next oily work, and ask again when taken back', () => {
+    const dealtWith = () => worked(oil).tell('24 17:00', 'rags-dealt-with', {});
+    const dealt = dealtWith();
+    expect(asked(dealt)).toEqual(['cans']);
+    expect(ragsFrom(worked(oil).bench()).map(({ number }) => number)).toEqual([1]);
+    expect(ragsFrom(dealt.bench())).toEqual([]);
+    expect(asked(dealtWith().stamp('24 17:30', 1, 's', 'first-stroke'))).toEqual(['rags', 'cans']);
+    const group = dealt.list.at(-1)?.group ?? '';
+    expect(asked(dealt.tell('24 17:01', 'group-withdrawn', { withdrawn: group }))).toContain(
+      'rags',
+    );
   });
 
   it('ask about rags also when the piece has left the bench', () => {

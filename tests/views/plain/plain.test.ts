@@ -39,6 +39,8 @@ describe('the bench as text', () => {
       '6  Cane rocker   waits for hands                 look over, lead test',
       '8  Hat rack      hold: hinge plates              ask Thu 26 Nov',
       '7  Walnut tray   curing till Mon 14 Dec          oil coat',
+      '',
+      'Oily rags from 2 Plant stand: dealt with? Singly outdoors, or under water in a lidded metal can.',
     ]);
   });
 

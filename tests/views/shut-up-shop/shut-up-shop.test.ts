@@ -60,7 +60,7 @@ describe('the screen of shutting up shop', () => {
     for (const row of drawn.slice(1)) expect(row.length).toBeLessThanOrEqual(columns);
     const text = drawn.join(' ').replaceAll(/\s+/g, ' ');
     expect(text).toContain(
-      'Oily rags in a heap catch fire by themselves. Label and local code first.',
+      'Oily rags, pads, wool, dust catch fire by themselves. Label, local code first.',
     );
     expect(text).toMatch(/> rags/);
     expect(text).toContain('y n or -');

@@ -110,6 +110,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   'take back': null,
   'bring back': null,
   'shut up shop': 'Not noted',
+  'deal with rags': 'Not noted',
   'note clock step': null,
 };
 

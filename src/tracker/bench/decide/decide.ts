@@ -107,6 +107,8 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       const body = { answers: intent.answers, backAt: intent.backAt };
       return accept([factAt(context, { kind: 'shop-shut', body })], 'shut up shop');
     }
+    case 'deal with rags':
+      return accept([factAt(context, { kind: 'rags-dealt-with', body: {} })], 'rags dealt with');
     case 'note clock step':
       if (!Number.isFinite(intent.byMs)) return refuse('Not noted: that is no length of time.');
       return accept([{ kind: 'clock-stepped', body: { byMs: intent.byMs } }], 'clock set');
