@@ -1,6 +1,7 @@
 import { factHead } from '../shell/head-facts.ts';
+import { madeNeedless, type ConditionsFact } from '../tracker/bench/index.ts';
 import { readClimate, type Reading } from '../tracker/trade/index.ts';
-import { air, clock, day } from '../views/format/index.ts';
+import { clock, day, metered } from '../views/format/index.ts';
 import { readingJson } from './json/names.ts';
 import type { ConditionsJson } from './json-shapes/index.ts';
 import { failure, isFailure, type Answer, type CommandFile } from './line/command.ts';
@@ -11,7 +12,7 @@ import type { Room } from './line/room.ts';
 export const conditions: CommandFile = {
   takes: '[reading...]',
   options: [['--all', 'all readings there are, not only the last ten']],
-  help: 'With a reading (66F 55%, 19 C 55 %) it is noted; without one the last ten are shown. From a script it counts as told by a script.',
+  help: 'With a reading (66F 55%, 19 C 55 %, 66F 55% surface 60F) it is noted; without one the last ten are shown. From a script it counts as told by a script.',
   run: async (room, given) => {
     const typed = given.sentence('reading');
     if (typed !== '') return noteReading(room, typed);
@@ -32,8 +33,12 @@ function noteReading(room: Room, typed: string) {
       const { world, now } = room;
       const by = world.interactive ? 'person' : 'script';
       const head = factHead(world.newId(), now, world.clock, by);
+      const reading: ConditionsFact = { ...head, kind: 'reading-taken', body: read.climate };
       return {
-        append: { conditions: [{ ...head, kind: 'reading-taken', body: read.climate }] },
+        append: {
+          conditions: [reading],
+          needlessReadings: madeNeedless(current.conditions, reading),
+        },
         result: shown([{ ...read.climate, at: now }], shop),
       };
     });
@@ -47,7 +52,7 @@ const shown = (readings: readonly Reading[], { shop }: Look): Answer => ({
       ? ['No reading yet. Note one: recoat conditions 66F 55%']
       : readings.map(
           (reading) =>
-            `${day(reading.at, shop)} ${clock(reading.at, shop)}  ${air(reading, shop.temperature)}`,
+            `${day(reading.at, shop)} ${clock(reading.at, shop)}  ${metered(reading, shop.temperature)}`,
         ),
   json: (): ConditionsJson => ({
     readings: readings.map((reading) => readingJson(reading, shop.zone)),

@@ -3,6 +3,7 @@ import { shopDay } from '../views/format/zone.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { record } from './line/record.ts';
 import { findOnBench } from './names/find-piece.ts';
+import { whenGiven, whenOptions } from './read/when.ts';
 
 export const hold: CommandFile = {
   takes: '<piece> <reason...>',
@@ -25,6 +26,20 @@ export const hold: CommandFile = {
           },
         ],
       };
+    }),
+};
+
+export const carriedIn: CommandFile = {
+  takes: '<piece>',
+  options: whenOptions,
+  help: 'From somewhere colder: for some hours a coat is warned of, until a surface reading says otherwise (conditions "66F 55% surface 60F").',
+  run: (room, given) =>
+    record(room, (look) => {
+      const piece = findOnBench(given.word('piece'), look.bench, 'Not noted');
+      if (isFailure(piece)) return piece;
+      const when = whenGiven(given, 'Not noted', look);
+      if (isFailure(when)) return when;
+      return { ...when, intents: [{ do: 'carry in', piece: piece.id }] };
     }),
 };
 

@@ -1,6 +1,6 @@
 import type { BenchFact } from '../tracker/bench/index.ts';
 import { standardSettings, type Settings } from '../tracker/settings/index.ts';
-import { idsLeaving, joinFacts } from './join-facts.ts';
+import { idsLeaving, joinFacts, withoutNeedless } from './join-facts.ts';
 import { good } from './result.ts';
 import type { Appending, FactStore, Loaded } from './store.ts';
 
@@ -41,7 +41,10 @@ export function memoryStore(start: Appending & { readonly settings?: Settings } 
         const { append, result } = decide(load());
         const grown = {
           bench: joinFacts(kept.bench, append.bench),
-          conditions: joinFacts(kept.conditions, append.conditions),
+          conditions: joinFacts(
+            withoutNeedless(kept.conditions, append.needlessReadings),
+            append.conditions,
+          ),
           pings: joinFacts(kept.pings, append.pings),
         };
         const changed =

@@ -10,7 +10,7 @@ import {
 } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
 import { ofTheMoment, takenUp } from '../tracker/cautions/index.ts';
-import type { Climate, TradeRules } from '../tracker/trade/index.ts';
+import type { Metered, TradeRules } from '../tracker/trade/index.ts';
 import { cautionWords } from '../views/format/index.ts';
 import type { ActReply, Obstacle, Shop, ShownPing, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
@@ -39,7 +39,7 @@ export type Session = {
   readonly subscribe: (listener: () => void) => () => void;
   readonly snapshot: () => Snapshot;
   readonly act: (intent: Intent, at?: Instant) => ActReply;
-  readonly takeReading: (climate: Climate) => ActReply;
+  readonly takeReading: (read: Metered) => ActReply;
   /** Writes what is not on the disk yet. Called after the frame that shows it, and before leaving. */
   readonly flush: () => void;
   /** Takes over what another process has written. */
@@ -212,7 +212,7 @@ export function createSession(options: SessionOptions): Session {
     }
   };
 
-  const takeReading = (climate: Climate): ActReply => {
+  const takeReading = (climate: Metered): ActReply => {
     const open = store();
     const now = clock.now();
     if (open === null)

@@ -1,7 +1,7 @@
 import type { Bench, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
 import type { SettingName, Settings } from '../tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
-import type { Climate, FinishingSchedule, Product, TradeRules } from '../tracker/trade/index.ts';
+import type { FinishingSchedule, Metered, Product, TradeRules } from '../tracker/trade/index.ts';
 
 /** Zone, clock and units of the shop, settled. */
 export type Shop = {
@@ -83,7 +83,7 @@ export type BenchPort = {
   readonly snapshot: () => Snapshot;
   /** Answers at once; the snapshot marks it unwritten until it is on the disk. `at` for what happened earlier. */
   readonly act: (intent: Intent, at?: Instant) => ActReply;
-  readonly takeReading: (climate: Climate) => ActReply;
+  readonly takeReading: (read: Metered) => ActReply;
   /** Takes note of pings, by their claims, in one write. */
   readonly acknowledge: (claims: readonly string[]) => void;
   readonly choose: (name: SettingName | 'keys', text: string) => ActReply;

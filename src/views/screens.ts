@@ -79,7 +79,12 @@ export type NoteState = Writing & {
   readonly step: string | null;
   readonly text: string;
 };
-export type ConditionsState = Writing & { readonly is: 'conditions'; readonly text: string };
+export type ConditionsState = Writing & {
+  readonly is: 'conditions';
+  readonly text: string;
+  /** What was written could be either of these: asked about. */
+  readonly could?: readonly [string, string];
+};
 export type OddTimerState = Writing & {
   readonly is: 'odd timer';
   readonly text: string;

@@ -17,7 +17,12 @@ describe('conditions', () => {
     shop.minutesLater(60);
     const { readings } = await shop.json('conditions', '70', '60');
     expect(readings).toEqual([
-      { tempC: expect.closeTo(21.11, 2), rh: 60, readAt: '2026-11-24T15:29:00.000-05:00' },
+      {
+        tempC: expect.closeTo(21.11, 2),
+        rh: 60,
+        surfaceC: null,
+        readAt: '2026-11-24T15:29:00.000-05:00',
+      },
     ]);
     expect((await shop.json('conditions')).readings).toHaveLength(2);
     expect((await shop.json('bench')).air).toMatchObject({ rh: 60 });

@@ -236,6 +236,7 @@ const benchBodies: {
   'trial-waived': fc.record({ piece: id, step: id, reason: text }),
   'hold-placed': fc.record({ piece: id, reason: text, askAgain: orNull(day) }),
   'hold-lifted': fc.record({ piece: id }),
+  'carried-in': fc.record({ piece: id }),
   'piece-left-bench': fc.record({ piece: id }),
   'piece-put-back': fc.record({ piece: id, number: fc.integer() }),
   'piece-removed': fc.record({ piece: id }),
@@ -344,6 +345,11 @@ const factsWith = <Fact>(
 export const benchFactsByKind = factsWith<BenchFact>(benchBodies);
 export const anyBenchFact = fc.oneof(...benchFactsByKind);
 export const anyConditionsFact = fc.oneof(
-  ...factsWith<ConditionsFact>({ 'reading-taken': climate }),
+  ...factsWith<ConditionsFact>({
+    'reading-taken': fc.record(
+      { tempC: figure, rh: figure, surfaceC: figure },
+      { requiredKeys: ['tempC', 'rh'] },
+    ),
+  }),
 );
 export const anyPingFact = fc.oneof(...factsWith<PingFact>(pingBodies));

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore, type Loaded } from '../../src/persist/index.ts';
 import { movePastPieces } from '../../src/shell/move-past.ts';
 import { createSession } from '../../src/shell/session.ts';
-import { day, minute } from '../../src/tracker/time/index.ts';
+import { day, hour, minute } from '../../src/tracker/time/index.ts';
 import { smallSchedule } from './support/small-schedule.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
 
@@ -148,6 +148,27 @@ describe('a session', () => {
       agent: 'A',
       air: { tempC: 18, rh: 55, readAt: startOfTests },
     });
+  });
+
+  it('works windows out anew when a reading comes in or the air is to count no more, and only then', () => {
+    const { session, store, writeOut } = openSession();
+    const before = session.snapshot().sense;
+    session.act(addStool);
+    writeOut();
+    expect(session.snapshot().sense).toBe(before);
+    session.takeReading({ tempC: 13, rh: 50 });
+    const { sense } = session.snapshot();
+    expect(sense).not.toBe(before);
+    const span = {
+      ms: hour,
+      chemistry: 'oxidative',
+      statedFor: { tempC: 23, rh: 50 },
+      may: 'grow',
+    } as const;
+    expect(sense.spanEnd(span, startOfTests)).toBe(startOfTests + 2 * hour);
+    store.changeSettings((current) => ({ settings: { ...current, air: false }, result: null }));
+    session.reload();
+    expect(session.snapshot().sense.spanEnd(span, startOfTests)).toBe(startOfTests + hour);
   });
 
   it('puts back a piece that lies in the history, with its whole record', () => {

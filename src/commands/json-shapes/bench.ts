@@ -24,8 +24,11 @@ export type PartNameJson = { readonly id: string; readonly name: string };
 /** Degrees Celsius and percent. */
 export type AirJson = { readonly tempC: number; readonly rh: number; readonly readAt: IsoInstant };
 
+/** The same with a surface that was measured too. */
+export type MeteredJson = AirJson & { readonly surfaceC: number | null };
+
 /** The last reading, the temperature at which that air wets a surface, and how many times as long coats now take. */
-export type AirNowJson = AirJson & {
+export type AirNowJson = MeteredJson & {
   readonly dewPointC: number;
   /** Null where no coat is drying, or air moves none of them. */
   readonly coatsTake: { readonly least: number; readonly most: number } | null;
@@ -122,7 +125,7 @@ export type BenchJson = {
 export type RecordedJson = {
   /** What was recorded, in words. */
   readonly recorded: string;
-  /** What is wrong with what was done all the same: a pot past its life. */
+  /** What is wrong with what was done all the same: a pot past its life, air that is against the coat begun with it. */
   readonly warns: readonly string[];
   /** The instant it is about. */
   readonly at: IsoInstant;

@@ -1,4 +1,4 @@
-import type { AirJson, IsoInstant, PieceNameJson, PotJson } from './bench.ts';
+import type { IsoInstant, MeteredJson, PieceNameJson, PotJson } from './bench.ts';
 
 /** `pings` */
 export type PingsJson = {
@@ -60,7 +60,7 @@ export type OvernightJson = {
 };
 
 /** `conditions` */
-export type ConditionsJson = { readonly readings: readonly AirJson[] };
+export type ConditionsJson = { readonly readings: readonly MeteredJson[] };
 
 /** `settings` */
 export type SettingsJson = {

@@ -4,6 +4,7 @@ import type { Zone } from '../../views/format/zone.ts';
 import type {
   AirJson,
   HoldJson,
+  MeteredJson,
   PartNameJson,
   PieceNameJson,
   StepNameJson,
@@ -30,8 +31,9 @@ export const holdJson = (hold: Hold | null, zone: Zone): HoldJson | null =>
 export const airJson = (air: Air | null, zone: Zone): AirJson | null =>
   air === null ? null : { tempC: air.tempC, rh: air.rh, readAt: iso(air.readAt, zone) };
 
-export const readingJson = ({ tempC, rh, at }: Reading, zone: Zone): AirJson => ({
+export const readingJson = ({ tempC, rh, at, surfaceC }: Reading, zone: Zone): MeteredJson => ({
   tempC,
   rh,
   readAt: iso(at, zone),
+  surfaceC: surfaceC ?? null,
 });

@@ -22,7 +22,7 @@ export { moveStep, repeatStep, rewordStep, skipStep } from '../change-steps.ts';
 export { notYet, ready, trouble } from '../checks.ts';
 export { describe } from '../describe.ts';
 export { pickUp, putDown, takeAlong } from '../hands.ts';
-export { hold, lift } from '../holds.ts';
+export { carriedIn, hold, lift } from '../holds.ts';
 export { insertStep } from '../insert-step.ts';
 export { offBench, putBack, remove } from '../leaving.ts';
 export { earlier, later } from '../moves.ts';

@@ -13,6 +13,7 @@ import { cautionJson } from '../json/caution-json.ts';
 import { takenUpLines } from '../text/caution-lines.ts';
 import { rowLine } from '../text/row-line.ts';
 import { failure, isFailure, type Answer, type Failure } from './command.ts';
+import { airTold } from './air-told.ts';
 import { withoutKeys } from './hints.ts';
 import { lookAt, missingStore, noticeText, storeFailure, type Look } from './look.ts';
 import type { Room } from './room.ts';
@@ -53,6 +54,7 @@ export async function record(
 }
 
 type Done = {
+  readonly intents: readonly Intent[];
   readonly facts: readonly BenchFact[];
   readonly says: readonly string[];
   /** What is wrong with what was done all the same. */
@@ -97,23 +99,33 @@ function apply(
     piece = applied.piece;
     after = lookAt(room, current, [...before, ...facts], rules);
   }
-  return { facts, says, warns, piece, at: wished.at ?? now, after };
+  return {
+    intents: wished.intents,
+    facts,
+    says,
+    warns,
+    piece,
+    at: wished.at ?? now,
+    after,
+  };
 }
 
 const around = ({ settings, shop, sense, readings }: Look) => ({ settings, shop, sense, readings });
 
-function answer({ facts, says, warns, piece, at, after }: Done): Answer {
+function answer({ intents, facts, says, warns, piece, at, after }: Done): Answer {
   const taken = () => takenUp(facts, after);
+  const air = (): readonly string[] => (piece === null ? [] : airTold(intents, after, piece));
   return {
     lines: () => [
       ...warns.map((warning) => `! ${warning}.`),
       ...says,
+      ...air(),
       ...takenUpLines(taken(), after),
       ...rowLine(after, piece),
     ],
     json: (): RecordedJson => ({
       recorded: says.join('; '),
-      warns,
+      warns: [...warns, ...air()],
       at: iso(at, after.shop.zone),
       row: pieceRowJson(after, piece),
       cautions: taken().flatMap(({ cautions }) =>

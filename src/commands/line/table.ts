@@ -82,6 +82,7 @@ const table = {
   matches: other('pieces', 'two pieces that should come out alike', 'matches'),
   hold: other('pieces', 'a piece waits for something that has no clock', 'hold'),
   lift: other('pieces', 'lift a hold', 'lift'),
+  'carried-in': other('pieces', 'it came in from the cold', 'carriedIn'),
   'off-bench': other('pieces', 'take a piece off the bench', 'offBench'),
   'put-back': other('pieces', 'put a past piece back on the bench', 'putBack'),
   remove: other('pieces', 'hide a piece; the record stays', 'remove'),

@@ -70,6 +70,10 @@ function sourceNames(source: YamlSource, root: Fields): readonly Problem[] {
       path: ['products', id, 'source'],
       value: product['source'],
     })),
+    ...entries(root['products']).map(([id, { 'needs air': air }]) => ({
+      path: ['products', id, 'needs air', 'source'],
+      value: isGroup(air) ? air['source'] : undefined,
+    })),
   ];
   for (const { path, row } of windowRows(root)) {
     const value = row['source'];

@@ -120,6 +120,36 @@ export const climate = z.pipe(
   }),
 );
 
+const temperatureForm = /^(-?\d{1,3}(?:\.\d)?) ?([CF])$/;
+const temperatureWords = 'a temperature with its letter, such as 10 C or 50 F';
+
+/** A temperature, in degrees Celsius. */
+export const temperature = z.pipe(
+  z
+    .string({ error: temperatureWords })
+    .check(
+      z.regex(temperatureForm, { error: temperatureWords }),
+      z.describe('A temperature: 10 C, 50 F.'),
+    ),
+  z.transform((words) => {
+    const [, degrees, unit] = temperatureForm.exec(words) ?? [];
+    return unit === 'F' ? Math.round(((Number(degrees) - 32) * 50) / 9) / 10 : Number(degrees);
+  }),
+);
+
+const percentForm = /^(\d{1,3}) ?%$/;
+const percentWords = 'a relative humidity such as 85 %';
+
+export const percent = z.pipe(
+  z.string({ error: percentWords }).check(
+    z.refine((words) => Number(percentForm.exec(words)?.[1] ?? 101) <= 100, {
+      error: percentWords,
+    }),
+    z.describe('A relative humidity: 85 %.'),
+  ),
+  z.transform((words) => Number(percentForm.exec(words)?.[1])),
+);
+
 export const chemistries = [
   'waterborne',
   'oxidative',

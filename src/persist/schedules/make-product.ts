@@ -3,6 +3,7 @@ import type { WindowRule } from '../../tracker/windows/index.ts';
 import type { Provenance } from './library-types.ts';
 import { makeCoat } from './make-coat.ts';
 import { makeWindow, type WindowsByWood } from './make-window.ts';
+import { optional } from './stretches.ts';
 import type { ProductForm } from './product-form.ts';
 import type { rowSource } from './window-form.ts';
 import type * as z from 'zod/mini';
@@ -28,6 +29,7 @@ export function makeProduct(
     sources[name.replaceAll(' ', '-')] = provenance(row.source, form.source, named);
   }
   for (const [name, row] of written) sources[name] = provenance(row.source, form.source, named);
+  const air = form['needs air'];
   const product: Product = {
     id,
     name: form.name,
@@ -35,6 +37,14 @@ export function makeProduct(
     chemistry: form.dries,
     statedFor: form['stated for'],
     windows: [...coat, ...others.any],
+    ...(air === undefined
+      ? {}
+      : {
+          needsAir: {
+            ...optional({ fromC: air.from, toC: air.to, rhUpTo: air['rh up to'] }),
+            source: named[air.source ?? form.source] ?? '',
+          },
+        }),
     cautions: form.cautions ?? [],
     ...(form.deadly === undefined ? {} : { deadly: form.deadly }),
     ...(form['rags self-heat'] === undefined ? {} : { selfHeatingRags: form['rags self-heat'] }),

@@ -1,5 +1,15 @@
 import * as z from 'zod/mini';
-import { cautions, chemistry, climate, group, id, text, yes } from './fields.ts';
+import {
+  cautions,
+  chemistry,
+  climate,
+  group,
+  id,
+  percent,
+  temperature,
+  text,
+  yes,
+} from './fields.ts';
 import { coat, sourceName, windows } from './window-form.ts';
 
 /** A product as it is written: a generic class, or somebody's own can with the times of its label. */
@@ -9,6 +19,14 @@ export const product = group('a product', {
   dries: chemistry,
   'stated for': climate,
   source: sourceName,
+  'needs air': z.optional(
+    group('the air it needs', {
+      from: z.optional(temperature),
+      to: z.optional(temperature),
+      'rh up to': z.optional(percent),
+      source: z.optional(sourceName),
+    }),
+  ),
   coat: z.optional(coat),
   windows: z.optional(windows),
   cautions: z.optional(cautions),

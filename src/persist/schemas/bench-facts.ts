@@ -62,6 +62,7 @@ export const benchBodies = {
     askAgain: z.nullable(calendarDay),
   }),
   'hold-lifted': z.strictObject({ piece: id }),
+  'carried-in': z.strictObject({ piece: id }),
   'piece-left-bench': z.strictObject({ piece: id }),
   'piece-put-back': z.strictObject({ piece: id, number: z.int() }),
   'piece-removed': z.strictObject({ piece: id }),

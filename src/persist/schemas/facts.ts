@@ -24,7 +24,9 @@ const head = {
   bootId: z.nullable(z.string()),
 };
 
-const conditionsBodies = { 'reading-taken': climate };
+const conditionsBodies = {
+  'reading-taken': z.strictObject({ ...climate.shape, surfaceC: z.exactOptional(z.number()) }),
+};
 
 const pingBodies = {
   'ping-claimed': z.strictObject({

@@ -56,6 +56,14 @@ export const product = z.strictObject({
   chemistry,
   statedFor: climate,
   windows: z.array(windowRule),
+  needsAir: z.exactOptional(
+    z.strictObject({
+      fromC: z.exactOptional(z.number()),
+      toC: z.exactOptional(z.number()),
+      rhUpTo: z.exactOptional(z.number()),
+      source: z.string(),
+    }),
+  ),
   cautions: z.array(z.string()),
   deadly: z.exactOptional(z.boolean()),
   byWood: z.exactOptional(

@@ -7,7 +7,7 @@ import {
   type FactsName,
   type StoreFile,
 } from '../folder/names.ts';
-import { joinFacts } from '../join-facts.ts';
+import { joinFacts, withoutNeedless } from '../join-facts.ts';
 import { wrongWithFact } from '../schemas/check.ts';
 import type { Appending, Loaded } from '../store.ts';
 
@@ -25,9 +25,15 @@ export type Appended = {
 export function appended(current: Loaded, append: Appending): readonly Appended[] {
   return [
     appendedTo(benchFile, current.bench, append.bench),
-    appendedTo(conditionsFile, current.conditions, append.conditions),
+    withReadings(current, append),
     appendedTo(pingsFile, current.pings, append.pings),
   ].filter((change) => change !== null);
+}
+
+function withReadings({ conditions }: Loaded, append: Appending): Appended | null {
+  const kept = withoutNeedless(conditions, append.needlessReadings);
+  const grown = appendedTo(conditionsFile, kept, append.conditions);
+  return grown === null && kept !== conditions ? { file: conditionsFile, contents: kept } : grown;
 }
 
 export function appendedTo<Name extends FactsName>(

@@ -102,6 +102,8 @@ export type BenchFactBodies = {
     readonly askAgain: CalendarDay | null;
   };
   'hold-lifted': { readonly piece: string };
+  /** From somewhere colder: for some hours it is colder than the air about it. */
+  'carried-in': { readonly piece: string };
   'piece-left-bench': { readonly piece: string };
   'piece-put-back': { readonly piece: string; readonly number: number };
   'piece-removed': { readonly piece: string };
@@ -194,7 +196,7 @@ export type BenchFactBodies = {
 };
 
 export type ConditionsFactBodies = {
-  'reading-taken': Climate;
+  'reading-taken': Climate & { readonly surfaceC?: number };
 };
 
 export type PingFactBodies = {

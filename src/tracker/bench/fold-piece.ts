@@ -56,6 +56,8 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
       }));
     case 'hold-lifted':
       return change(bench, fact.body.piece, (piece) => ({ ...piece, hold: null }));
+    case 'carried-in':
+      return change(bench, fact.body.piece, (piece) => ({ ...piece, carriedInAt: fact.at }));
     case 'piece-left-bench':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,

@@ -12,6 +12,8 @@ export * from './questions.ts';
 export * from './trials.ts';
 export * from './piece-windows.ts';
 export * from './explain-stretch.ts';
+export * from './air-warnings.ts';
+export * from './thin-readings.ts';
 export * from './timer-window.ts';
 export * from './pot-window.ts';
 export * from './standing.ts';

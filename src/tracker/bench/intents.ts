@@ -66,6 +66,8 @@ export type Intent =
       readonly askAgain: CalendarDay | null;
     }
   | { readonly do: 'lift hold'; readonly piece: string }
+  /** It came in from somewhere colder. */
+  | { readonly do: 'carry in'; readonly piece: string }
   | { readonly do: 'take off bench'; readonly piece: string }
   | { readonly do: 'put back on bench'; readonly piece: string }
   | { readonly do: 'remove piece'; readonly piece: string }

@@ -68,6 +68,8 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `hold on ${called(fact.body.piece)}`;
     case 'hold-lifted':
       return `lift hold on ${called(fact.body.piece)}`;
+    case 'carried-in':
+      return `${called(fact.body.piece)} carried in`;
     case 'piece-left-bench':
       return `${called(fact.body.piece)} off the bench`;
     case 'piece-put-back':

@@ -136,6 +136,8 @@ export type Piece = {
   readonly answers: Readonly<Record<string, GivenAnswer>>;
   readonly waivers: readonly Waiver[];
   readonly hold: Hold | null;
+  /** When it last came in from the cold; absent where it never did. */
+  readonly carriedInAt?: Instant;
   readonly place: 'bench' | 'past' | 'removed';
   readonly addedAt: Instant;
   readonly leftAt: Instant | null;

@@ -1,8 +1,14 @@
-import type { Climate } from './climate.ts';
+import type { Metered } from './climate.ts';
 
 /** What `readClimate` makes of a text. */
 export type ClimateReading =
-  { readonly ok: true; readonly climate: Climate } | { readonly ok: false; readonly says: string };
+  | { readonly ok: true; readonly climate: Metered }
+  | {
+      readonly ok: false;
+      readonly says: string;
+      /** Where a figure without its letter could be either: the text written out both ways, the shop's own unit first. */
+      readonly could?: readonly [string, string];
+    };
 
 /** The unit in which the shop reads its temperatures. */
 type Unit = 'C' | 'F';
@@ -28,9 +34,41 @@ const figure =
 /**
  * Reads temperature and relative humidity as a person writes them, in either order: `66F 55%`, `19 C 55 %`, `66 55`,
  * `18.5c, 60`, `18,5 60`. A temperature without a unit is taken in `unit`, unless it looks like the other one: then it
- * asks, because 19 read as Fahrenheit would move every window of the day.
+ * asks, because 19 read as Fahrenheit would move every window of the day. After the word `surface` stands the
+ * temperature of a surface to be coated: `66F 55% surface 60F`.
  */
 export function readClimate(text: string, unit: Unit): ClimateReading {
+  const [air = '', ...others] = text.split(/\bsurface\b:?/i);
+  const read = readAir(air, unit);
+  if (!read.ok) {
+    const [own, other] = read.could ?? [];
+    const rest = others.length === 0 ? '' : ` surface${others.join('surface')}`;
+    return own === undefined || other === undefined
+      ? read
+      : { ...read, could: [own + rest, other + rest] };
+  }
+  if (others.length === 0) return read;
+  const surface = readSurface(others.join(' '), unit);
+  return typeof surface === 'string'
+    ? { ok: false, says: surface }
+    : { ok: true, climate: { ...read.climate, surfaceC: surface } };
+}
+
+/** The surface's temperature in degrees Celsius, or what is wrong with it. */
+function readSurface(text: string, unit: Unit): number | string {
+  const figures = readFigures(text.trim());
+  const [only] = figures ?? [];
+  const example = `after "surface" write its temperature: surface ${unit === 'F' ? '60F' : '16C'}.`;
+  if (figures?.length !== 1 || only === undefined || only.unit === '%') return example;
+  if (only.unit === null && looksLikeOther(only.value, unit))
+    return `a surface of ${only.typed} could be ${only.value} F or ${only.value} C: put the letter to it.`;
+  const tempC = inCelsius(only.value, only.unit ?? unit);
+  return canBeWorkedIn(tempC)
+    ? tempC
+    : `${only.value} ${only.unit ?? unit} is no surface that anybody coats: ${example}`;
+}
+
+function readAir(text: string, unit: Unit): ClimateReading {
   const refuse = (says: string): ClimateReading => ({
     ok: false,
     says: `${says} ${examples[unit]}`,
@@ -47,10 +85,15 @@ export function readClimate(text: string, unit: Unit): ClimateReading {
   if (warmth === undefined)
     return refuse(figures.length === 0 ? 'nothing was given.' : 'the temperature is missing.');
   if (damp === undefined) return refuse('the humidity is missing.');
-  if (warmth.unit === null && looksLikeOther(warmth.value, unit))
-    return refuse(
-      `${warmth.typed} could be ${warmth.value} F or ${warmth.value} C: put the letter to it.`,
-    );
+  if (warmth.unit === null && looksLikeOther(warmth.value, unit)) {
+    const written = (letter: Unit): string => `${warmth.value}${letter} ${damp.value}%`;
+    const could = [written(unit), written(unit === 'F' ? 'C' : 'F')] as const;
+    return {
+      ok: false,
+      says: `${warmth.typed} could be ${warmth.value} F or ${warmth.value} C: write ${could.join(' or ')}.`,
+      could,
+    };
+  }
   const tempC = inCelsius(
     warmth.value,
     warmth.unit === 'C' || warmth.unit === 'F' ? warmth.unit : unit,

@@ -1,4 +1,5 @@
 import type { StampEvent, WindowRule, Milestone } from '../windows/model.ts';
+import type { AirNeeds } from './air/air-needs.ts';
 import type { Climate, Chemistry } from './climate.ts';
 import type { Condition } from './condition.ts';
 
@@ -104,6 +105,8 @@ export type Product = {
   readonly chemistry: Chemistry;
   readonly statedFor: Climate;
   readonly windows: readonly WindowRule[];
+  /** The air it needs, where it is not as usual. */
+  readonly needsAir?: AirNeeds;
   /** Said in full the first time it is used on a piece. */
   readonly cautions: readonly string[];
   /** These cautions are said every time. */

@@ -1,12 +1,13 @@
 import { sessionHolding, type Piece, type PlannedStep } from '../../tracker/bench/index.ts';
 import { lineOf, type Line } from '../drawing/index.ts';
 import { keyMapWith, keyOf } from '../keys/key-map.ts';
+import { airLines } from '../piece/air-lines.ts';
 import { cautionLines, cautionsOf } from '../piece/cautions.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 
 /**
- * What to be careful about in the step that the keys are on. While the piece is in hand these rows are kept free
+ * What the air says against the step that the keys are on, and what to be careful about in it. While the piece is in hand these rows are kept free
  * whatever else there is to show, so that gloved hands need no key to read them; before that they take spare rows.
  */
 export type CautionRows = { readonly lines: readonly Line[]; readonly kept: boolean };
@@ -22,7 +23,10 @@ export function cautionRows({ selected }: BenchRows, view: View, budget: number)
 
 function fitted(piece: Piece, step: PlannedStep, view: View, room: number): readonly Line[] {
   const opens = `${keyOf(keyMapWith(view.snapshot.settings.keys), 'open piece')}, then c`;
-  const lines = cautionLines(cautionsOf(piece, step, view), view, opens);
+  const lines = [
+    ...airLines(piece, step, view),
+    ...cautionLines(cautionsOf(piece, step, view), view, opens),
+  ];
   if (lines.length <= room) return lines;
   return room < 1
     ? []

@@ -15,6 +15,7 @@ import { messageLines } from '../parts/message-lines.ts';
 import type { Frame, View } from '../screen.ts';
 import type { PieceState } from '../screens.ts';
 import { aboutStep } from './about-step.ts';
+import { airLines } from './air-lines.ts';
 import { cautionLines, cautionsOf } from './cautions.ts';
 import { fitBlocks } from './fit-blocks.ts';
 import { markedStep, stepToPickUp } from './marked-step.ts';
@@ -63,7 +64,10 @@ export function drawPiece(state: PieceState, view: View): Frame {
       total: totalLine(whole, columns, view),
       window: window === null ? [] : windowBlock(whole, window, view),
       beside: [...matchLines(whole, window, view), ...moistureLines(piece, view)],
-      caution: cautions === null ? [] : cautionLines(cautions, view),
+      caution:
+        cautions === null || marked === null
+          ? []
+          : [...airLines(piece, marked, view), ...cautionLines(cautions, view)],
       isDeadly: cautions?.isDeadly === true && cautions.full.length > 0,
       note: [
         ...(marked === null ? [] : aboutStep(piece, marked, view.columns)),

@@ -15,6 +15,7 @@ export type PieceAct =
   | 'parts'
   | 'moisture'
   | 'match'
+  | 'carried in'
   | 'cautions'
   | 'job card'
   | 'off the bench'
@@ -41,6 +42,7 @@ export const pieceKeys: readonly PieceKey[] = [
   { act: 'parts', keys: ['l'], says: 'parts' },
   { act: 'moisture', keys: ['u'], says: 'moisture' },
   { act: 'match', keys: ['m'], says: 'matches' },
+  { act: 'carried in', keys: ['f'], says: 'from the cold' },
   { act: 'cautions', keys: ['c'], says: 'cautions' },
   { act: 'job card', keys: ['j'], says: 'job card' },
   { act: 'off the bench', keys: ['y'], says: 'off the bench' },

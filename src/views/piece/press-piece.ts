@@ -116,6 +116,8 @@ function perform(
       return { state, open: { is: 'job card', piece: piece.id, from: 0, past: null } };
     case 'off the bench':
       return { state, open: { is: 'confirm', asks: 'take off bench', piece: piece.id } };
+    case 'carried in':
+      return told({ do: 'carry in', piece: piece.id });
     case 'cautions':
       return { state: { ...state, shows: 'cautions', from: 0 } };
     case 'reword':

@@ -28,6 +28,7 @@ const acts = [
   'answer',
   'place hold',
   'lift hold',
+  'carry in',
   'take off bench',
   'put back on bench',
   'remove piece',
@@ -176,6 +177,7 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
         reason: 'hinge',
         askAgain: ['2026-05-06', null, 'soon'][q % 3] ?? null,
       };
+    case 'carry in':
     case 'lift hold':
     case 'take off bench':
     case 'put back on bench':

@@ -71,12 +71,8 @@ test.each([
 });
 
 test('asks where a figure without its letter looks like the other unit', () => {
-  expect(saysOf('19 55', 'F')).toBe(
-    '19 could be 19 F or 19 C: put the letter to it. Write 66F 55%.',
-  );
-  expect(saysOf('66 55', 'C')).toBe(
-    '66 could be 66 F or 66 C: put the letter to it. Write 19C 55%.',
-  );
+  expect(saysOf('19 55', 'F')).toBe('19 could be 19 F or 19 C: write 19F 55% or 19C 55%.');
+  expect(saysOf('66 55', 'C')).toBe('66 could be 66 F or 66 C: write 66C 55% or 66F 55%.');
   expect(read('41 55', 'F').tempC).toBeCloseTo(5, 9);
   expect(read('19F 55', 'F').tempC).toBeCloseTo(-7.222, 3);
 });
@@ -105,4 +101,36 @@ test('never fails, whatever is typed', () => {
       else expect(reading.climate.rh).toBeGreaterThan(0);
     }),
   );
+});
+
+test.each([
+  ['66F 55% surface 60F', 'F', 15.556],
+  ['66F 55% surface 60', 'F', 15.556],
+  ['66F 55%, Surface: 16C', 'F', 16],
+  ['19 55 surface 16', 'C', 16],
+] as const)('reads the surface of %s in a shop that reads %s', (text, unit, surfaceC) => {
+  const reading = readClimate(text, unit);
+  expect(reading.ok ? reading.climate.surfaceC : reading.says).toBeCloseTo(surfaceC, 2);
+});
+
+test.each([
+  ['66F 55% surface', 'F', 'after "surface" write its temperature: surface 60F.'],
+  ['66F 55% surface cold', 'F', 'after "surface" write its temperature: surface 60F.'],
+  ['66F 55% surface 60%', 'F', 'after "surface" write its temperature: surface 60F.'],
+  ['66F 55% surface 16', 'F', 'a surface of 16 could be 16 F or 16 C: put the letter to it.'],
+  [
+    '19C 55% surface 90C',
+    'C',
+    '90 C is no surface that anybody coats: after "surface" write its temperature: surface 16C.',
+  ],
+] as const)('refuses the surface of %s', (text, unit, says) => {
+  expect(saysOf(text, unit)).toBe(says);
+});
+
+test('a figure that could be either is offered both ways, with its surface', () => {
+  const reading = readClimate('20 55 surface 60F', 'F');
+  expect(reading).toMatchObject({
+    ok: false,
+    could: ['20F 55% surface 60F', '20C 55% surface 60F'],
+  });
 });

@@ -42,13 +42,33 @@ test('what can not be read is refused and stays to be mended', () => {
   const { press, type, text, desk, port } = reading({ shop: { temperature: 'F' } });
   type('19 55');
   press('enter');
-  expect(text()).toContain('Not noted: 19 could be 19 F or 19 C: put the letter to it.');
+  expect(text()).toContain('Not noted: 19 could be 19 F or 19 C: write 19F 55% or 19C 55%.');
+  expect(text()).toContain('Which one?  1: 19F 55%  2: 19C 55%');
   expect(text()).toContain('now   19 55_');
   press('home', 'right', 'right');
   type('C');
   press('enter');
   expect(desk.top().is).toBe('bench');
   expect(port.lastReading).toMatchObject({ tempC: 19, rh: 55 });
+});
+
+test('a figure that could be either is asked about, and one key answers', () => {
+  const { press, type, desk, port } = reading();
+  type('66 55 surface 16');
+  press('enter');
+  expect(port.lastReading).toBeUndefined();
+  press('2');
+  expect(desk.top().is).toBe('bench');
+  expect(port.lastReading?.tempC).toBeCloseTo(18.889, 3);
+  expect(port.lastReading).toMatchObject({ rh: 55, surfaceC: 16 });
+});
+
+test('another key than the two goes on writing', () => {
+  const { press, type, text } = reading();
+  type('66 55');
+  press('enter', 'backspace');
+  expect(text()).toContain('now   66 5_');
+  expect(text()).not.toContain('Which one?');
 });
 
 test('a reading that could not be written says so and is still there', () => {

@@ -338,8 +338,14 @@ describe('what is known of it', () => {
   });
 });
 
+test('f notes that the piece came in from the cold', () => {
+  const driven = opened();
+  driven.press('f');
+  expect(driven.port.asked).toEqual([{ do: 'carry in', piece: 'p3' }]);
+});
+
 describe('nothing changes by accident', () => {
-  test.each(['space', 'd', 'f', 's', 'r', 't', '0', 'backspace', '1', '9', '+', '*', '/', 'q'])(
+  test.each(['space', 'd', 's', 'r', 't', '0', 'backspace', '1', '9', '+', '*', '/', 'q'])(
     '%s does nothing here',
     (name) => {
       const driven = opened();

@@ -85,6 +85,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   answer: 'Not answered',
   'place hold': 'Not on hold',
   'lift hold': 'Not lifted',
+  'carry in': 'Not noted',
   'take off bench': 'Not taken off',
   'put back on bench': 'Not put back',
   'remove piece': 'Not removed',

@@ -12,6 +12,7 @@ import { moveLastStamp } from './move-stamp.ts';
 import {
   addPiece,
   describePiece,
+  carryIn,
   liftHold,
   nameParts,
   placeHold,
@@ -51,6 +52,8 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return answerQuestion(bench, intent, context);
     case 'place hold':
       return placeHold(bench, intent, context);
+    case 'carry in':
+      return carryIn(bench, intent, context);
     case 'lift hold':
       return liftHold(bench, intent, context);
     case 'take off bench':

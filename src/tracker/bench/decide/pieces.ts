@@ -182,6 +182,16 @@ export function placeHold(
   );
 }
 
+export function carryIn(bench: Bench, intent: Asked<'carry in'>, context: IntentContext): Outcome {
+  const piece = onBench(bench, intent.piece, 'Not noted');
+  if (isOutcome(piece)) return piece;
+  return accept(
+    [factAt(context, { kind: 'carried-in', body: { piece: piece.id } })],
+    `${called(piece)} carried in from the cold`,
+    piece.id,
+  );
+}
+
 export function liftHold(
   bench: Bench,
   intent: Asked<'lift hold'>,
