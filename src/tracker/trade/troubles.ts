@@ -269,10 +269,36 @@ const ofChemicals: readonly Trouble[] = [
   none,
 ];
 
+/** Troubles of wood that dries after a bleach, a stripper or a rinse: nothing on it runs or sags (common practice, no source). */
+const ofWetWood: readonly Trouble[] = [
+  {
+    id: 'still damp',
+    name: 'still damp, cool to the hand',
+    remedy: 'warm, air moving, a night more',
+    steps: [leave('leave it, warm, air moving', 12 * hour, 'feel it again')],
+  },
+  {
+    id: 'salts',
+    name: 'white salts, crust',
+    remedy: 'rinse as the label says, dry again; no dry sanding',
+    steps: [step('rinse the salts off as the label says, dry', 'rinse, neutralise')],
+  },
+  {
+    id: 'uneven',
+    name: 'uneven, dark places left',
+    remedy: 'once more on the whole surface',
+    steps: [again()],
+  },
+  none,
+];
+
+const wetWork: ReadonlySet<StepClass> = new Set(['clean', 'strip', 'bleach', 'rinse, neutralise']);
+
 /** What is offered where a window of that kind was tried, on a step of that class. */
 export function troublesOf(kind: WindowKind, stepClass?: StepClass): readonly Trouble[] {
   if (kind === 'glue') return ofGlue;
   if (kind === 'coat' && stepClass === 'stain') return ofStains;
+  if (kind === 'coat' && stepClass !== undefined && wetWork.has(stepClass)) return ofWetWood;
   return kind === 'chemical' || kind === 'pot' ? ofChemicals : ofCoats;
 }
 

@@ -114,6 +114,7 @@ test('a coat put on once more is a coat like the first: same product, own window
 const lists = [
   troublesOf('coat'),
   troublesOf('coat', 'stain'),
+  troublesOf('coat', 'bleach'),
   troublesOf('glue'),
   troublesOf('chemical'),
   troublesTried({ ...recoat(hour, null), id: trialWindow }, 'bleach'),
@@ -232,3 +233,13 @@ test('no remedy promises that a coat is good', () => {
     .join(' ');
   expect(words).not.toMatch(/\bsafe|\bready\b/i);
 });
+
+test.each(['clean', 'strip', 'bleach', 'rinse, neutralise'] as const)(
+  'wood that dries after %s is offered no troubles of a coat',
+  (stepClass) => {
+    const names = troublesOf('coat', stepClass).map(({ name }) => name);
+    expect(names.join()).not.toMatch(/runs|nibs|blush|fisheye|wrinkle/);
+    expect(names).toContain('white salts, crust');
+    expect(names.at(-1)).toBe('none of these');
+  },
+);
