@@ -36,15 +36,20 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
     const upper = told.length > 1 ? [] : [quietLine(rows, view)];
     return [...noticeLines(state, view), ...upper, ...told.map(refusalLine), help];
   }
+  const role = message?.warns === true ? 'loud' : 'strong';
   const upper =
     message === null
-      ? quietLine(rows, view)
-      : lineOf(message.text, message.warns === true ? 'loud' : 'strong');
-  return [...noticeLines(state, view), upper, selectedLine(state, rows.selected, view), help];
+      ? [quietLine(rows, view)]
+      : wrapWords(message.text, view.columns)
+          .slice(0, mostOfMessage)
+          .map((line) => lineOf(line, role));
+  return [...noticeLines(state, view), ...upper, selectedLine(state, rows.selected, view), help];
 }
 
 /** What to do about it stands at the end of a refusal, so it is broken into rows rather than cut. */
 const mostOfRefusal = 4;
+/** A long name of a step would push the piece's off the row, and a warning its reason. */
+const mostOfMessage = 3;
 
 /** What was noticed since the last key, in at most two rows above the others. */
 function noticeLines({ noticesSeen }: BenchState, view: View): readonly Line[] {

@@ -30,3 +30,12 @@ test('at every section the foot says which is next, and that d ends the step', (
   expect(rows()[21]).toContain('stain done on 8 Hat rack');
   expect(rows()[22]).not.toContain('d: done');
 });
+
+test('a message too long for one row is broken, and names the piece to its end', () => {
+  const { port, press, rows } = staining();
+  const { id } = port.piece('p8').steps[0]!;
+  const name = 'stain and wipe, back and sides first, the top and the front edges last of all';
+  port.act({ do: 'reword step', piece: 'p8', step: id, name });
+  press('space');
+  expect(rows().slice(20, 22).join(' ')).toBe(`section 1 on, ${name} on 8 Hat rack`);
+});
