@@ -1,3 +1,4 @@
+import { coatWeights } from '../tracker/bench/index.ts';
 import { nearest } from '../tracker/trade/index.ts';
 import { stampEvents, type StampEvent } from '../tracker/windows/index.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
@@ -26,13 +27,26 @@ export const nextSection = stamping('next section');
 
 export const done: CommandFile = {
   takes: '<piece>',
-  options: targetOptions,
+  options: [
+    [`--coat <weight>`, `how heavy the coat went on: ${coatWeights.join(', ')}`],
+    ...targetOptions,
+  ],
   run: (room, given) =>
     record(room, (look) => {
       const target = targetGiven(given, look, 'Not done');
       if (isFailure(target)) return target;
+      const typed = given.maybe('coat');
+      const coat = coatWeights.find((each) => each === typed?.trim().toLowerCase());
+      if (typed !== null && coat === undefined)
+        return failure(
+          'usage',
+          `Not done: "${typed}" is no weight of a coat: ${coatWeights.join(', ')}.`,
+        );
       const { piece, part, at } = target;
-      return { at, intents: [{ do: 'done', piece: piece.id, part }] };
+      return {
+        at,
+        intents: [{ do: 'done', piece: piece.id, part, ...(coat === undefined ? {} : { coat }) }],
+      };
     }),
 };
 

@@ -20,6 +20,7 @@ import { settingsScreen } from './settings/index.ts';
 import { shutScreen } from './shut-up-shop/index.ts';
 import { troubleScreen } from './trouble/index.ts';
 import { whichToPutDownScreen } from './which-to-put-down/index.ts';
+import { whyLateScreen } from './why-late/index.ts';
 import { withoutTrialScreen } from './without-trial/index.ts';
 
 type ScreenRegistry = {
@@ -32,6 +33,7 @@ export const modules: ScreenRegistry = {
   'add piece': addPieceScreen,
   piece: pieceScreen,
   trouble: troubleScreen,
+  'why late': whyLateScreen,
   'which to put down': whichToPutDownScreen,
   question: questionScreen,
   'without trial': withoutTrialScreen,

@@ -28,7 +28,8 @@ export type PieceState = Writing & {
   readonly piece: string;
   readonly at: string | null;
   /** What is being written, and what has been written of it. `class`: a list from which the inserted step's class is picked. */
-  readonly asks?: 'insert' | 'class' | 'reword' | 'parts' | 'describe' | 'moisture' | 'match';
+  readonly asks?:
+    'insert' | 'class' | 'reword' | 'parts' | 'describe' | 'moisture' | 'match' | 'coat';
   readonly text?: string;
   /** Where the shown part of a list begins. */
   readonly from?: number;
@@ -61,6 +62,8 @@ export type WhichToPutDownState = {
   /** Where the shown part of the list begins. */
   readonly from?: number;
 };
+/** A "not yet" came far too late: why? */
+export type WhyLateState = { readonly is: 'why late'; readonly piece: string };
 export type ConfirmState = {
   readonly is: 'confirm';
   readonly asks: 'take off bench' | 'remove piece';
@@ -185,6 +188,7 @@ export type Screen =
   | AddPieceState
   | PieceState
   | TroubleState
+  | WhyLateState
   | WhichToPutDownState
   | QuestionState
   | WithoutTrialState

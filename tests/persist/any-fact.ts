@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import {
+  coatWeights,
   findings,
   moistureSpots,
   overnightQuestions,
@@ -11,7 +12,13 @@ import {
   type PingFact,
   type PingFactBodies,
 } from '../../src/tracker/bench/index.ts';
-import { drivers, stepClasses, type Product, type Step } from '../../src/tracker/trade/index.ts';
+import {
+  drivers,
+  lateCauses,
+  stepClasses,
+  type Product,
+  type Step,
+} from '../../src/tracker/trade/index.ts';
 import {
   milestones,
   stampEvents,
@@ -279,6 +286,14 @@ const benchBodies: {
     },
     { requiredKeys: ['piece', 'part', 'step', 'window', 'finding', 'air'] },
   ),
+  'coat-weighed': fc.record({
+    piece: id,
+    part: orNull(id),
+    step: id,
+    pass: fc.integer(),
+    weight: oneOf(coatWeights),
+  }),
+  'lateness-explained': fc.record({ piece: id, check: id, cause: oneOf(lateCauses) }),
   'moisture-read': fc.record({
     piece: id,
     part: orNull(id),

@@ -258,6 +258,12 @@ export type CardStepJson = {
     readonly at: IsoInstant;
     readonly movedFrom: IsoInstant | null;
   }[];
+  /** How heavy its coats went on: `thin`, `normal`, `heavy`. */
+  readonly coat: readonly {
+    readonly pass: number;
+    readonly part: string | null;
+    readonly weight: string;
+  }[];
   readonly air: AirJson | null;
   /** How its windows were met. */
   readonly outcomes: readonly {
@@ -288,6 +294,8 @@ export type CardCheckJson = {
   readonly part: string | null;
   readonly finding: string;
   readonly shown: string | null;
+  /** Why a "not yet" came so late, where that was told. */
+  readonly why: string | null;
   readonly air: AirJson | null;
   readonly minutesAfterStroke: number | null;
   readonly movedFrom: IsoInstant | null;

@@ -77,6 +77,7 @@ const stepRowJson = (row: StepRow, zone: Zone): CardStepJson => ({
     at: iso(at, zone),
     movedFrom: isoOrNull(movedFrom, zone),
   })),
+  coat: row.weights,
   air: airJson(row.air, zone),
   outcomes: row.outcomes.map(({ verb, milestone, part, outcome, after, loss, says }) => ({
     verb,
@@ -103,6 +104,7 @@ const checkRowJson = (row: CheckRow, zone: Zone): CardCheckJson => ({
   part: row.part,
   finding: row.finding,
   shown: row.shown,
+  why: row.why,
   air: airJson(row.air, zone),
   minutesAfterStroke: row.afterStroke === null ? null : row.afterStroke / minute,
   movedFrom: isoOrNull(row.movedFrom, zone),

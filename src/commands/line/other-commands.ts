@@ -26,6 +26,7 @@ export { carriedIn, hold, lift } from '../holds.ts';
 export { insertStep } from '../insert-step.ts';
 export { offBench, putBack, remove } from '../leaving.ts';
 export { earlier, later } from '../moves.ts';
+export { whyLate } from '../why-late.ts';
 export { matches } from '../matches.ts';
 export { moisture } from '../moisture.ts';
 export { note } from '../note.ts';

@@ -51,6 +51,7 @@ const table = {
   ready: other('work', 'you tried the surface, and it was', 'ready'),
   'not-yet': other('work', 'you tried it, and it was not', 'notYet'),
   trouble: other('work', 'you tried it, and it showed trouble', 'trouble'),
+  'why-late': other('work', 'why a "not yet" came so late', 'whyLate'),
   moisture: other('work', 'what a moisture meter shows: 12.5 --untouched 9', 'moisture'),
   earlier: other('work', 'the last stamp of a piece was earlier', 'earlier'),
   later: other('work', 'the last stamp of a piece was later', 'later'),

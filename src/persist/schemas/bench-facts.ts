@@ -1,11 +1,13 @@
 import * as z from 'zod/mini';
 import {
+  coatWeights,
   findings,
   moistureSpots,
   overnightQuestions,
   woods,
   type BenchFactBodies,
 } from '../../tracker/bench/index.ts';
+import { lateCauses } from '../../tracker/trade/index.ts';
 import { matches } from './same.ts';
 import { product, step } from './schedule.ts';
 import { air, calendarDay, id, instant, milliseconds } from './values.ts';
@@ -99,6 +101,14 @@ export const benchBodies = {
     shown: z.exactOptional(z.string()),
     air,
   }),
+  'coat-weighed': z.strictObject({
+    piece: id,
+    part: z.nullable(id),
+    step: id,
+    pass: z.int(),
+    weight: z.enum(coatWeights),
+  }),
+  'lateness-explained': z.strictObject({ piece: id, check: id, cause: z.enum(lateCauses) }),
   'moisture-read': z.strictObject({
     piece: id,
     part: z.nullable(id),

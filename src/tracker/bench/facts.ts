@@ -1,5 +1,6 @@
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate } from '../trade/climate.ts';
+import type { LateCause } from '../trade/late-causes.ts';
 import type { Product, Step } from '../trade/schedule.ts';
 import type { StampEvent } from '../windows/model.ts';
 
@@ -57,6 +58,10 @@ export type PieceDescription = {
 
 export const findings = ['ready', 'not yet', 'trouble'] as const;
 export type Finding = (typeof findings)[number];
+
+/** How heavy a coat went on, as the hand that put it on tells it. */
+export const coatWeights = ['thin', 'normal', 'heavy'] as const;
+export type CoatWeight = (typeof coatWeights)[number];
 
 /** Where a moisture meter was held: on the wood that was worked on, or on a spot of the piece that was left alone. */
 export const moistureSpots = ['wood', 'untouched'] as const;
@@ -154,6 +159,20 @@ export type BenchFactBodies = {
     readonly finding: Finding;
     readonly shown?: string;
     readonly air: (Climate & { readonly readAt: Instant }) | null;
+  };
+  /** Of one pass of a coat; the last word counts. */
+  'coat-weighed': {
+    readonly piece: string;
+    readonly part: string | null;
+    readonly step: string;
+    readonly pass: number;
+    readonly weight: CoatWeight;
+  };
+  /** Why a "not yet" came so late; `check` names its fact. */
+  'lateness-explained': {
+    readonly piece: string;
+    readonly check: string;
+    readonly cause: LateCause;
   };
   'moisture-read': {
     readonly piece: string;

@@ -121,6 +121,8 @@ function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {
     stamps: [],
     finishes: [],
     checks: [],
+    coatWeights: [],
+    lateness: [],
     moisture: [],
     notes: [],
     answers: {},

@@ -67,6 +67,23 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
         checks: [...each.checks, { ...check, shown: shown ?? null, fact: fact.id, at: fact.at }],
       }));
     }
+    case 'coat-weighed': {
+      const { piece, ...coat } = fact.body;
+      return change(bench, piece, (each) => ({
+        ...each,
+        coatWeights: [...each.coatWeights, { ...coat, fact: fact.id, at: fact.at }],
+      }));
+    }
+    case 'lateness-explained': {
+      const { piece, check, cause } = fact.body;
+      return change(bench, piece, (each) => ({
+        ...each,
+        lateness: [
+          ...each.lateness.filter((other) => other.check !== check),
+          { check, cause, fact: fact.id, at: fact.at },
+        ],
+      }));
+    }
     case 'moisture-read': {
       const { piece, ...reading } = fact.body;
       return change(bench, piece, (each) => ({

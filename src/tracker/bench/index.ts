@@ -24,6 +24,8 @@ export * from './decide/decide.ts';
 export { freeNumber } from './decide/pieces.ts';
 export { canBeTried } from './decide/checks.ts';
 export * from './matches/index.ts';
+export * from './coat-weight.ts';
+export { lateCheckOf, type LateCheck } from './late-check.ts';
 export * from './minutes.ts';
 export * from './moisture.ts';
 export * from './facts-of-piece.ts';

@@ -1,7 +1,9 @@
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
+import type { LateCause } from '../trade/late-causes.ts';
 import type { FinishingSchedule, Product, Step } from '../trade/schedule.ts';
 import type { EdgeSense, StampEvent } from '../windows/model.ts';
 import type {
+  CoatWeight,
   Finding,
   OvernightAnswer,
   OvernightQuestion,
@@ -93,7 +95,13 @@ export type Intent =
   | ({ readonly do: 'next stamp' } & WorkThatPicksUp)
   | ({ readonly do: 'first stroke' } & WorkThatPicksUp)
   | ({ readonly do: 'next section' } & WorkThatPicksUp)
-  | { readonly do: 'done'; readonly piece: string; readonly part: string | null }
+  | {
+      readonly do: 'done';
+      readonly piece: string;
+      readonly part: string | null;
+      /** How heavy the coat went on. */
+      readonly coat?: CoatWeight;
+    }
   /** Any stamp outright, for what the sequence does not expect: topped up, covered, washed out. */
   | {
       readonly do: 'stamp';
@@ -114,6 +122,16 @@ export type Intent =
     }
   /** Two pieces that should come out alike; asked again it is undone. */
   | { readonly do: 'match pieces'; readonly piece: string; readonly partner: string }
+  /** `step` absent: the last coat that is on. */
+  | {
+      readonly do: 'tell coat weight';
+      readonly piece: string;
+      readonly part: string | null;
+      readonly step?: string;
+      readonly weight: CoatWeight;
+    }
+  /** Why the last "not yet" came so late. */
+  | { readonly do: 'explain lateness'; readonly piece: string; readonly cause: LateCause }
   /** What a moisture meter showed, in percent; one press may tell of both spots. */
   | {
       readonly do: 'read moisture';

@@ -1,6 +1,7 @@
 import type { Instant } from '../time/index.ts';
 import type { StampEvent, Window } from '../windows/model.ts';
-import type { BenchFact } from './facts.ts';
+import { coatWeightsOn } from './coat-weight.ts';
+import type { BenchFact, CoatWeight } from './facts.ts';
 import type { CardCorrection } from './job-card-corrections.ts';
 import { outcomeOf, partName, type CardOutcome } from './job-card-outcomes.ts';
 import { sessionsOf, stepMinutes } from './minutes.ts';
@@ -32,6 +33,12 @@ export type StepRow = {
   /** What was put on. */
   readonly product: string | null;
   readonly stamps: readonly CardStamp[];
+  /** How heavy its coats went on, where that was told; `part` by name. */
+  readonly weights: readonly {
+    readonly pass: number;
+    readonly part: string | null;
+    readonly weight: CoatWeight;
+  }[];
   /** Conditions kept with the first stamp that had any. */
   readonly air: Air | null;
   readonly outcomes: readonly CardOutcome[];
@@ -101,6 +108,11 @@ function rowWith(
     done: finishes.length > 0,
     product: stamps.length > 0 ? product : null,
     stamps,
+    weights: coatWeightsOn(piece, step ?? '').map(({ pass, part, weight }) => ({
+      pass,
+      part: partName(piece, part),
+      weight,
+    })),
     air: [...stamped, ...finishes].find(({ air }) => air !== null)?.air ?? null,
     outcomes: given.windows
       .filter(({ subject }) => subject.stepId === step)

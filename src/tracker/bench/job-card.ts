@@ -1,6 +1,7 @@
 import type { Instant, Milliseconds } from '../time/index.ts';
 import { opensAt, stateAt } from '../windows/evaluate.ts';
 import type { EdgeSense, Milestone, Window } from '../windows/model.ts';
+import type { LateCause } from '../trade/late-causes.ts';
 import type { BenchFact, Finding, MoistureSpot } from './facts.ts';
 import { correctionsOf, standingFacts } from './job-card-corrections.ts';
 import { holdRows, planRow, stepName, type HoldRow, type PlanRow } from './job-card-events.ts';
@@ -24,6 +25,8 @@ export type CheckRow = {
   readonly part: string | null;
   readonly finding: Finding;
   readonly shown: string | null;
+  /** Why it came so late, where that was told. */
+  readonly why: LateCause | null;
   readonly air: Air | null;
   /** Since the last stroke of what was tried; null where there was none. */
   readonly afterStroke: Milliseconds | null;
@@ -122,6 +125,7 @@ function checkRow(piece: Piece, check: Check, facts: readonly BenchFact[]): Chec
     part: partName(piece, check.part),
     finding: check.finding,
     shown: check.shown,
+    why: piece.lateness.find((each) => each.check === check.fact)?.cause ?? null,
     air: check.air,
     afterStroke: strokes.length === 0 ? null : check.at - Math.max(...strokes.map(({ at }) => at)),
     movedFrom: movedFrom(facts, check.fact, check.at),

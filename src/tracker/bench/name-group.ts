@@ -18,6 +18,8 @@ export function nameGroup(bench: Bench, facts: readonly BenchFact[]): string {
 const weight = ({ kind }: BenchFact): number => {
   if (kind === 'put-down') return 3;
   if (kind === 'trial-waived') return 3;
+  // With "done" it is the lesser part; alone it names itself.
+  if (kind === 'coat-weighed') return 2;
   return kind === 'picked-up' || kind === 'piece-described' || kind === 'step-inserted' ? 2 : 1;
 };
 
@@ -97,6 +99,10 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return `${stepName(fact.body.piece, fact.body.step)} done on ${called(fact.body.piece)}`;
     case 'checked':
       return `${checkSays(find(fact.body.piece), fact.body)} on ${called(fact.body.piece)}`;
+    case 'coat-weighed':
+      return `${fact.body.weight} coat, ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
+    case 'lateness-explained':
+      return `late for ${fact.body.cause} on ${called(fact.body.piece)}`;
     case 'moisture-read':
       return `moisture of ${called(fact.body.piece)}`;
     case 'timer-started':

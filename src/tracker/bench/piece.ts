@@ -1,10 +1,12 @@
 import type { ClockStep } from './clock-frames.ts';
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate, Reading } from '../trade/climate.ts';
+import type { LateCause } from '../trade/late-causes.ts';
 import type { Product, Step } from '../trade/schedule.ts';
 import type { StampEvent } from '../windows/model.ts';
 import type {
   BenchFact,
+  CoatWeight,
   Expectation,
   Finding,
   MoistureSpot,
@@ -72,6 +74,23 @@ export type Check = {
   readonly air: Air | null;
 };
 
+export type CoatWeighed = {
+  readonly fact: string;
+  readonly part: string | null;
+  readonly step: string;
+  readonly pass: number;
+  readonly weight: CoatWeight;
+  readonly at: Instant;
+};
+
+export type Lateness = {
+  readonly fact: string;
+  /** The fact of the check that came late. */
+  readonly check: string;
+  readonly cause: LateCause;
+  readonly at: Instant;
+};
+
 export type MoistureReading = {
   readonly fact: string;
   readonly part: string | null;
@@ -130,6 +149,8 @@ export type Piece = {
   readonly stamps: readonly Stamp[];
   readonly finishes: readonly Finish[];
   readonly checks: readonly Check[];
+  readonly coatWeights: readonly CoatWeighed[];
+  readonly lateness: readonly Lateness[];
   readonly moisture: readonly MoistureReading[];
   readonly notes: readonly Note[];
   /** By the id of the step that asked, for a repeated step that of its original. */

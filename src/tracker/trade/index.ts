@@ -5,6 +5,7 @@ export * from './schedule.ts';
 export * from './nearest.ts';
 export * from './read-climate.ts';
 export * from './usual-work.ts';
+export * from './late-causes.ts';
 export * from './emc.ts';
 export * from './wood-drying.ts';
 export * from './read-moisture.ts';

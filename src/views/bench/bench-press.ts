@@ -17,6 +17,7 @@ import { actOnPot } from './pot-press.ts';
 import { told } from './told.ts';
 import { benchRows, isFar, type BenchRows } from './bench-rows.ts';
 import { claimsOf, silencedNow, silencedPressAgain } from '../silence.ts';
+import { askWhyLate } from './ask-why-late.ts';
 import { askWhich } from '../which-to-put-down/ask-which.ts';
 import type { BenchState } from './bench-state.ts';
 import { listedActs, moreActs } from './pad-list.ts';
@@ -275,7 +276,9 @@ function move(state: BenchState, rows: BenchRows, by: number): BenchState {
 function asked(state: BenchState, intent: Intent, view: View, port: BenchPort): BenchStep {
   const reply = port.act(intent);
   const open = askWhich(intent, reply, view.now);
-  return open === null ? told(state, reply) : { state, open };
+  if (open !== null) return { state, open };
+  const why = reply.ok ? askWhyLate(intent, port) : null;
+  return { ...told(state, reply), ...(why === null ? {} : { open: why }) };
 }
 
 /** Several keys at once are a glove or a paste: nothing happens, and two digits undo what the first one selected. */

@@ -78,6 +78,7 @@ const putsOn = ({ product, stamps }: StepRow): boolean =>
 function stepWords(row: StepRow, shop: Shop): string {
   return [
     row.product ?? '',
+    ...row.weights.map((each) => weightWords(each, row.weights.length)),
     stampWords(row, shop),
     ...outcomeWords(row, shop),
     row.air === null || !putsOn(row) ? '' : airWords(row.air, shop),
@@ -87,6 +88,12 @@ function stepWords(row: StepRow, shop: Shop): string {
   ]
     .filter((words) => words !== '')
     .join('; ');
+}
+
+/** `heavy coat`; where several were told, `pass 2, top: heavy coat`. */
+function weightWords({ pass, part, weight }: StepRow['weights'][number], told: number): string {
+  const which = [...(told > 1 ? [`pass ${pass}`] : []), ...(part === null ? [] : [part])];
+  return `${which.length === 0 ? '' : `${which.join(', ')}: `}${keptTogether(`${weight} coat`)}`;
 }
 
 /** Chemicals, glue and pots tell how they were met; a coat only what was not as it should be. */
@@ -154,6 +161,7 @@ const checkWords = (row: CheckRow, shop: Shop): string =>
   [
     [row.part, row.step].filter((name) => name !== null).join(', '),
     row.shown === null ? row.finding : `${row.finding}: ${row.shown}`,
+    row.why === null ? '' : `late for ${row.why}`,
     row.afterStroke === null ? '' : `${lengthWords(row.afterStroke)} after last stroke`,
     row.air === null ? '' : airWords(row.air, shop),
     row.movedFrom === null ? '' : `first recorded ${momentOn(row.movedFrom, row.at, shop)}`,

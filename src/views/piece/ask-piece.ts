@@ -15,7 +15,7 @@ import { isToDo, markedStep } from './marked-step.ts';
 import { moistureLines } from './moisture-lines.ts';
 
 /** What can be written on an opened piece. */
-export type Asks = Exclude<NonNullable<PieceState['asks']>, 'class' | 'match'>;
+export type Asks = Exclude<NonNullable<PieceState['asks']>, 'class' | 'match' | 'coat'>;
 
 /** Begins to ask: a field, with what is known already in it. */
 export function ask(state: PieceState, asks: Asks, piece: Piece, view: View): PieceState {

@@ -5,6 +5,7 @@ import { drawCautions } from './cautions-page.ts';
 import { drawPiece } from './draw-piece.ts';
 import { pieceOnBench } from './opened.ts';
 import { drawClasses, pickClass } from './pick-class.ts';
+import { drawCoats, pickCoat } from './pick-coat.ts';
 import { drawMatches, pickMatch } from './pick-match.ts';
 import { pressPiece } from './press-piece.ts';
 
@@ -14,6 +15,7 @@ export const pieceScreen: ScreenModule<PieceState> = {
     if (piece === null) return drawPiece(state, view);
     if (state.asks === 'class') return drawClasses(state, view);
     if (state.asks === 'match') return drawMatches(state, piece, view);
+    if (state.asks === 'coat') return drawCoats(state, piece, view);
     if (state.asks !== undefined) return drawAsking(state.asks, state, piece, view);
     return state.shows === 'cautions' ? drawCautions(state, piece, view) : drawPiece(state, view);
   },
@@ -27,10 +29,11 @@ export const pieceScreen: ScreenModule<PieceState> = {
     const piece = pieceOnBench(state, view);
     if (piece === null) return {};
     if (state.asks === 'class') return pickClass(state, value, piece, view, port);
+    if (state.asks === 'coat') return pickCoat(state, value, piece, view, port);
     return state.asks === 'match' ? pickMatch(state, value, piece, view, port) : {};
   },
 
-  typing: ({ asks }) => asks !== undefined && asks !== 'class' && asks !== 'match',
+  typing: ({ asks }) => asks !== undefined && !['class', 'match', 'coat'].includes(asks),
 };
 
 export { pieceKeys } from './piece-keys.ts';

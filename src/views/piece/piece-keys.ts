@@ -16,6 +16,7 @@ export type PieceAct =
   | 'moisture'
   | 'match'
   | 'carried in'
+  | 'coat'
   | 'cautions'
   | 'job card'
   | 'off the bench'
@@ -43,6 +44,7 @@ export const pieceKeys: readonly PieceKey[] = [
   { act: 'moisture', keys: ['u'], says: 'moisture' },
   { act: 'match', keys: ['m'], says: 'matches' },
   { act: 'carried in', keys: ['f'], says: 'from the cold' },
+  { act: 'coat', keys: ['g'], says: 'coat weight' },
   { act: 'cautions', keys: ['c'], says: 'cautions' },
   { act: 'job card', keys: ['j'], says: 'job card' },
   { act: 'off the bench', keys: ['y'], says: 'off the bench' },

@@ -21,6 +21,7 @@ import { answer, ask, askedOut } from './ask-piece.ts';
 import { pressCautions } from './cautions-page.ts';
 import { markAfter, markedStep, stepToPickUp } from './marked-step.ts';
 import { pieceOnBench } from './opened.ts';
+import { askCoat } from './pick-coat.ts';
 import { pieceAct, type PieceAct } from './piece-keys.ts';
 
 type PieceStep = Step<PieceState>;
@@ -71,7 +72,7 @@ function pressAsking(
   if (asks === 'class')
     return press.name === 'escape' ? { state: { ...state, asks: 'insert' } } : {};
   if (press.name === 'escape') return { state: askedOut(state, view) };
-  if (asks === 'match') return {};
+  if (asks === 'match' || asks === 'coat') return {};
   if (press.name === 'enter') return answer(asks, state, piece, view, port);
   const edited = editField(fieldIn(state.text ?? '', state), press);
   return edited === null ? {} : { state: withCursor({ ...state, text: edited.text }, edited) };
@@ -101,6 +102,8 @@ function perform(
       const { cursor: _, ...rest } = state;
       return { state: { ...rest, asks: 'match', from: 0 } };
     }
+    case 'coat':
+      return askCoat(state, piece);
     case 'note':
       return { state, open: { is: 'note', piece: piece.id, step: state.at, text: '' } };
     case 'answer': {

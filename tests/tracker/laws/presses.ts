@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import {
+  coatWeights,
   currentStep,
   decide,
   foldBench,
@@ -10,6 +11,7 @@ import {
   type Piece,
 } from '../../../src/tracker/bench/index.ts';
 import { hour, minute, second, type Instant } from '../../../src/tracker/time/index.ts';
+import { lateCauses } from '../../../src/tracker/trade/index.ts';
 import { stampEvents } from '../../../src/tracker/windows/index.ts';
 import { contextAt } from '../support/given-when-then.ts';
 import { morning } from '../support/instants.ts';
@@ -43,6 +45,8 @@ const acts = [
   'stamp',
   'check',
   'match pieces',
+  'tell coat weight',
+  'explain lateness',
   'read moisture',
   'move stamp',
   'start timer',
@@ -218,6 +222,10 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
       return { do: act, piece, part, finding: (['ready', 'not yet', 'trouble'] as const)[q % 3]! };
     case 'match pieces':
       return { do: act, piece, partner: ids[q % ids.length] ?? 'nobody' };
+    case 'tell coat weight':
+      return { do: act, piece, part, ...(flag ? { step } : {}), weight: coatWeights[q % 3]! };
+    case 'explain lateness':
+      return { do: act, piece, cause: lateCauses[q % 5]! };
     case 'read moisture':
       return {
         do: act,

@@ -1,6 +1,7 @@
 import { stretchAt } from '../../windows/evaluate.ts';
 import type { Window } from '../../windows/model.ts';
 import type { Intent, IntentContext } from '../intents.ts';
+import { lateTimes } from '../late-check.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Bench, Piece } from '../piece.ts';
@@ -46,6 +47,11 @@ export function check(
       `Not noted: ${called(piece)} is to be kept off now; the surface can't show what the coat beneath does.`,
     );
   }
+  const times =
+    intent.finding === 'not yet'
+      ? lateTimes(piece, bench.sessions, window, instantOf(context), context.sense)
+      : null;
+  const late = times === null ? '' : `; ${times.toFixed(1)} times as long as expected`;
   const putIn = remedyFacts(piece, stepId, intent, context);
   if (isOutcome(putIn)) return putIn;
   return accept(
@@ -64,7 +70,7 @@ export function check(
       }),
       ...putIn,
     ],
-    `${checkSays(piece, { finding: intent.finding, step: stepId, window: window.key })} on ${called(piece)}${counted(putIn.length)}`,
+    `${checkSays(piece, { finding: intent.finding, step: stepId, window: window.key })} on ${called(piece)}${counted(putIn.length)}${late}`,
     piece.id,
   );
 }

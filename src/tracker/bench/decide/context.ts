@@ -100,6 +100,8 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   stamp: 'Not stamped',
   check: 'Not noted',
   'match pieces': 'Not matched',
+  'tell coat weight': 'Not noted',
+  'explain lateness': 'Not noted',
   'read moisture': 'Not noted',
   'move stamp': 'Not moved',
   'start timer': 'Not started',

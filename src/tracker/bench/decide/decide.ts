@@ -4,8 +4,10 @@ import type { Bench } from '../piece.ts';
 import { answerQuestion } from './answer.ts';
 import { check } from './checks.ts';
 import { factAt, fromTheFuture } from './context.ts';
+import { tellCoatWeight } from './coat-weight.ts';
 import { bringBack, correctSession, takeBack } from './corrections.ts';
 import { pickUp, putDown } from './hands.ts';
+import { explainLateness } from './lateness.ts';
 import { matchPieces } from './matches.ts';
 import { readMoistureOf } from './moisture.ts';
 import { moveLastStamp } from './move-stamp.ts';
@@ -84,6 +86,10 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return check(bench, intent, context);
     case 'match pieces':
       return matchPieces(bench, intent, context);
+    case 'tell coat weight':
+      return tellCoatWeight(bench, intent, context);
+    case 'explain lateness':
+      return explainLateness(bench, intent, context);
     case 'read moisture':
       return readMoistureOf(bench, intent, context);
     case 'move stamp':

@@ -15,6 +15,7 @@ import {
 } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
+import { doneWithWeight } from './coat-weight.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
 import { potFor } from './pot-of-stamp.ts';
@@ -150,7 +151,9 @@ export function doNextSection(
 export function doDone(bench: Bench, intent: Asked<'done'>, context: IntentContext): Outcome {
   const found = stepToWork(bench, intent.piece, intent.part, 'Not done');
   if (isOutcome(found)) return found;
-  return finishStep(bench, found.piece, intent.part, found.step, context);
+  const { piece, step } = found;
+  const done = finishStep(bench, piece, intent.part, step, context);
+  return doneWithWeight(done, intent.coat, step, piece, context);
 }
 
 /** Any stamp outright: topped up, covered, turned, clamps off. It belongs to the last step that was begun. */
