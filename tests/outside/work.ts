@@ -72,7 +72,15 @@ export class Work {
   }
 
   stamp(
-    event: 'topped-up' | 'covered' | 'mixed' | 'washed-out' | 'clamps-off',
+    event:
+      | 'topped-up'
+      | 'covered'
+      | 'uncovered'
+      | 'turned'
+      | 'in-clamps'
+      | 'mixed'
+      | 'washed-out'
+      | 'clamps-off',
     now: Instant,
   ): void {
     this.act({ do: 'stamp', piece: this.id, part: null, event }, now);

@@ -69,6 +69,7 @@ const stampChoice: fc.Arbitrary<StampChoice> = fc.record(
     agent: text,
     which: oneOf(['first', 'last'] as const),
     assume: fc.boolean(),
+    until: few(oneOf(stampEvents)),
   },
   { requiredKeys: ['events', 'which'] },
 );

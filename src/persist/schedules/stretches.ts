@@ -11,7 +11,9 @@ export const going = { meaning: 'go', loss: 'costs nothing' } as const satisfies
 
 /** What comes after "go": nothing, a closing with its loss, or a forbidden gap and the time after it. */
 export function afterwards(
-  row: Pick<CoatRow, 'keep off' | 'then' | 'loss'>,
+  row: Pick<CoatRow, 'keep off' | 'then' | 'loss'> & {
+    readonly 'closes covered'?: Milliseconds | undefined;
+  },
   from: StampChoice,
   gapEndsFrom: StampChoice,
   closes: Milliseconds | undefined,
@@ -30,12 +32,23 @@ export function afterwards(
   const loss = row.loss ?? 'costs work';
   return [
     {
-      from: { kind: 'stamp', stamp: from, plus: shrinks(closes, around) },
+      from: closing(from, shrinks(closes, around), row['closes covered']),
       meaning: loss === 'costs work' ? 'go after work' : 'late',
       loss,
       ...optional({ says: row.then }),
     },
   ];
+}
+
+/** Under film nothing evaporates, whatever the air: from the covering on the label's time counts, until it is uncovered. */
+function closing(from: StampChoice, plus: Span, covered: Milliseconds | undefined): Edge {
+  const open: Edge = { kind: 'stamp', stamp: from, plus };
+  if (covered === undefined) return open;
+  const film: StampChoice = { events: ['covered'], which: 'last', until: ['uncovered'] };
+  return {
+    kind: 'latest',
+    of: [open, { kind: 'stamp', stamp: film, plus: { ms: covered, may: 'shrink' } }],
+  };
 }
 
 /** The label's opening; a finding of ready opens it at once, and one of "not yet" keeps it closed a while longer. */

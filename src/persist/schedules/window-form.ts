@@ -90,6 +90,9 @@ const windowFields = {
   'opens as': z.optional(chemistry),
   'closes from': z.optional(stampPhrase),
   'closes as': z.optional(chemistry),
+  'closes covered': z.optional(
+    durationOf('how long it stays wet under film from the covering on, such as 24 h'),
+  ),
   'ended by': endedBy,
   'can be tried': z.optional(yes),
   ...consequence,

@@ -34,6 +34,7 @@ const stampChoice = z.strictObject({
   agent: z.exactOptional(z.string()),
   which: z.enum(['first', 'last']),
   assume: z.exactOptional(z.boolean()),
+  until: z.exactOptional(z.array(stampEvent)),
 });
 
 /** Edges hold edges, so the type is named here and each kind is held to it below. */

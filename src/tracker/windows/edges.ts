@@ -31,9 +31,10 @@ export type Placed =
 /** Finds the chosen stamp, or its assumed stand-in. */
 export function chooseStamp(choice: StampChoice, happenings: Happenings): Placed {
   const found = happenings.stamps.filter(
-    (stamp) =>
+    (stamp, index) =>
       choice.events.some((event) => event === stamp.event) &&
-      (choice.agent === undefined || choice.agent === stamp.agent),
+      (choice.agent === undefined || choice.agent === stamp.agent) &&
+      !isOver(choice, stamp, happenings.stamps.slice(index + 1)),
   );
   // Order is by instant, not by telling: a stamp moved earlier may become the first.
   const chosen = found.reduce<SubjectStamp | null>((best, stamp) => {
@@ -45,8 +46,17 @@ export function chooseStamp(choice: StampChoice, happenings: Happenings): Placed
   if (choice.assume === true && happenings.assumedStart) {
     return { known: true, ...happenings.assumedStart, assumed: true };
   }
-  return { known: false, by: 'stamp' };
+  return { known: false, by: choice.until === undefined ? 'stamp' : 'nothing' };
 }
+
+/** Whether what lasts until another stamp has been ended by one that was told after it. */
+const isOver = (
+  { until }: StampChoice,
+  { at }: SubjectStamp,
+  later: readonly SubjectStamp[],
+): boolean =>
+  until !== undefined &&
+  later.some((stamp) => stamp.at >= at && until.some((event) => event === stamp.event));
 
 /**
  * The check that counts. A later finding takes the place of an earlier one: after "ready" the last "not yet" no longer

@@ -18,6 +18,7 @@ export const stampEvents = [
   'section-off',
   'topped-up',
   'covered',
+  'uncovered',
   'mixed',
   'in-clamps',
   'clamps-off',
@@ -62,6 +63,8 @@ export type StampChoice = {
   readonly which: 'first' | 'last';
   /** Where that stamp was never made: count from the pick-up of the finished step, and mark it assumed. */
   readonly assume?: boolean;
+  /** It lasts until one of these comes after it: covered until uncovered. Not in force, it moves nothing. */
+  readonly until?: readonly StampEvent[];
 };
 
 export type Edge =

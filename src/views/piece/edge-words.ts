@@ -13,6 +13,7 @@ const eventWords: Readonly<Record<StampEvent, string>> = {
   'section-off': 'section off',
   'topped-up': 'topped up',
   covered: 'covered',
+  uncovered: 'uncovered',
   mixed: 'mixed',
   'in-clamps': 'in clamps',
   'clamps-off': 'clamps off',

@@ -115,7 +115,7 @@ test('between passes the next may go on; each pass starts the hour anew; after t
   expect(closesAt(work.window('recoat'), monday + 20 * minute)?.at).toBe(monday + 70 * minute);
 });
 
-test('a stripper is tried from half an hour on; topping up or covering it starts its wet time anew', () => {
+test('a stripper is tried from half an hour on; topping up starts its wet time anew, film keeps it wet till it is off', () => {
   const work = new Work(oneStep(product('solvent-stripper')));
   work.press(monday);
   const scrape = () => work.window('scrape');
@@ -124,7 +124,7 @@ test('a stripper is tried from half an hour on; topping up or covering it starts
   work.stamp('topped-up', monday + hour);
   expect(closesAt(scrape(), monday)?.at).toBe(monday + 3 * hour);
   work.stamp('covered', monday + 2 * hour);
-  expect(closesAt(scrape(), monday)?.at).toBe(monday + 4 * hour);
+  expect(closesAt(scrape(), monday)?.at).toBe(monday + 26 * hour);
   work.check('not yet', scrape().key, monday + 150 * minute);
   expect(opensAt(scrape())).toBe(monday + 165 * minute);
   work.done(monday + 3 * hour);
