@@ -11,6 +11,7 @@ import { noteScreen } from './note/index.ts';
 import { oddTimerScreen } from './odd-timer/index.ts';
 import { pastScreen } from './past-pieces/index.ts';
 import { pieceScreen } from './piece/index.ts';
+import { useProductScreen } from './use-product/index.ts';
 import { potsScreen } from './pots/index.ts';
 import { pingsScreen } from './pings/index.ts';
 import type { ScreenModule } from './screen.ts';
@@ -43,6 +44,7 @@ export const modules: ScreenRegistry = {
   conditions: conditionsScreen,
   'odd timer': oddTimerScreen,
   pots: potsScreen,
+  'use product': useProductScreen,
   keys: keysScreen,
   pings: pingsScreen,
   settings: settingsScreen,

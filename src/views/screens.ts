@@ -99,6 +99,14 @@ export type PotsState = {
   readonly from?: number;
   readonly products: readonly Product[] | null;
 };
+/** `products` is null until they are loaded. */
+export type UseProductState = {
+  readonly is: 'use product';
+  readonly piece: string;
+  readonly step: string;
+  readonly from?: number;
+  readonly products: readonly Product[] | null;
+};
 export type KeysState = { readonly is: 'keys'; readonly from?: number };
 export type PingsState = {
   readonly is: 'pings';
@@ -198,6 +206,7 @@ export type Screen =
   | ConditionsState
   | OddTimerState
   | PotsState
+  | UseProductState
   | KeysState
   | PingsState
   | SettingsState

@@ -193,6 +193,10 @@ const product: fc.Arbitrary<Product> = fc.record(
     cautions: few(text),
     deadly: fc.boolean(),
     byWood: fc.record({ soft: few(windowRule), hard: few(windowRule) }, { requiredKeys: [] }),
+    can: fc.record(
+      { batch: text, openedOn: day, keepsTill: day, onceOpened: figure },
+      { requiredKeys: [] },
+    ),
     selfHeatingRags: fc.boolean(),
   },
   { requiredKeys: ['id', 'name', 'productClass', 'chemistry', 'statedFor', 'windows', 'cautions'] },
@@ -242,6 +246,7 @@ const benchBodies: {
   'step-reworded': fc.record({ piece: id, step: id, name: text }),
   'question-answered': fc.record({ piece: id, step: id, answer: orNull(text) }),
   'trial-waived': fc.record({ piece: id, step: id, reason: text }),
+  'product-chosen': fc.record({ piece: id, step: id, key: text, product }),
   'hold-placed': fc.record({ piece: id, reason: text, askAgain: orNull(day) }),
   'hold-lifted': fc.record({ piece: id }),
   'carried-in': fc.record({ piece: id }),

@@ -133,7 +133,20 @@ export type OverRowJson = {
   readonly source: string;
 };
 
-/** `schedules copy ID` */
+/** `product` */
+export type ProductsJson = {
+  readonly products: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly class: string;
+    /** Of one's own can; null where its file does not say, or it is a generic class. */
+    readonly batch: string | null;
+    readonly openedOn: string | null;
+    readonly keepsTill: string | null;
+  }[];
+};
+
+/** `schedules copy ID` and `product copy CLASS NEW-ID` */
 export type CopiedJson = { readonly copied: string; readonly file: string };
 
 /** `keys` */

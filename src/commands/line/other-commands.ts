@@ -33,5 +33,6 @@ export { note } from '../note.ts';
 export { parts } from '../parts.ts';
 export { done, firstStroke, nextSection, nextStamp, stamp } from '../stamps.ts';
 export { pot, potMix, potWashOut } from '../pots.ts';
+export { product, productCopy, useProduct } from '../products.ts';
 export { closeTimer, timer } from '../timers.ts';
 export { bringBack, takeBack } from '../trail.ts';

@@ -71,6 +71,7 @@ const table = {
     'correctSession',
   ),
 
+  use: other('steps', 'what a step that is not begun will use', 'useProduct'),
   'insert-step': other('steps', 'put a step into a piece', 'insertStep'),
   'repeat-step': other('steps', 'the same step once more', 'repeatStep'),
   'move-step': other('steps', 'put a step elsewhere in the order', 'moveStep'),
@@ -100,6 +101,13 @@ const table = {
   keep: other('shop', 'ping while no screen is open, till nothing is to come', 'keep'),
   settings: other('shop', 'what can be chosen, and choosing it', 'settings'),
 
+  product: other('schedules', 'the products there are, your own cans among them', 'product'),
+  'product copy': other('schedules', 'a file of your own can, from a class', 'productCopy'),
+  'product check': other(
+    'schedules',
+    'what is wrong with a products file of yours',
+    'schedulesCheck',
+  ),
   schedules: other('schedules', 'the finishing schedules there are', 'schedules'),
   'schedules check': other('schedules', 'what is wrong with a file of yours', 'schedulesCheck'),
   over: other('schedules', 'what may go over what: over oil-stain shellac', 'overWhat'),

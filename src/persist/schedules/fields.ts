@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Chemistry } from '../../tracker/trade/index.ts';
-import { readDuration } from '../../tracker/time/index.ts';
+import { isCalendarDay, readDuration } from '../../tracker/time/index.ts';
 
 /**
  * The small fields that schedule and products files are made of. Every message is written as what the field takes
@@ -99,6 +99,13 @@ export const durationByWood = z.union([
 
 const climateForm = /^(-?\d{1,2}(?:\.\d)?) ?([CF]) (\d{1,3}) ?%$/;
 const climateWords = 'a temperature and a relative humidity, such as 23 C 50 % or 70 F 50 %';
+
+const dayWords = 'a day, such as 2027-06-30';
+
+/** A day of the calendar, year first. */
+export const calendarDay = z
+  .string({ error: dayWords })
+  .check(z.refine(isCalendarDay, { error: dayWords }), z.describe('A day: 2027-06-30.'));
 
 /** The air a label's figures are stated for. */
 export const climate = z.pipe(

@@ -1,4 +1,4 @@
-import type { Product } from '../../tracker/trade/index.ts';
+import type { Can, Product } from '../../tracker/trade/index.ts';
 import type { WindowRule } from '../../tracker/windows/index.ts';
 import type { Provenance } from './library-types.ts';
 import { makeCoat } from './make-coat.ts';
@@ -30,6 +30,12 @@ export function makeProduct(
   }
   for (const [name, row] of written) sources[name] = provenance(row.source, form.source, named);
   const air = form['needs air'];
+  const can: Can = optional({
+    batch: form.batch,
+    openedOn: form['opened on'],
+    keepsTill: form['shelf life'],
+    onceOpened: form['once opened'],
+  });
   const product: Product = {
     id,
     name: form.name,
@@ -48,6 +54,7 @@ export function makeProduct(
     cautions: form.cautions ?? [],
     ...(form.deadly === undefined ? {} : { deadly: form.deadly }),
     ...(form['rags self-heat'] === undefined ? {} : { selfHeatingRags: form['rags self-heat'] }),
+    ...(Object.keys(can).length === 0 ? {} : { can }),
     ...(others.soft.length + others.hard.length > 0
       ? { byWood: { soft: others.soft, hard: others.hard } }
       : {}),

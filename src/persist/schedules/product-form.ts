@@ -1,8 +1,10 @@
 import * as z from 'zod/mini';
 import {
+  calendarDay,
   cautions,
   chemistry,
   climate,
+  durationOf,
   group,
   id,
   percent,
@@ -32,6 +34,10 @@ export const product = group('a product', {
   cautions: z.optional(cautions),
   deadly: z.optional(yes),
   'rags self-heat': z.optional(yes),
+  batch: z.optional(text('what the lid says, such as 24-117 B')),
+  'opened on': z.optional(calendarDay),
+  'shelf life': z.optional(calendarDay),
+  'once opened': z.optional(durationOf('how long it keeps once it was opened, such as 180 d')),
 });
 export type ProductForm = z.infer<typeof product>;
 

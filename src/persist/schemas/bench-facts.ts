@@ -58,6 +58,7 @@ export const benchBodies = {
   'step-reworded': z.strictObject({ piece: id, step: id, name: z.string() }),
   'question-answered': z.strictObject({ piece: id, step: id, answer: z.nullable(z.string()) }),
   'trial-waived': z.strictObject({ piece: id, step: id, reason: z.string() }),
+  'product-chosen': z.strictObject({ piece: id, step: id, key: z.string(), product }),
   'hold-placed': z.strictObject({
     piece: id,
     reason: z.string(),

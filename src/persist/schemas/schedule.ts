@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { drivers, stepClasses, type Product, type Step } from '../../tracker/trade/index.ts';
 import { matches } from './same.ts';
-import { climate, id } from './values.ts';
+import { calendarDay, climate, id, milliseconds } from './values.ts';
 import { chemistry, milestone, stampEvent, windowRule } from './windows.ts';
 
 const plannedStamp = z.strictObject({
@@ -70,6 +70,14 @@ export const product = z.strictObject({
     z.strictObject({
       soft: z.exactOptional(z.array(windowRule)),
       hard: z.exactOptional(z.array(windowRule)),
+    }),
+  ),
+  can: z.exactOptional(
+    z.strictObject({
+      batch: z.exactOptional(z.string()),
+      openedOn: z.exactOptional(calendarDay),
+      keepsTill: z.exactOptional(calendarDay),
+      onceOpened: z.exactOptional(milliseconds),
     }),
   ),
   selfHeatingRags: z.exactOptional(z.boolean()),

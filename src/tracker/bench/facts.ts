@@ -101,6 +101,13 @@ export type BenchFactBodies = {
   };
   /** A step is begun although its trial wasn't found ready. */
   'trial-waived': { readonly piece: string; readonly step: string; readonly reason: string };
+  /** A step not yet begun uses another product; the piece carries its own copy of it under `key`. */
+  'product-chosen': {
+    readonly piece: string;
+    readonly step: string;
+    readonly key: string;
+    readonly product: Product;
+  };
   'hold-placed': {
     readonly piece: string;
     readonly reason: string;

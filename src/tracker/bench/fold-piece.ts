@@ -49,6 +49,14 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
           { step: fact.body.step, reason: fact.body.reason, at: fact.at },
         ],
       }));
+    case 'product-chosen': {
+      const { piece: id, step, key, product } = fact.body;
+      return change(bench, id, (piece) => ({
+        ...piece,
+        products: { ...piece.products, [key]: product },
+        steps: piece.steps.map((each) => (each.id === step ? { ...each, product: key } : each)),
+      }));
+    }
     case 'hold-placed':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,

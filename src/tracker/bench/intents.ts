@@ -61,6 +61,13 @@ export type Intent =
       readonly step?: string;
       readonly answer: string | null;
     }
+  /** What a step that is not begun will use. */
+  | {
+      readonly do: 'use product';
+      readonly piece: string;
+      readonly step: string;
+      readonly product: Product;
+    }
   | {
       readonly do: 'place hold';
       readonly piece: string;

@@ -73,7 +73,14 @@ export function stepRows(given: Given): readonly StepRow[] {
 
 const rowOfStep = (given: Given, step: PlannedStep): StepRow | null => {
   const product = step.product === undefined ? undefined : given.piece.products[step.product];
-  return rowWith(given, step.id, step.name, product?.name ?? null);
+  const batch = product?.can?.batch;
+  const name = product?.name ?? null;
+  return rowWith(
+    given,
+    step.id,
+    step.name,
+    name === null || batch === undefined ? name : `${name}, batch ${batch}`,
+  );
 };
 
 function rowWith(

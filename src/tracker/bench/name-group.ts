@@ -66,6 +66,8 @@ function nameFact(bench: Bench, fact: BenchFact): string {
     }
     case 'trial-waived':
       return `${stepName(fact.body.piece, fact.body.step)} without its trial on ${called(fact.body.piece)}`;
+    case 'product-chosen':
+      return `${fact.body.product.name} for ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
     case 'hold-placed':
       return `hold on ${called(fact.body.piece)}`;
     case 'hold-lifted':

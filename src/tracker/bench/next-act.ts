@@ -27,8 +27,8 @@ export type NextAct =
 type Moment = { readonly now: Instant; readonly sense: EdgeSense };
 
 /** Where a pot of its product stands on the bench and lasts, nobody mixes another: the stroke takes from that. */
-function withoutMixing(bench: Bench, step: PlannedStep, { now, sense }: Moment): PlannedStep {
-  const pot = openPotOf(bench, step.product);
+function withoutMixing(bench: Bench, piece: Piece, step: PlannedStep, { now, sense }: Moment): PlannedStep {
+  const pot = openPotOf(bench, piece.products[step.product ?? '']?.id);
   return pot === null || isPastItsLife(pot, now, sense)
     ? step
     : { ...step, stamps: step.stamps.filter(({ event }) => event !== 'mixed') };
@@ -39,7 +39,7 @@ export function nextAct(bench: Bench, piece: Piece, part: string | null, moment:
   const session = sessionHolding(bench, piece.id);
   const step = stepUnderWay(piece, part, session);
   if (step === null) return { act: 'nothing left', says: 'every step is done' };
-  const next = nextStamp(withoutMixing(bench, step, moment), stampsOf(piece, step.id, part));
+  const next = nextStamp(withoutMixing(bench, piece, step, moment), stampsOf(piece, step.id, part));
   if (next.kind === 'stamp') return { act: 'stamp', step, next, says: next.says };
   const begun =
     isInHandFor(session, piece.id, step.id, part) || stampsOf(piece, step.id, part).length > 0;

@@ -2,6 +2,7 @@ export * from './climate.ts';
 export * from './air/index.ts';
 export * from './condition.ts';
 export * from './schedule.ts';
+export * from './can-trouble.ts';
 export * from './nearest.ts';
 export * from './read-climate.ts';
 export * from './usual-work.ts';

@@ -1,3 +1,4 @@
+import type { CalendarDay, Milliseconds } from '../time/index.ts';
 import type { StampEvent, WindowRule, Milestone } from '../windows/model.ts';
 import type { AirNeeds } from './air/air-needs.ts';
 import type { Climate, Chemistry } from './climate.ts';
@@ -97,6 +98,16 @@ export type Step = {
 /** Id of the window in which a trial is judged. */
 export const trialWindow = 'trial';
 
+/** One's own can beside a generic class. Days are the shop's. */
+export type Can = {
+  readonly batch?: string;
+  readonly openedOn?: CalendarDay;
+  /** The last day for which the maker vouches. */
+  readonly keepsTill?: CalendarDay;
+  /** How long it keeps once it was opened. */
+  readonly onceOpened?: Milliseconds;
+};
+
 /** A product as a piece carries it: generic class, how it dries, and the windows it starts. */
 export type Product = {
   readonly id: string;
@@ -116,6 +127,8 @@ export type Product = {
     readonly soft?: readonly WindowRule[];
     readonly hard?: readonly WindowRule[];
   };
+  /** Of the user's own can, what its label and lid say. */
+  readonly can?: Can;
   /** Rags and pads used with it can heat by themselves. */
   readonly selfHeatingRags?: boolean;
 };

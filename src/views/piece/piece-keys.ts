@@ -10,6 +10,7 @@ export type PieceAct =
   | 'earlier'
   | 'later'
   | 'answer'
+  | 'product'
   | 'note'
   | 'describe'
   | 'parts'
@@ -38,6 +39,7 @@ export const pieceKeys: readonly PieceKey[] = [
   { act: 'earlier', keys: [',', '['], says: 'step earlier' },
   { act: 'later', keys: ['.', ']'], says: 'step later' },
   { act: 'answer', keys: ['a'], says: 'answer' },
+  { act: 'product', keys: ['p'], says: 'product' },
   { act: 'note', keys: ['n'], says: 'note' },
   { act: 'describe', keys: ['o'], says: 'describe' },
   { act: 'parts', keys: ['l'], says: 'parts' },

@@ -123,6 +123,7 @@ function perform(
       return told({ do: 'carry in', piece: piece.id });
     case 'cautions':
       return { state: { ...state, shows: 'cautions', from: 0 } };
+    case 'product':
     case 'reword':
     case 'repeat':
     case 'skip':
@@ -137,6 +138,11 @@ function perform(
   }
   // The marked step is named from now on: what changes around it doesn't move the mark.
   const marked: PieceState = { ...state, at: step.id };
+  if (act === 'product')
+    return {
+      state: marked,
+      open: { is: 'use product', piece: piece.id, step: step.id, products: null },
+    };
   if (act === 'reword') return { state: ask(marked, 'reword', piece, view) };
   if (act === 'repeat') return told({ do: 'repeat step', piece: piece.id, step: step.id });
   if (act === 'skip')

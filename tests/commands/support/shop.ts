@@ -13,6 +13,8 @@ import type {
   FinishedHoursJson,
   JobCardJson,
   KeysJson,
+  PotsJson,
+  ProductsJson,
   OverJson,
   OvernightJson,
   PastJson,
@@ -56,6 +58,8 @@ type Answers = {
   settings: SettingsJson & SetJson;
   schedules: SchedulesJson & CheckedJson & CopiedJson;
   keys: KeysJson;
+  pot: PotsJson;
+  product: ProductsJson;
 };
 type AnswerTo<Name extends string> = Name extends keyof Answers ? Answers[Name] : RecordedJson;
 

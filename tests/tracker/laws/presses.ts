@@ -28,6 +28,7 @@ const acts = [
   'skip step',
   'reword step',
   'answer',
+  'use product',
   'place hold',
   'lift hold',
   'carry in',
@@ -174,6 +175,10 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
         ...(flag ? {} : { step }),
         answer: ['shellac', 'varnish', null, 'nothing like it'][q % 4] ?? null,
       };
+    case 'use product': {
+      const products = allSchedules.flatMap((each) => Object.values(each.products));
+      return { do: act, piece, step, product: products[q % products.length]! };
+    }
     case 'place hold':
       return {
         do: act,

@@ -124,7 +124,8 @@ export class FakePort implements BenchPort {
     }));
     this.facts = [...this.facts, ...told];
     this.changed();
-    return { ok: true, says: outcome.says, piece: outcome.piece };
+    const { says, piece, warns } = outcome;
+    return { ok: true, says, piece, ...(warns === undefined ? {} : { warns }) };
   };
 
   readonly takeReading = (climate: Climate): ReturnType<BenchPort['takeReading']> => {

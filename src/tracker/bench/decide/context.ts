@@ -83,6 +83,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   'skip step': 'Not skipped',
   'reword step': 'Not reworded',
   answer: 'Not answered',
+  'use product': 'Not changed',
   'place hold': 'Not on hold',
   'lift hold': 'Not lifted',
   'carry in': 'Not noted',

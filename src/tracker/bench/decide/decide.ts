@@ -23,6 +23,7 @@ import {
   takeOffBench,
   writeNote,
 } from './pieces.ts';
+import { chooseProduct } from './choose-product.ts';
 import { mixPot, movePot, washOutPot } from './pots.ts';
 import { doDone, doFirstStroke, doNextSection, doNextStamp, doStamp } from './stamps.ts';
 import { insertStep, moveStep, repeatStep, rewordStep, skipStep } from './steps.ts';
@@ -52,6 +53,8 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return rewordStep(bench, intent, context);
     case 'answer':
       return answerQuestion(bench, intent, context);
+    case 'use product':
+      return chooseProduct(bench, intent, context);
     case 'place hold':
       return placeHold(bench, intent, context);
     case 'carry in':

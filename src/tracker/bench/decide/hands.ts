@@ -5,6 +5,7 @@ import { likeStep } from '../like-step.ts';
 import type { Bench, PlannedStep, Session } from '../piece.ts';
 import { inHand, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
+import { oldCan } from './pot-of-stamp.ts';
 import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 import { lockedUnless } from './trial.ts';
 
@@ -24,6 +25,7 @@ const allCalled = (bench: Bench, sessions: readonly Session[]): string =>
 export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentContext): Outcome {
   const targets: Target[] = [];
   const names: string[] = [];
+  let warns: string | null = null;
   let first: { readonly step: PlannedStep | null } | undefined;
   const waived: NewBenchFact[] = [];
   for (const asked of intent.targets) {
@@ -46,6 +48,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
     waived.push(...bare);
     targets.push({ piece: piece.id, part: asked.part, step: step?.id ?? null });
     names.push(`${called(piece)}, ${step?.name ?? 'other work'}`);
+    warns ??= step === null ? null : oldCan(piece, step, context);
   }
   if (targets.length === 0) return refuse('Not picked up: no piece was named.');
   const taken = takeInHand(bench, targets, context, intent.putDown);
@@ -54,6 +57,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
     [...waived, ...taken.facts],
     `pick up ${names.join(' and ')}`,
     targets[0]?.piece ?? null,
+    warns,
   );
 }
 

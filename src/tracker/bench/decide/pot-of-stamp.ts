@@ -1,3 +1,4 @@
+import { canTrouble } from '../../trade/can-trouble.ts';
 import type { StampEvent } from '../../windows/model.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { IntentContext } from '../intents.ts';
@@ -12,6 +13,12 @@ export type PotOfStamp = {
   readonly facts: readonly NewBenchFact[];
   readonly warns: string | null;
 };
+
+/** What is wrong with the can or the open pot that a step is about to use; null where nothing is. */
+export function oldCan(piece: Piece, step: PlannedStep, context: IntentContext): string | null {
+  const product = step.product === undefined ? undefined : piece.products[step.product];
+  return product === undefined ? null : canTrouble(product, context.today);
+}
 
 const none: PotOfStamp = { pot: null, facts: [], warns: null };
 const takes: ReadonlySet<StampEvent> = new Set(['first-stroke', 'section-on', 'topped-up']);

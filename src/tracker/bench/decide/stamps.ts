@@ -18,7 +18,7 @@ import { stepUnderWay } from '../step-under-way.ts';
 import { doneWithWeight } from './coat-weight.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
-import { potFor } from './pot-of-stamp.ts';
+import { oldCan, potFor } from './pot-of-stamp.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';
 import { minutesEarly } from './minutes-early.ts';
 import { othersInThisGo } from './take-along.ts';
@@ -237,6 +237,9 @@ function stampAll(
     if (isOutcome(taken)) return taken;
     facts.push(...taken.facts);
   }
+  // Told with the stroke that begins the step; after that it is on.
+  const isFirst = picksUp && stampsOf(piece, step.id, part).length === 0;
+  const warnsOfCan = isFirst ? oldCan(piece, step, context) : null;
   const from = potFor(bench, piece, step, stamps, context);
   facts.push(...from.facts);
   for (const { event, agent, pass, section } of stamps) {
@@ -260,7 +263,7 @@ function stampAll(
   const early = stamps.map((stamp) => minutesEarly(bench, piece, step.id, part, stamp, context));
   const soon = Math.max(0, ...early);
   const told = soon > 0 ? `${says} ${soon} min early` : says;
-  return accept(facts, `${told}, ${step.name} on ${called(piece)}`, piece.id, from.warns);
+  return accept(facts, `${told}, ${step.name} on ${called(piece)}`, piece.id, from.warns ?? warnsOfCan);
 }
 
 function finishStep(
