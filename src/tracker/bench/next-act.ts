@@ -27,7 +27,12 @@ export type NextAct =
 type Moment = { readonly now: Instant; readonly sense: EdgeSense };
 
 /** Where a pot of its product stands on the bench and lasts, nobody mixes another: the stroke takes from that. */
-function withoutMixing(bench: Bench, piece: Piece, step: PlannedStep, { now, sense }: Moment): PlannedStep {
+function withoutMixing(
+  bench: Bench,
+  piece: Piece,
+  step: PlannedStep,
+  { now, sense }: Moment,
+): PlannedStep {
   const pot = openPotOf(bench, piece.products[step.product ?? '']?.id);
   return pot === null || isPastItsLife(pot, now, sense)
     ? step

@@ -263,7 +263,12 @@ function stampAll(
   const early = stamps.map((stamp) => minutesEarly(bench, piece, step.id, part, stamp, context));
   const soon = Math.max(0, ...early);
   const told = soon > 0 ? `${says} ${soon} min early` : says;
-  return accept(facts, `${told}, ${step.name} on ${called(piece)}`, piece.id, from.warns ?? warnsOfCan);
+  return accept(
+    facts,
+    `${told}, ${step.name} on ${called(piece)}`,
+    piece.id,
+    from.warns ?? warnsOfCan,
+  );
 }
 
 function finishStep(
