@@ -51,9 +51,8 @@ describe('a piece in the middle of its schedule', () => {
       '',
       'Try it from 13:22.  Enter: pick up scuff 400',
       'i insert  e repeat  x skip  w reword  , step earlier  . step later  a answer',
-      'p product  n note  o describe  l parts  u moisture  m matches',
-      'f from the cold  g coat weight  c cautions  j job card  y off the bench',
-      'Esc bench',
+      'p product  n note  o describe  l parts  u moisture  m matches  f from the cold',
+      'g coat weight  c cautions  j job card  y off the bench  Esc bench',
     ]);
   });
 
