@@ -9,6 +9,7 @@ import { pressOnLocked } from '../parts/second-press.ts';
 import type { BenchPort } from '../port.ts';
 import type { Step, View } from '../screen.ts';
 import type { BenchState } from './bench-state.ts';
+import { partAfter } from './part-after-part.ts';
 
 type Work = {
   readonly kept: BenchState;
@@ -28,9 +29,14 @@ export function workOnStep({ kept, piece, part, view, port, act }: Work): Step<B
   const locked = pressOnLocked(piece, part, step, kept.refused, view.now);
   if (locked !== null && 'open' in locked) return { state: kept, open: locked.open };
   if (locked !== null) return { ...act(), state: { ...kept, refused: locked.remember } };
-  const done = act();
+  const acted = act();
   const after = port.snapshot().bench.pieces.get(piece.id);
-  if (after === undefined || step === null || !isDone(after, step.id, null)) return done;
+  if (after === undefined || step === null) return acted;
+  // Done for one part, the keys go on with the next.
+  const onward = partAfter(after, step.id, part);
+  const done =
+    onward === part ? acted : { ...acted, state: { ...(acted.state ?? kept), part: onward } };
+  if (!isDone(after, step.id, null)) return done;
   const asks = questionOf(after, step.id);
   return asks === null
     ? done

@@ -78,6 +78,19 @@ describe('keys on the bench', () => {
     expect(targets().map(({ piece }) => piece)).toEqual(['p6']);
   });
 
+  it('go from part to part with Space alone, each stamped and finished by itself', () => {
+    const { press, foot, port } = deskOn();
+    port.act({ do: 'name parts', piece: 'p6', names: ['seat', 'back'] });
+    const [seat, back] = port.piece('p6').parts.map(({ id }) => id);
+    press('6', 'tab');
+    expect(foot()).toContain('[6] Cane rocker, seat.');
+    press('space', 'space');
+    expect(port.piece('p6').finishes.map(({ part }) => part)).toEqual([seat]);
+    expect(foot()).toContain('[6] Cane rocker, back.');
+    press('space', 'space');
+    expect(port.piece('p6').finishes.map(({ part }) => part)).toEqual([seat, back]);
+  });
+
   it('do with Space just what the foot line says', () => {
     const { press, foot, port } = deskOn();
     press('1');
