@@ -7,6 +7,7 @@ import { idlingRows } from './rows/idling.mjs';
 import { lossRows } from './rows/losses.mjs';
 import { memoryRows } from './rows/memory.mjs';
 import { keyRows } from './rows/keys.mjs';
+import { windowRows } from './rows/windows.mjs';
 import { storingRows } from './rows/storing.mjs';
 import { makePlace } from './place.mjs';
 import { skipped, tableOf } from './report.mjs';
@@ -17,6 +18,7 @@ const groups = {
   'first-frame': firstFrameRows,
   idling: idlingRows,
   keys: keyRows,
+  windows: windowRows,
   storing: storingRows,
   memory: memoryRows,
   drying: dryingRows,
