@@ -23,6 +23,15 @@ module.exports = {
       { dependencyTypes: ['core'] },
     ),
     forbid(
+      'tracker-takes-pure-libraries',
+      'the core may calculate with a library that does nothing else: no clock, disk, or state of its own',
+      { path: '^src/tracker/' },
+      {
+        dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer'],
+        pathNot: packages('pure-rand', 'leven'),
+      },
+    ),
+    forbid(
       'persist-knows-tracker-only',
       'what is stored knows the core, not who shows or drives it',
       { path: '^src/persist/' },

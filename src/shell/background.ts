@@ -121,6 +121,7 @@ function begin({ session, world, opened }: BackgroundOptions, store: FactStore):
   thinOldReadings(store, world.clock.now());
   movePastPieces(store, session.snapshot().shop.zone, world.clock.now());
   session.reload();
+  session.learn();
   for (const { says, todo } of store.notices()) session.say(`${says} ${todo}`);
   session.flush();
 }

@@ -15,6 +15,7 @@ import { cautionWords } from '../views/format/index.ts';
 import type { ActReply, Obstacle, Shop, ShownPing, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
 import { clockReading, type Clock } from './clock.ts';
+import { createLearning } from './learning.ts';
 import { factHead } from './head-facts.ts';
 import type { NewId } from './ids.ts';
 import { readingsOf } from './intent-context.ts';
@@ -51,6 +52,8 @@ export type Session = {
   /** Something keeps the store from being opened. */
   readonly obstruct: (obstacle: Obstacle) => void;
   readonly pingWays: () => { readonly desktop: boolean | null; readonly says: string };
+  /** Learns from the history of past years where it has changed. */
+  readonly learn: () => void;
   readonly setAwake: (awake: Snapshot['awake']) => void;
   readonly setKeeper: (keeper: Snapshot['keeper']) => void;
 };
@@ -88,7 +91,10 @@ export function createSession(options: SessionOptions): Session {
   let readings: readonly Reading[] = readingsOf(loaded.conditions);
   let sense: PingSense = senseIn(shop, loaded.settings, readings);
   // The clock may have been set since the last fact, and nothing told it yet.
-  let bench: Bench = foldBench(loaded.bench, undefined, clockReading(clock));
+  const learning = createLearning(options.folder);
+  let bench: Bench = learning.withEstimator(
+    foldBench(loaded.bench, undefined, clockReading(clock)),
+  );
   let shown: Snapshot | null = null;
   /** Pings that a key took note of while that could not be written: they stop here all the same. */
   const seenHere = new Map<string, Instant>();
@@ -119,7 +125,7 @@ export function createSession(options: SessionOptions): Session {
   };
 
   const refold = (): void => {
-    bench = foldBench(factsNow(), bench);
+    bench = learning.withEstimator(foldBench(factsNow(), bench));
     changed();
   };
 
@@ -140,7 +146,10 @@ export function createSession(options: SessionOptions): Session {
     if (shut !== null) return { ok: false, says: `${shut.says} ${shut.todo}`, nearest: [] };
     const telling = { now: clock.now(), at, group: newId() };
     const recalled = recalledFor(intent);
-    const on = recalled.length === 0 ? bench : foldBench([...factsNow(), ...recalled]);
+    const on =
+      recalled.length === 0
+        ? bench
+        : learning.withEstimator(foldBench([...factsNow(), ...recalled]));
     const applied = apply(on, intent, telling);
     if (!applied.ok) return { ...applied, nearest: applied.nearest ?? [] };
     const { facts, says, piece, warns } = applied;
@@ -177,7 +186,7 @@ export function createSession(options: SessionOptions): Session {
         return { append: { bench: waiting.flatMap(factsOf) }, result: null };
       const facts: BenchFact[] = [];
       for (const { intent, recalled, ...telling } of waiting) {
-        const on = foldBench([...current.bench, ...facts, ...recalled]);
+        const on = learning.withEstimator(foldBench([...current.bench, ...facts, ...recalled]));
         const applied = apply(on, intent, telling);
         if (applied.ok) facts.push(...recalled, ...applied.facts);
         else overtaken.push(applied.says);
@@ -274,6 +283,10 @@ export function createSession(options: SessionOptions): Session {
     obstruct: ({ says, todo }) => {
       shut = obstacle = { says, todo };
       changed();
+    },
+    learn: () => {
+      const open = store();
+      if (open !== null && learning.refresh(open, bench)) refold();
     },
     pingWays: () => {
       const sent = shownPings(loaded.pings).findLast((ping) => ping.ways !== null);

@@ -254,6 +254,7 @@ const benchBodies: {
   'piece-put-back': fc.record({ piece: id, number: fc.integer() }),
   'piece-removed': fc.record({ piece: id }),
   'match-told': fc.record({ piece: id, partner: id, name: text, matches: fc.boolean() }),
+  'kept-from-learning': fc.record({ piece: id, session: orNull(id), kept: fc.boolean() }),
   'note-written': fc.record({ piece: id, step: orNull(id), text }),
   'picked-up': fc.record({ session: id, targets: few(target), hand: fc.integer() }),
   'put-down': fc.record({ session: id }),

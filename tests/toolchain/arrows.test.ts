@@ -21,6 +21,7 @@ const house: Record<string, string[]> = {
     '../../persist/store.ts',
     '../../views/bench/screen.tsx',
     'node:fs',
+    'conf',
   ],
   'src/tracker/windows/index.ts': [],
   'src/tracker/windows/chicken.ts': ['./egg.ts'],
@@ -47,6 +48,7 @@ const house: Record<string, string[]> = {
 };
 
 const refused = [
+  'conf-in-persist: src/tracker/bench/nosy.ts -> conf',
   'conf-in-persist: src/views/bench/nosy.tsx -> conf',
   'ink-in-views-and-screen: src/commands/rude.ts -> react',
   'ink-in-views-and-screen: src/shell/nosy.ts -> ink',
@@ -62,6 +64,7 @@ const refused = [
   'tracker-is-pure: src/tracker/bench/nosy.ts -> fs',
   'tracker-stands-alone: src/tracker/bench/nosy.ts -> src/persist/store.ts',
   'tracker-stands-alone: src/tracker/bench/nosy.ts -> src/views/bench/screen.tsx',
+  'tracker-takes-pure-libraries: src/tracker/bench/nosy.ts -> conf',
   'tracker-through-front-doors: src/commands/rude.ts -> src/tracker/bench/piece.ts',
   'views-know-tracker-only: src/views/bench/nosy.tsx -> src/persist/store.ts',
   'views-know-tracker-only: src/views/bench/nosy.tsx -> src/shell/session.ts',

@@ -44,7 +44,7 @@ export function stepsJson(piece: Piece, look: Look): StepsJson {
             ? null
             : { ...step.asks, answer: piece.answers[step.copyOf ?? step.id]?.answer ?? null },
         locked: lockedBy(piece, step),
-        estimate: estimateJson(own?.expected ?? expectationOf(piece, step)),
+        estimate: estimateJson(own?.expected ?? expectationOf(bench, piece, step)),
         minutes: own?.minutes ?? null,
         needs: step.needs,
         cautions: step.cautions,

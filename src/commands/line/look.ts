@@ -8,6 +8,7 @@ import {
 } from '../../persist/index.ts';
 import { isRunning, readKeeperMark } from '../../persist/presence/keeper-mark.ts';
 import { clockReading } from '../../shell/clock.ts';
+import { createLearning } from '../../shell/learning.ts';
 import { readingsOf } from '../../shell/intent-context.ts';
 import { senseIn } from '../../shell/shop-air.ts';
 import { shopOf } from '../../shell/shop.ts';
@@ -76,7 +77,9 @@ export function lookAt(
   return {
     now: room.now,
     get bench() {
-      return (folded ??= foldBench(bench, undefined, clockReading(room.world.clock)));
+      return (folded ??= createLearning(room.folder).withEstimator(
+        foldBench(bench, undefined, clockReading(room.world.clock)),
+      ));
     },
     get pings() {
       return (pings ??= shownPings(loaded.pings));

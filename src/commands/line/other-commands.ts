@@ -1,5 +1,6 @@
 export { cautions } from '../cautions.ts';
 export { correctSession } from '../correct-session.ts';
+export { leaveOut } from '../leave-out.ts';
 export { hours } from '../hours.ts';
 export { jobCard } from '../job-card.ts';
 export { calendar } from '../calendar.ts';

@@ -70,6 +70,7 @@ const table = {
     'other times, another piece or step for a session',
     'correctSession',
   ),
+  'leave-out': other('work', 'leave a piece, or one session, out of learning', 'leaveOut'),
 
   use: other('steps', 'what a step that is not begun will use', 'useProduct'),
   'insert-step': other('steps', 'put a step into a piece', 'insertStep'),

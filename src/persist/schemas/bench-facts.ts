@@ -70,6 +70,11 @@ export const benchBodies = {
   'piece-put-back': z.strictObject({ piece: id, number: z.int() }),
   'piece-removed': z.strictObject({ piece: id }),
   'match-told': z.strictObject({ piece: id, partner: id, name: z.string(), matches: z.boolean() }),
+  'kept-from-learning': z.strictObject({
+    piece: id,
+    session: z.nullable(id),
+    kept: z.boolean(),
+  }),
   'note-written': z.strictObject({ piece: id, step: z.nullable(id), text: z.string() }),
   'picked-up': z.strictObject({ session: id, targets: z.array(target), hand: z.int() }),
   'put-down': z.strictObject({ session: id }),

@@ -32,6 +32,9 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
         ownerOfSession.set(fact.body.session, found);
         return found;
       }
+      case 'kept-from-learning':
+        if (fact.body.session === null) return new Set([fact.body.piece]);
+        return ownerOfSession.get(fact.body.session) ?? new Set([fact.body.piece]);
       case 'put-down':
         return ownerOfSession.get(fact.body.session) ?? new Set();
       case 'targets-changed':
@@ -86,7 +89,7 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
 type Owners = ReadonlyMap<string, ReadonlySet<string>>;
 
 const allOwners = (fact: BenchFact, ofFact: Owners, ofSession: Owners): ReadonlySet<string> =>
-  'session' in fact.body
+  'session' in fact.body && fact.body.session !== null
     ? (ofSession.get(fact.body.session) ?? new Set())
     : (ofFact.get(fact.id) ?? new Set());
 

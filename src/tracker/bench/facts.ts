@@ -127,6 +127,12 @@ export type BenchFactBodies = {
     readonly name: string;
     readonly matches: boolean;
   };
+  /** `session` null: the whole piece. */
+  'kept-from-learning': {
+    readonly piece: string;
+    readonly session: string | null;
+    readonly kept: boolean;
+  };
   'note-written': { readonly piece: string; readonly step: string | null; readonly text: string };
   'picked-up': {
     readonly session: string;

@@ -97,6 +97,9 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
         ],
       }));
     }
+    case 'kept-from-learning':
+      if (fact.body.session !== null) return;
+      return change(bench, fact.body.piece, (piece) => keptFromLearning(piece, fact.body.kept));
     case 'note-written':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
@@ -108,6 +111,14 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
     default:
     // Facts about work are folded elsewhere.
   }
+}
+
+/** Marks a piece or a session, or takes the mark off again. */
+export function keptFromLearning<Thing extends { readonly keptFromLearning?: true }>(
+  { keptFromLearning: _, ...thing }: Thing,
+  kept: boolean,
+): Omit<Thing, 'keptFromLearning'> & { readonly keptFromLearning?: true } {
+  return kept ? { ...thing, keptFromLearning: true } : thing;
 }
 
 function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {

@@ -1,6 +1,6 @@
 import type { Instant } from '../time/index.ts';
 import { touch, type BenchInMaking } from './bench-in-making.ts';
-import { change } from './fold-piece.ts';
+import { change, keptFromLearning } from './fold-piece.ts';
 import type { BenchFact } from './facts.ts';
 import type { Session } from './piece.ts';
 
@@ -46,6 +46,11 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
         targets: fact.body.targets,
         dropped: fact.body.dropped,
       }));
+    case 'kept-from-learning': {
+      const { session, kept } = fact.body;
+      if (session === null) return;
+      return changeSession(bench, session, (each) => keptFromLearning(each, kept));
+    }
     case 'stamped': {
       const { piece, ...stamp } = fact.body;
       return change(bench, piece, (each) => ({

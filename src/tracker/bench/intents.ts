@@ -180,6 +180,13 @@ export type Intent =
       readonly targets?: readonly Target[];
       readonly dropped?: boolean;
     }
+  /** The steps of a piece, or those worked in one session, teach nothing (`leave` true), or do again. */
+  | {
+      readonly do: 'leave out of learning';
+      readonly piece: string;
+      readonly session: string | null;
+      readonly leave: boolean;
+    }
   | { readonly do: 'take back' }
   | { readonly do: 'bring back' }
   | {

@@ -84,6 +84,8 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       const { piece, partner, matches } = fact.body;
       return `${called(partner)} ${matches ? 'matches' : 'no longer matches'} ${called(piece)}`;
     }
+    case 'kept-from-learning':
+      return `${fact.body.kept ? 'leave' : 'take'} ${called(fact.body.piece)} ${fact.body.kept ? 'out of' : 'into'} learning`;
     case 'note-written':
       return `note on ${called(fact.body.piece)}`;
     case 'picked-up':

@@ -33,6 +33,8 @@ export type Bench = {
   readonly lastShut: Shutdown | null;
   /** When the machine's clock was set, and by how much; what was told before has been moved along. */
   readonly clockSteps: readonly ClockStep[];
+  /** Who foretells minutes, where anything was learned; else the finishing schedules do. */
+  readonly estimator?: Estimator;
 };
 
 export type Air = Climate & { readonly readAt: Instant };
@@ -159,9 +161,21 @@ export type Piece = {
   readonly hold: Hold | null;
   /** When it last came in from the cold; absent where it never did. */
   readonly carriedInAt?: Instant;
+  /** Its minutes and checks are told, but teach nothing. */
+  readonly keptFromLearning?: true;
   readonly place: 'bench' | 'past' | 'removed';
   readonly addedAt: Instant;
   readonly leftAt: Instant | null;
+};
+
+/** What scales a step's minutes on a piece. */
+export type Sized = Pick<Piece, 'areaM2'> & Partial<Pick<Piece, 'answers'>>;
+
+/** Foretells minutes of hands, without setup. */
+export type Estimator = {
+  readonly expects: (step: Step, piece: Sized) => Expectation;
+  /** Several steps of one piece together; null for none. */
+  readonly total: (steps: readonly Step[], piece: Sized) => Expectation | null;
 };
 
 /** Minutes of hands on one or more targets. `end` is null while in hand. */
@@ -181,6 +195,8 @@ export type Session = {
     readonly end: Instant | null;
     readonly targets: readonly Target[];
   } | null;
+  /** The steps that were worked in it teach nothing. */
+  readonly keptFromLearning?: true;
   /** A correction said that it never was. */
   readonly dropped: boolean;
 };

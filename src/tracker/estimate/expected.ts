@@ -1,5 +1,6 @@
+import type { Sized } from '../bench/piece.ts';
 import type { Expectation } from '../bench/facts.ts';
-import type { Piece } from '../bench/piece.ts';
+import type { Bench, Piece } from '../bench/piece.ts';
 import type { Step } from '../trade/schedule.ts';
 
 /** Show surface of the piece that a schedule's typical minutes are stated for, in square metres (common practice, no source). */
@@ -7,6 +8,9 @@ export const referenceAreaM2 = 1.9;
 
 /** Work grows more slowly than area (common practice, no source). */
 const areaPower = 0.85;
+
+/** The model of expectations that nothing was learned for. */
+export const fromSchedule = 'finishing schedule';
 
 /** How many times the reference piece's minutes this piece takes, for steps that grow with area; 1 where the size isn't known. */
 export const sizeFactor = (areaM2: number | null): number =>
@@ -24,10 +28,7 @@ function answersFactor({ minutesTimes = {} }: Step, answers: Piece['answers'] = 
  * Hands-on minutes that a step is expected to take on a piece, without setup, with the range that four in five fall into.
  * From the finishing schedule alone.
  */
-export function expectedMinutes(
-  step: Step,
-  piece: Pick<Piece, 'areaM2'> & Partial<Pick<Piece, 'answers'>>,
-): Expectation {
+export function expectedMinutes(step: Step, piece: Sized): Expectation {
   const factor =
     (step.driver === 'area' ? sizeFactor(piece.areaM2) : 1) * answersFactor(step, piece.answers);
   return {
@@ -35,6 +36,13 @@ export function expectedMinutes(
     low: step.minutes.low * factor,
     high: step.minutes.high * factor,
     chance: 0.8,
-    model: 'finishing schedule',
+    model: fromSchedule,
   };
 }
+
+/** Minutes that a step is expected to take, after what these hands have taught where they have taught anything. */
+export const foreseenOn = (
+  { estimator }: Pick<Bench, 'estimator'>,
+  step: Step,
+  piece: Sized,
+): Expectation => estimator?.expects(step, piece) ?? expectedMinutes(step, piece);

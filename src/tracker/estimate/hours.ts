@@ -4,7 +4,7 @@ import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
 import { isDone } from '../bench/progress.ts';
 import type { Instant } from '../time/index.ts';
 import type { StepClass } from '../trade/schedule.ts';
-import { rangeOfSum } from './range-of-sum.ts';
+import { rangeOfSum, totalOn } from './range-of-sum.ts';
 import {
   expectationOf,
   sessionsByPiece,
@@ -94,7 +94,7 @@ export function hoursWith(
     steps: shown,
     classes: foldByClass(shown),
     done: totalOf(compared),
-    toGo: stillToGo(shown),
+    toGo: stillToGo(bench, piece, shown),
     setup: {
       minutes: setup,
       expected: sum(shown.map(({ step, setups }) => step.setupMinutes * setups)),
@@ -127,7 +127,7 @@ function hoursOfStep(
     minutes !== null ||
     [...piece.stamps, ...piece.finishes].some((record) => record.step === step.id);
   const state = done ? 'done' : step.skipped ? 'skipped' : isTouched ? 'begun' : 'to do';
-  const expected = expectationOf(piece, step);
+  const expected = expectationOf(bench, piece, step);
   const verdict = done && minutes !== null ? verdictOn(minutes, expected) : null;
   return { step, state, expected, minutes, about, setup, sessions: count, setups, verdict };
 }
@@ -177,9 +177,13 @@ function totalOf(
 }
 
 /** A begun step counts off no more than its estimate: what it took beyond that is not saved elsewhere. */
-function stillToGo(steps: readonly StepHours[]): Expectation | null {
+function stillToGo(bench: Bench, piece: Piece, steps: readonly StepHours[]): Expectation | null {
   const open = steps.filter(({ state }) => state === 'to do' || state === 'begun');
-  const whole = rangeOfSum(open.map((each) => each.expected));
+  const whole = totalOn(
+    bench,
+    open.map(({ step }) => step),
+    piece,
+  );
   if (whole === null) return null;
   const spent = sum(open.map(({ minutes, expected }) => Math.min(minutes ?? 0, expected.minutes)));
   const left = (minutes: number): number => Math.max(0, minutes - spent);

@@ -33,7 +33,7 @@ export function leftRunning(
   const end = session.end ?? now;
   const length = end - session.start;
   if (length < shortestQuiet) return null;
-  const work = workOf(piece, session);
+  const work = workOf(bench, piece, session);
   const quiet = longestQuiet(bench, session.start, end);
   const isQuiet = quiet.to - quiet.from > Math.max(shortestQuiet, work.most);
   if (!isQuiet && sessionMinutes(session, now) * minute <= long) return null;
@@ -56,6 +56,7 @@ const isSettled = ({ first, end, endFact }: Session): boolean =>
 
 /** How long a session's work usually takes, and at most, with its setup. */
 function workOf(
+  bench: Bench,
   piece: Piece,
   session: Session,
 ): { readonly usual: Milliseconds; readonly most: Milliseconds; readonly cleanup: Milliseconds } {
@@ -64,7 +65,7 @@ function workOf(
   );
   const worked = piece.steps.filter((step) => steps.has(step.id));
   const setup = Math.max(0, ...worked.map((step) => step.setupMinutes));
-  const expected = worked.map((step) => expectationOf(piece, step));
+  const expected = worked.map((step) => expectationOf(bench, piece, step));
   const usual = expected.reduce((sum, { minutes }) => sum + minutes, setup);
   const most = expected.reduce((sum, { high }) => sum + high, setup);
   return { usual: usual * minute, most: most * minute, cleanup: (setup / 2) * minute };

@@ -1,4 +1,8 @@
 import type { Expectation } from '../bench/facts.ts';
+import type { Sized } from '../bench/piece.ts';
+import type { Bench } from '../bench/piece.ts';
+import type { Step } from '../trade/schedule.ts';
+import { expectedMinutes } from './expected.ts';
 import { normalQuantile } from './normal-quantile.ts';
 
 /** The widest spread of log minutes that is believed: a range of 1 to 2000. */
@@ -47,3 +51,11 @@ export function rangeOfSum(steps: readonly Expectation[]): Expectation | null {
   const reach = Math.exp(normalQuantile((1 + chance) / 2) * Math.sqrt(logVariance));
   return { minutes, low: minutes / reach, high: minutes * reach, chance, model };
 }
+
+/** What several steps of a piece that are still to come take together; null for none. */
+export const totalOn = (
+  { estimator }: Pick<Bench, 'estimator'>,
+  steps: readonly Step[],
+  piece: Sized,
+): Expectation | null =>
+  estimator?.total(steps, piece) ?? rangeOfSum(steps.map((step) => expectedMinutes(step, piece)));

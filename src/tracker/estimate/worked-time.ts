@@ -3,12 +3,16 @@ import { sessionMinutes, stepMinutes } from '../bench/minutes.ts';
 import type { Bench, Piece, PlannedStep, Session } from '../bench/piece.ts';
 import { countsFor } from '../bench/progress.ts';
 import { minutesBetween, type Instant } from '../time/index.ts';
-import { expectedMinutes } from './expected.ts';
+import { foreseenOn, expectedMinutes } from './expected.ts';
 
 /** What was expected of a step: what was stored when it was finished; before that, what is expected now. */
-export const expectationOf = (piece: Piece, step: PlannedStep): Expectation =>
+export const expectationOf = (
+  bench: Pick<Bench, 'estimator'>,
+  piece: Piece,
+  step: PlannedStep,
+): Expectation =>
   piece.finishes.find((finish) => finish.step === step.id)?.expectation ??
-  expectedMinutes(step, piece);
+  foreseenOn(bench, step, piece);
 
 /** Minutes of one session, or of all sessions on a step. */
 export type WorkedTime = {
@@ -102,7 +106,8 @@ function setupShare(works: readonly Work[], sessions: SessionsByPiece): number {
     const all = (sessions.get(piece.id) ?? []).filter(({ targets }) =>
       targets.some((target) => target.piece === piece.id && target.step === step.id),
     );
-    return sum + expectationOf(piece, step).minutes / Math.max(1, all.length);
+    // By the schedule: what was learned is learned from this.
+    return sum + expectedMinutes(step, piece).minutes / Math.max(1, all.length);
   }, 0);
   return setup > 0 ? setup / (setup + Math.max(0, hands)) : 0;
 }

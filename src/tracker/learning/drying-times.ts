@@ -26,7 +26,7 @@ export type DryingPrior = {
 
 export const usualDryingPrior: DryingPrior = {
   offset: { mean: 0, deviation: 0.4 },
-  logSpread: { mean: Math.log(0.34), deviation: 0.45 },
+  logSpread: { mean: Math.log(0.36), deviation: 0.45 },
   oddShare: 0.02,
 };
 

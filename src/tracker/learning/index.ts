@@ -5,3 +5,5 @@ export { nothingLearned, teach } from './teach.ts';
 export { foreseenTotal, type ForeseenStep, type Uniform } from './minutes-total.ts';
 export * from './drying-times.ts';
 export * from './learned-opening.ts';
+export { estimatorFrom, fromYou } from './estimator.ts';
+export { notTaught, teachBench, notToTeach, type Taught } from './taught-steps.ts';

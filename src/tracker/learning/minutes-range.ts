@@ -26,16 +26,16 @@ export function residualPool({ residuals }: LearnedMinutes): readonly number[] {
 export const hasOwnRanges = ({ steps }: LearnedMinutes): boolean => steps >= ownRangesFrom;
 
 /**
- * The minutes that a step stays below with chance `p` (0..1), after what was learned. `scheduledMinutes` are those of the
+ * The minutes that a step stays below with chance `p` (0..1), after what was learned. `expectedMinutes` are those of the
  * finishing schedule at the piece's size. Null where they are none.
  */
 export function foreseenMinutes(
   learned: LearnedMinutes,
   stepClass: string,
-  scheduledMinutes: number,
+  expectedMinutes: number,
   prior: MinutesPrior = usualPrior,
 ): ((p: number) => number) | null {
-  const outlook = outlookOn(learned, prior, stepClass, scheduledMinutes);
+  const outlook = outlookOn(learned, prior, stepClass, expectedMinutes);
   if (outlook === null) return null;
   const share = exactShare(learned, prior);
   const timed = hasOwnRanges(learned)

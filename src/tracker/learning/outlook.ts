@@ -28,9 +28,9 @@ export function outlookOn(
   learned: LearnedMinutes,
   prior: MinutesPrior,
   stepClass: string,
-  scheduledMinutes: number,
+  expectedMinutes: number,
 ): Outlook | null {
-  const scheduled = logMinutes(scheduledMinutes);
+  const scheduled = logMinutes(expectedMinutes);
   if (scheduled === null) return null;
   const place = learned.classes.indexOf(stepClass);
   const common = [

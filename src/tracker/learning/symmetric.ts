@@ -36,9 +36,12 @@ export function stretch(matrix: SymmetricInMaking, factors: readonly number[]): 
 export const cutOut = (matrix: Symmetric, places: readonly number[]): Symmetric =>
   places.map((i) => places.map((j) => matrix[i]?.[j] ?? 0));
 
+/** A pivot that is a smaller part of its place than this is what rounding left of nought. */
+const rounding = 1e-12;
+
 /**
- * The lower triangle whose product with its own transpose is the matrix (Cholesky). A pivot that rounding left at nought
- * or below counts as nought, and its column stays empty: the matrix is one of covariances and has none that are less.
+ * The lower triangle whose product with its own transpose is the matrix (Cholesky). A pivot that rounding left near nought
+ * or below it counts as nought, and its column stays empty: the matrix is one of covariances and has none that are less.
  */
 export function rootOf(matrix: Symmetric): readonly (readonly number[])[] {
   const root: number[][] = [];
@@ -49,7 +52,8 @@ export function rootOf(matrix: Symmetric): readonly (readonly number[])[] {
       let rest = row[j] ?? 0;
       for (let k = 0; k < j; k++) rest -= (own[k] ?? 0) * (above[k] ?? 0);
       const pivot = above[j] ?? 0;
-      own.push(j === i ? Math.sqrt(Math.max(0, rest)) : pivot > 0 ? rest / pivot : 0);
+      const isRounding = j === i && rest <= rounding * (row[j] ?? 0);
+      own.push(j === i ? (isRounding ? 0 : Math.sqrt(rest)) : pivot > 0 ? rest / pivot : 0);
     }
     root.push(own);
   }

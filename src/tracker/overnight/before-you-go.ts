@@ -2,7 +2,7 @@ import type { Expectation } from '../bench/facts.ts';
 import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
 import { rulesOf } from '../bench/piece-windows.ts';
 import { standingsAt } from '../bench/standing.ts';
-import { expectedMinutes } from '../estimate/expected.ts';
+import { foreseenOn } from '../estimate/expected.ts';
 import type { Instant } from '../time/index.ts';
 import { closesAt, stateAt } from '../windows/evaluate.ts';
 import type { EdgeSense, TimedStretch, Window } from '../windows/model.ts';
@@ -42,7 +42,7 @@ export function beforeYouGo(
     const { milestone } = window.rule;
     if (milestone === undefined) return [{ ...base, step: null, minutes: null }];
     if (step === null || !step.needs.includes(milestone) || mayBeLost(piece, step)) return [];
-    return [{ ...base, step, minutes: expectedMinutes(step, piece) }];
+    return [{ ...base, step, minutes: foreseenOn(bench, step, piece) }];
   });
   return savings.sort((a, b) => a.by - b.by);
 }

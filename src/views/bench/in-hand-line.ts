@@ -8,8 +8,8 @@ import {
   type Session,
   type Target,
 } from '../../tracker/bench/index.ts';
-import { expectedMinutes, rangeOfSum } from '../../tracker/estimate/index.ts';
-
+import { foreseenOn, rangeOfSum } from '../../tracker/estimate/index.ts';
+import { minute } from '../../tracker/time/index.ts';
 import { segment, type Line } from '../drawing/index.ts';
 import { minutesSpent, rangeInWords } from '../format/index.ts';
 import type { View } from '../screen.ts';
@@ -44,16 +44,16 @@ function sessionWords(session: Session, bench: Bench, view: View): string {
         : works.map(({ piece }) => piece.number).join(', ');
     return `${names}, ${minutes}`;
   }
-  const expected = view.columns < 120 ? null : rangeOfSum(works.flatMap(expectationOf));
+  const expected = rangeOfSum(
+    works.flatMap(({ piece, step }) => (step === null ? [] : [foreseenOn(bench, step, piece)])),
+  );
+  const about = expected === null ? '' : ` of about ${minutesSpent(expected.minutes * minute)}`;
   const range =
-    expected === null
+    expected === null || view.columns < 120
       ? ''
       : `; expected ${rangeInWords(expected.low, expected.high)}, 4 times in 5`;
-  return `${namesByStep(works)}, ${minutes}${range}`;
+  return `${namesByStep(works)}, ${minutes}${about}${range}`;
 }
-
-const expectationOf = ({ piece, step }: Work): readonly ReturnType<typeof expectedMinutes>[] =>
-  step === null ? [] : [expectedMinutes(step, piece)];
 
 /** `2 Oak chest: clear coat 2`; of several at a like step `2 Oak chest done, 5 Beech stool: clear coat 2`. */
 function namesByStep(works: readonly Work[]): string {

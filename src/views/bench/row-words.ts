@@ -7,7 +7,7 @@ import {
   type Pot,
   type Standing,
 } from '../../tracker/bench/index.ts';
-import { expectedMinutes } from '../../tracker/estimate/index.ts';
+import { foreseenOn } from '../../tracker/estimate/index.ts';
 import type { Window } from '../../tracker/windows/index.ts';
 import type { Role } from '../drawing/index.ts';
 import {
@@ -108,7 +108,7 @@ function secondLine(standing: Standing, view: View): string {
     const worked = piece.steps.find((each) => each.id === target?.step);
     if (worked === undefined) return 'other work';
     const place = stepPlace(piece, worked.id);
-    const expected = expectedMinutes(worked, piece);
+    const expected = foreseenOn(bench, worked, piece);
     const done = standing.step?.id === worked.id ? '' : ', done';
     const early = notBefore(worked, window, view);
     return `${worked.name}${done}, ${place.place} of ${place.of}; ${early}expected ${rangeInWords(expected.low, expected.high)}`;
@@ -126,7 +126,7 @@ function secondLine(standing: Standing, view: View): string {
     return `hold: ${piece.hold.reason}${ask}`;
   }
   if (step === null) return 'j: job card; y: off the bench';
-  const expected = expectedMinutes(step, piece);
+  const expected = foreseenOn(bench, step, piece);
   const spent = stepMinutes(bench, piece, step.id, view.now);
   const place = stepPlace(piece, step.id);
   const soFar = spent >= 1 ? `${minutesSpent(spent * 60_000)} so far, ` : '';

@@ -1,5 +1,11 @@
 import type { Piece } from '../../tracker/bench/index.ts';
-import type { ClassLean, FinishedHours, StepHours } from '../../tracker/estimate/index.ts';
+import {
+  expectedMinutes,
+  type ClassLean,
+  type FinishedHours,
+  type StepHours,
+} from '../../tracker/estimate/index.ts';
+import { fromYou } from '../../tracker/learning/index.ts';
 import { rangeInWords, times } from '../format/index.ts';
 import type { Shop } from '../port.ts';
 import type { PieceRow } from './piece-rows.ts';
@@ -22,8 +28,9 @@ export function aboutRow(
   const told = counted.length > 0 ? counted : row.steps;
   return [
     ...(isNarrow ? [`Expected ${rangeInWords(low, high)}.`] : []),
-    `Why ${Math.round(minutes)}${isNarrow ? '' : ` for ${row.name}`}: ${basisOf(told, piece, lengths)}.`,
-    leanWords(row, finished),
+    `Why ${Math.round(minutes)}${isNarrow ? '' : ` for ${row.name}`}: ${basisOf(told, piece, lengths, finished)}.`,
+    // What was learned says it already.
+    ...(told.some(isLearned) ? [] : [leanWords(row, finished)]),
     ...(counted.length > 0 && counted.length < row.steps.length
       ? [`${counted.length} of ${row.steps.length} done and timed.`]
       : []),
@@ -31,9 +38,32 @@ export function aboutRow(
   ];
 }
 
-function basisOf(steps: readonly StepHours[], piece: Piece, lengths: Shop['lengths']): string {
+const isLearned = ({ expected }: StepHours): boolean => expected.model === fromYou;
+
+/** `schedule says 90, your strip runs 1.4 times, 6 pieces`. */
+function learnedBasis(
+  steps: readonly StepHours[],
+  first: StepHours,
+  piece: Piece,
+  finished: FinishedHours,
+): string {
+  const scheduled = steps.reduce((sum, { step }) => sum + expectedMinutes(step, piece).minutes, 0);
+  const expected = steps.reduce((sum, each) => sum + each.expected.minutes, 0);
+  const { stepClass } = first.step;
+  const pieces = finished.classes.find((each) => each.stepClass === stepClass)?.pieces ?? 0;
+  const counted = pieces === 0 ? '' : `, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`;
+  return `schedule says ${Math.round(scheduled)}, your ${stepClass} runs ${times(expected / scheduled)}${counted}`;
+}
+
+function basisOf(
+  steps: readonly StepHours[],
+  piece: Piece,
+  lengths: Shop['lengths'],
+  finished: FinishedHours,
+): string {
   const [first] = steps;
   if (first === undefined) return 'nothing is known';
+  if (steps.every(isLearned)) return learnedBasis(steps, first, piece, finished);
   const models = new Set(steps.map(({ expected }) => expected.model));
   if (models.size > 1 || !models.has('finishing schedule')) return [...models].join(', ');
   const typical = steps.reduce((sum, { step }) => sum + step.minutes.typical, 0);

@@ -1,5 +1,5 @@
 import { stepMinutes, type PlannedStep } from '../../tracker/bench/index.ts';
-import { expectedMinutes } from '../../tracker/estimate/index.ts';
+import { foreseenOn } from '../../tracker/estimate/index.ts';
 import { fitEnd, glyphSets, padStart, segment, type Line, type Role } from '../drawing/index.ts';
 import { rangeInTable } from '../format/index.ts';
 import type { View } from '../screen.ts';
@@ -47,7 +47,7 @@ export function stepRow({ opened, step, marked, columns, view }: StepRow): Line 
     ) === true;
   const spent = stepMinutes(bench, piece, step.id, view.now);
   const { low, high } =
-    hours.steps.find((each) => each.step.id === step.id)?.expected ?? expectedMinutes(step, piece);
+    hours.steps.find((each) => each.step.id === step.id)?.expected ?? foreseenOn(bench, step, piece);
   const place = String(piece.steps.indexOf(step) + 1);
   const figures = [
     padStart(minutesTold(step, spent, isToDo(piece, step)), minutes),

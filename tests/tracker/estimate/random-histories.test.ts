@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Intent } from '../../../src/tracker/bench/index.ts';
+import type { Bench, Intent } from '../../../src/tracker/bench/index.ts';
 import { hoursOfFinished, hoursOfPiece, leftRunning } from '../../../src/tracker/estimate/index.ts';
+import { estimatorFrom, notTaught, teachBench } from '../../../src/tracker/learning/index.ts';
 import { minute } from '../../../src/tracker/time/index.ts';
 import { inventShop, monday, scheduleOf, step } from './invented-shop.ts';
 
@@ -117,6 +118,12 @@ function figures(value: unknown): readonly number[] {
     .flatMap(([, inner]) => figures(inner));
 }
 
+/** The bench as the program holds it, with whatever it has taught. */
+const withLearned = (bench: Bench): Bench => ({
+  ...bench,
+  estimator: estimatorFrom(() => teachBench(notTaught, bench).minutes),
+});
+
 describe('hours of whatever happened', () => {
   it('are finite, never negative, and account for every minute once', () => {
     fc.assert(
@@ -130,7 +137,7 @@ describe('hours of whatever happened', () => {
           // A key that took back the adding of a piece is no history to count.
           if (ids.some((id) => !shop.bench().pieces.has(id))) shop.tries({ do: 'bring back' }, now);
         }
-        const bench = shop.bench();
+        const bench = withLearned(shop.bench());
         let recorded = 0;
         for (const each of bench.pieces.values()) {
           const hours = hoursOfPiece(bench, each, now);

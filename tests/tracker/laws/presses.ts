@@ -56,6 +56,7 @@ const acts = [
   'wash out pot',
   'move pot',
   'correct session',
+  'leave out of learning',
   'take back',
   'bring back',
   'shut up shop',
@@ -270,6 +271,13 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
         ...(p % 4 === 0 ? { dropped: flag } : {}),
       };
     }
+    case 'leave out of learning':
+      return {
+        do: act,
+        piece,
+        session: r % 2 === 0 ? null : (bench.sessions[s % bench.sessions.length]?.id ?? 'none'),
+        leave: flag,
+      };
     case 'take back':
     case 'bring back':
       return { do: act };

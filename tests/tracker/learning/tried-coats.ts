@@ -9,7 +9,7 @@ import { chance } from '../support/chance.ts';
 /**
  * How often the next coat came within the range for four in five, over many invented products. They are slower than their
  * labels by a sixth in the middle, and their spread from coat to coat is between 0.2 and 0.45, each as likely, where the prior has a bell around the logarithm of
- * 0.34. Coats are tried first somewhere near the label's time, then again after growing waits; a few are given up.
+ * 0.36. Coats are tried first somewhere near the label's time, then again after growing waits; a few are given up.
  */
 export function heldByPastCoats(past: number, rounds: number, seed: number): number {
   const part = chance(seed);

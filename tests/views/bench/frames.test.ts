@@ -30,7 +30,7 @@ describe('the bench, calm', () => {
 14:29  Tue 24 Nov                                15 C  65 %  dew 8 C  read 13:40
 next     2 Plant stand: try it, till 18:30
          3 Beech stool: try it from 15:10
-in hand  1 Oak settle: sand 120 grit, 27 min
+in hand  1 Oak settle: sand 120 grit, 27 min of about 36 min
                                                   14:29   15:00     18  24  06
 ▶[1] Oak settle     in hand since    14:02 27 min │               ┊
      sand 120 grit, 1 of 2; expected 26 to 48

@@ -111,6 +111,7 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   'wash out pot': 'Not washed out',
   'move pot': 'Not moved',
   'correct session': 'Not corrected',
+  'leave out of learning': 'Not left out',
   'take back': null,
   'bring back': null,
   'shut up shop': 'Not noted',

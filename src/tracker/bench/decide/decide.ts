@@ -1,3 +1,4 @@
+import { leaveOutOfLearning } from './learning.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench } from '../piece.ts';
@@ -109,6 +110,8 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return movePot(bench, intent, context);
     case 'correct session':
       return correctSession(bench, intent, context);
+    case 'leave out of learning':
+      return leaveOutOfLearning(bench, intent, context);
     case 'take back':
       return takeBack(bench);
     case 'bring back':

@@ -1,6 +1,7 @@
-import { expectedMinutes } from '../../estimate/expected.ts';
+import { foreseenOn } from '../../estimate/expected.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
+import { tookWords } from './took-words.ts';
 import { nextAct } from '../next-act.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
@@ -283,6 +284,7 @@ function finishStep(
     notBeforePickUp(bench, piece, context, 'Not done') ??
     locked(piece, step, 'Not done');
   if (bad) return bad;
+  const expectation = foreseenOn(bench, step, piece);
   const body = {
     piece: piece.id,
     part,
@@ -291,12 +293,12 @@ function finishStep(
     pass: passUnderWay(
       part === null ? everyStampOf(piece, step.id) : stampsOf(piece, step.id, part),
     ),
-    expectation: expectedMinutes(step, piece),
+    expectation,
     air: context.air,
   };
   return accept(
     [factAt(context, { kind: 'step-done', body })],
-    `${step.name} done on ${called(piece)}${without(step, stampsOf(piece, step.id, part))}`,
+    `${step.name} done on ${called(piece)}${without(step, stampsOf(piece, step.id, part))}${tookWords(bench, piece, step, expectation, context)}`,
     piece.id,
   );
 }

@@ -1,0 +1,84 @@
+import {
+  closeSync,
+  fstatSync,
+  openSync,
+  readFileSync,
+  readSync,
+  renameSync,
+  writeFileSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { crc32 } from 'node:zlib';
+import type { Taught } from '../../tracker/learning/index.ts';
+import { partEnding } from '../file/durable.ts';
+import { filePath, historyFile } from '../folder/names.ts';
+import { historyYears } from '../reading/history-years.ts';
+
+/** One year of history: its file's length and the end of it, where its own sum stands. */
+export type YearPrint = { readonly year: number; readonly print: string };
+
+/**
+ * What the history taught: a throw-away cache, so that ten years needn't be read again to expect one step's minutes. It names
+ * the history that it was made from; where that is another, or a byte of the cache is, it is made again.
+ */
+export type LearnedFile = {
+  readonly years: readonly YearPrint[];
+  /** Pieces of that history that were not to teach. */
+  readonly except: readonly string[];
+  /** All years but the last, and all: when a piece leaves, only the last year need be read again. */
+  readonly earlier: Taught;
+  readonly whole: Taught;
+};
+
+/** Counts up when the model changes: what an earlier one learned can't be gone on with. */
+const model = 1;
+
+const learnedPath = (folder: string): string => join(folder, 'learned.json');
+
+/** The history as it lies in the folder now. */
+export const historyPrints = (folder: string): readonly YearPrint[] =>
+  historyYears(folder).map((year) => ({
+    year,
+    print: printOf(filePath(folder, historyFile(year))),
+  }));
+
+const tailLength = 24;
+
+function printOf(path: string): string {
+  let opened: number | null = null;
+  try {
+    opened = openSync(path, 'r');
+    const { size } = fstatSync(opened);
+    const tail = Buffer.alloc(Math.min(tailLength, size));
+    readSync(opened, tail, 0, tail.length, size - tail.length);
+    return `${size}:${tail.toString('hex')}`;
+  } catch {
+    return 'unread';
+  } finally {
+    if (opened !== null) closeSync(opened);
+  }
+}
+
+/** Null where there is none, or not one that this program wrote. */
+export function readLearned(folder: string): LearnedFile | null {
+  try {
+    const [head, text = ''] = readFileSync(learnedPath(folder), 'utf8').split('\n');
+    return head === headOf(text) ? (JSON.parse(text) as LearnedFile) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Where it can't be written nothing is lost: it is made again at the next start. */
+export function writeLearned(folder: string, learned: LearnedFile): void {
+  const text = JSON.stringify(learned);
+  const part = `${learnedPath(folder)}${partEnding}`;
+  try {
+    writeFileSync(part, `${headOf(text)}\n${text}`, { mode: 0o600 });
+    renameSync(part, learnedPath(folder));
+  } catch {
+    // A full or read-only disk; whatever is recorded there says so itself.
+  }
+}
+
+const headOf = (text: string): string => `recoat learned ${model} ${crc32(text).toString(16)}`;

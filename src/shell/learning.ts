@@ -1,0 +1,93 @@
+import type { FactStore } from '../persist/index.ts';
+import {
+  historyPrints,
+  readLearned,
+  writeLearned,
+  type LearnedFile,
+  type YearPrint,
+} from '../persist/learned/learned-file.ts';
+import { foldBench, type Bench } from '../tracker/bench/index.ts';
+import {
+  estimatorFrom,
+  notTaught,
+  notToTeach,
+  teachBench,
+  type LearnedMinutes,
+  type Taught,
+} from '../tracker/learning/index.ts';
+
+/** What the history taught, and on top of it the bench. */
+export type Learning = {
+  /** The bench with somebody who foretells minutes for it. */
+  readonly withEstimator: (bench: Bench) => Bench;
+  /** Learns from the history where it isn't what the cache was made from. @returns whether it did */
+  readonly refresh: (store: FactStore, bench: Bench) => boolean;
+};
+
+const nothing: LearnedFile = { years: [], except: [], earlier: notTaught, whole: notTaught };
+
+/** @param folder null: nothing is kept on the disk, as in the invented shop */
+export function createLearning(folder: string | null): Learning {
+  let cache: LearnedFile | null = null;
+  const history = (): LearnedFile =>
+    (cache ??= (folder === null ? null : readLearned(folder)) ?? nothing);
+  return {
+    withEstimator: (bench) => {
+      let minutes: LearnedMinutes | null = null;
+      // Worked out when it is first asked for: most commands never do.
+      const learned = (): LearnedMinutes =>
+        (minutes ??= teachBench(history().whole, bench).minutes);
+      return { ...bench, estimator: estimatorFrom(learned) };
+    },
+    refresh: (store, bench) => {
+      const before = history();
+      const years =
+        folder === null
+          ? store.historyYears().map((year) => ({ year, print: 'held' }))
+          : historyPrints(folder);
+      const except = notToTeach(bench, [...Object.keys(before.whole.until), ...before.except]);
+      if (isSame(years, before.years) && isSame(except, before.except)) return false;
+      cache = learnedFrom(store, years, except, before);
+      if (folder !== null) writeLearned(folder, cache);
+      return true;
+    },
+  };
+}
+
+const isSame = (one: unknown, other: unknown): boolean =>
+  JSON.stringify(one) === JSON.stringify(other);
+
+function learnedFrom(
+  store: FactStore,
+  years: readonly YearPrint[],
+  except: readonly string[],
+  before: LearnedFile,
+): LearnedFile {
+  const past = years.slice(0, -1);
+  const earlier = earlierYears(past, except, before) ?? teachYears(store, past, except, notTaught);
+  return { years, except, earlier, whole: teachYears(store, years.slice(-1), except, earlier) };
+}
+
+/** All years but the last, where they are what they were: the last one grew, or a new one began. */
+function earlierYears(
+  past: readonly YearPrint[],
+  except: readonly string[],
+  before: LearnedFile,
+): Taught | null {
+  if (!isSame(except, before.except)) return null;
+  if (isSame(past, before.years)) return before.whole;
+  return isSame(past, before.years.slice(0, -1)) ? before.earlier : null;
+}
+
+/** A year that can't be read teaches nothing; the screens that need it say so. */
+function teachYears(
+  store: FactStore,
+  years: readonly YearPrint[],
+  except: readonly string[],
+  from: Taught,
+): Taught {
+  return years.reduce((taught, { year }) => {
+    const history = store.readHistory(year);
+    return history.ok ? teachBench(taught, foldBench(history.value.facts), except) : taught;
+  }, from);
+}

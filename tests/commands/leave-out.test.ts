@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { must } from './support/must.ts';
+import { openShop, type Shop } from './support/shop.ts';
+
+/** So many pieces, the first step of each done in an hour. */
+async function worked(pieces: number): Promise<Shop> {
+  const shop = openShop({ now: '2026-11-23T08:00:00-05:00' });
+  for (let number = 1; number <= pieces; number++) {
+    await shop.does('add', `Chest ${number}`, '--schedule', 'paint-and-wax');
+    await shop.does('pick-up', String(number));
+    shop.minutesLater(60);
+    await shop.does('done', String(number));
+    await shop.does('put-down');
+  }
+  await shop.does('add', 'Next chest', '--schedule', 'paint-and-wax');
+  return shop;
+}
+
+const firstStep = async (shop: Shop, piece: string) =>
+  must((await shop.json('hours', piece)).steps[0]);
+
+describe('minutes that were taught', () => {
+  it('are expected of the next piece, and stored when its step is done', async () => {
+    const shop = await worked(4);
+    const before = (await firstStep(shop, 'Next chest')).estimate;
+    expect(before.model).toBe('learned minutes');
+    await shop.does('pick-up', 'Next chest');
+    shop.minutesLater(50);
+    expect(await shop.does('done', 'Next chest')).toMatch(
+      /done on 5 Next chest: 0:50, your usual \d:\d\d to \d:\d\d/,
+    );
+    await shop.does('put-down');
+    expect((await firstStep(shop, 'Next chest')).estimate).toEqual(before);
+  });
+
+  it('no longer come from a piece that is left out, until it is taken in again', async () => {
+    const shop = await worked(1);
+    expect((await firstStep(shop, 'Next chest')).estimate.model).toBe('learned minutes');
+    expect(await shop.does('leave-out', 'Chest 1')).toContain('1 Chest 1 left out of learning');
+    expect((await firstStep(shop, 'Next chest')).estimate.model).toBe('finishing schedule');
+    await shop.does('leave-out', 'Chest 1', '--again');
+    expect((await firstStep(shop, 'Next chest')).estimate.model).toBe('learned minutes');
+  });
+
+  it('no longer come from one session that is left out', async () => {
+    const shop = await worked(1);
+    await shop.does('leave-out', 'Chest 1', '--session', '1');
+    expect((await firstStep(shop, 'Next chest')).estimate.model).toBe('finishing schedule');
+    await shop.does('take-back');
+    expect((await firstStep(shop, 'Next chest')).estimate.model).toBe('learned minutes');
+  });
+
+  it('refuse a session that is not there', async () => {
+    const shop = await worked(1);
+    const { says } = await shop.refuses('leave-out', 'Chest 1', '--session', '7');
+    expect(says).toContain('Not left out: 1 Chest 1 has no session "7"; it has 1.');
+  });
+});
