@@ -90,11 +90,11 @@ export function createSession(options: SessionOptions): Session {
   let shop: Shop = shopOf(loaded.settings, here);
   let readings: readonly Reading[] = readingsOf(loaded.conditions);
   let sense: PingSense = senseIn(shop, loaded.settings, readings);
-  // The clock may have been set since the last fact, and nothing told it yet.
   const learning = createLearning(options.folder);
-  let bench: Bench = learning.withEstimator(
-    foldBench(loaded.bench, undefined, clockReading(clock)),
-  );
+  const folded = (...given: Parameters<typeof foldBench>): Bench =>
+    learning.withEstimator(foldBench(...given));
+  // The clock may have been set since the last fact, and nothing told it yet.
+  let bench: Bench = folded(loaded.bench, undefined, clockReading(clock));
   let shown: Snapshot | null = null;
   /** Pings that a key took note of while that could not be written: they stop here all the same. */
   const seenHere = new Map<string, Instant>();
@@ -125,7 +125,7 @@ export function createSession(options: SessionOptions): Session {
   };
 
   const refold = (): void => {
-    bench = learning.withEstimator(foldBench(factsNow(), bench));
+    bench = folded(factsNow(), bench);
     changed();
   };
 
@@ -146,10 +146,7 @@ export function createSession(options: SessionOptions): Session {
     if (shut !== null) return { ok: false, says: `${shut.says} ${shut.todo}`, nearest: [] };
     const telling = { now: clock.now(), at, group: newId() };
     const recalled = recalledFor(intent);
-    const on =
-      recalled.length === 0
-        ? bench
-        : learning.withEstimator(foldBench([...factsNow(), ...recalled]));
+    const on = recalled.length === 0 ? bench : folded([...factsNow(), ...recalled]);
     const applied = apply(on, intent, telling);
     if (!applied.ok) return { ...applied, nearest: applied.nearest ?? [] };
     const { facts, says, piece, warns } = applied;
@@ -186,7 +183,7 @@ export function createSession(options: SessionOptions): Session {
         return { append: { bench: waiting.flatMap(factsOf) }, result: null };
       const facts: BenchFact[] = [];
       for (const { intent, recalled, ...telling } of waiting) {
-        const on = learning.withEstimator(foldBench([...current.bench, ...facts, ...recalled]));
+        const on = folded([...current.bench, ...facts, ...recalled]);
         const applied = apply(on, intent, telling);
         if (applied.ok) facts.push(...recalled, ...applied.facts);
         else overtaken.push(applied.says);

@@ -122,12 +122,16 @@ describe('learned drying times', () => {
     );
   });
 
-  it.each([0, 1, 4, 16])('hold about four in five of the next coats after %i', (past) => {
-    // Other centre and spread than the priors: see there.
-    const held = heldByPastCoats(past, 150, 11 + past);
-    expect(held).toBeGreaterThan(0.74);
-    expect(held).toBeLessThan(0.95);
-  });
+  it.each([0, 2, 12])(
+    'hold about four in five of the next coats after %i',
+    (past) => {
+      // Other centre and spread than the priors: see there.
+      const held = heldByPastCoats(past, 120, 11 + past);
+      expect(held).toBeGreaterThan(0.72);
+      expect(held).toBeLessThan(0.96);
+    },
+    30_000,
+  );
 });
 
 describe('a learned opening', () => {
