@@ -34,7 +34,7 @@ it('a can of one’s own is copied from a class, checked, put to use, and told o
   expect(told).toContain('! My varnish, batch 7 C, is past its shelf life since 2026-10-31');
   expect(told).toContain('My varnish for varnish coat 1 of 3');
   const { warns } = await shop.json('pick-up', '1', '--step', 'varnish-1');
-  expect(warns).toEqual([expect.stringContaining('batch 7 C, is past its shelf life')]);
+  expect(warns[0]).toContain('batch 7 C, is past its shelf life');
 });
 
 it('copying refuses what is no id, no product, or there already', async () => {
