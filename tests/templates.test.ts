@@ -7,10 +7,10 @@ import { builtTemplates } from '../scripts/build-templates.mjs';
 import { schemaTexts } from '../scripts/schemas.mjs';
 import { readRules, readScheduleFolders } from '../src/persist/schedules/index.ts';
 import { product as storedProduct, step as storedStep } from '../src/persist/schemas/schedule.ts';
-import { nextAct, type Wood } from '../src/tracker/bench/index.ts';
 import { minute } from '../src/tracker/time/index.ts';
-import { opensAt, stateAt } from '../src/tracker/windows/index.ts';
-import { atTheLabel, monday, Work } from './outside/work.ts';
+import { opensAt } from '../src/tracker/windows/index.ts';
+import { monday, Work } from './outside/work.ts';
+import { walk } from './outside/walk.ts';
 
 const root = new URL('../', import.meta.url).pathname;
 const templates = `${root}templates/`;
@@ -28,12 +28,26 @@ const files = ['products', 'schedules'].flatMap((folder) =>
 test('every template is read without a problem', () => {
   expect(library.problems).toEqual([]);
   expect(library.replacements).toEqual([]);
+  // In the order of their names.
   expect(schedules.map(([id]) => id)).toEqual([
     'aerosol-enamel',
+    'alkyd-enamel',
     'bleach-and-clear',
+    'danish-oil',
+    'french-polish',
     'glue-up-repair',
+    'limed-or-pore-filled',
+    'milk-paint-and-oil',
+    'sprayed-lacquer',
+    'outdoor-varnish',
+    'paint-and-clear',
     'paint-and-wax',
+    'shellac-and-wax',
+    'stencil-between-coats',
     'strip-stain-varnish',
+    'tung-or-linseed-oil',
+    'two-part-topcoat',
+    'wiping-varnish',
   ]);
 });
 
@@ -119,67 +133,14 @@ test('nothing is called what no shop can promise', () => {
   for (const { text } of files) expect(text).not.toMatch(/\bsafe/i);
 });
 
-/**
- * Works a piece through the whole schedule with Space alone, as a person would: waits for what the next step needs, then
- * presses. A sectional step is worked in two sections and finished outright.
- */
-function workThrough(work: Work): readonly string[] {
-  const pressed: string[] = [];
-  let now = monday + minute;
-  let begun = '';
-  for (let presses = 0; presses < 200; presses += 1) {
-    const next = nextAct(work.bench, work.piece, null, { now, sense: atTheLabel });
-    if (next.act === 'nothing left') return pressed;
-    // What the step needs is asked once, before its first stroke: after that it starts milestones of its own.
-    for (const need of next.step.id === begun ? [] : next.step.needs) {
-      const waited = work
-        .windows()
-        .filter((window) => window.rule.milestone === need && window.closedAt === null);
-      expect([next.step.id, need, waited.length]).toEqual([next.step.id, need, 1]);
-      for (const window of waited) now = Math.max(now, opensAt(window) ?? now);
-      for (const window of waited) expect(['open', 'closing']).toContain(stateAt(window, now));
-    }
-    begun = next.step.id;
-    now += 2 * minute;
-    const twoSectionsOff = next.act === 'stamp' && next.next.section === 3;
-    if (twoSectionsOff) work.done(now);
-    else work.press(now);
-    pressed.push(next.act === 'done' || twoSectionsOff ? `done ${next.step.id}` : next.says);
-  }
-  throw new Error('the schedule has no end');
-}
-
-const woods: readonly (Wood | null)[] = ['soft', 'hard', null];
-
-test.each(schedules)('%s can be worked from its first step to its last', (_, schedule) => {
-  for (const wood of woods) {
-    const work = new Work(schedule, wood);
-    const pressed = workThrough(work);
-    expect(pressed.filter((says) => says.startsWith('done')).length).toBe(schedule.steps.length);
-    // What is left running at the end is cure, nothing that waits for hands.
-    const left = work.windows().filter((window) => window.closedAt === null);
-    const waiting = left.filter((window) => window.rule.milestone === undefined);
-    expect(waiting.map((window) => window.key)).toEqual([]);
-    const cures = left.filter(
-      (window) => window.rule.kind === 'cure' && window.rule.milestone === 'full cure',
-    );
-    const coats = schedule.steps.filter((step) =>
-      schedule.products[step.product ?? '']?.windows.some((rule) => rule.milestone === 'full cure'),
-    );
-    expect(cures.map((window) => window.subject.stepId)).toEqual(
-      coats.slice(-1).map((step) => step.id),
-    );
-  }
-});
-
 test('Space asks for A, then B, then done; glue, clamps, done; a stain section on and wiped', () => {
   const pressesOf = (id: string): readonly string[] => {
     const schedule = library.schedules.find((each) => each.id === id);
     if (schedule === undefined) throw new Error(`no schedule ${id}`);
-    return workThrough(new Work(schedule));
+    return walk(new Work(schedule), {}).map(({ pressed }) => pressed);
   };
   const bleach = pressesOf('bleach-and-clear');
-  expect(bleach.slice(bleach.indexOf('A, first stroke on'))).toMatchObject({
+  expect(bleach.slice(bleach.lastIndexOf('A, first stroke on'))).toMatchObject({
     0: 'A, first stroke on',
     1: 'B, first stroke on',
     2: 'done bleach',

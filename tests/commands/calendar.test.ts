@@ -2,17 +2,14 @@ import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readCalendar as read } from './support/ical.ts';
+import { comeTo } from './support/come-to.ts';
 import { openShop, type Shop } from './support/shop.ts';
 
 /** A bleach under way since 14:29 of a New York November, which is 19:29 UTC; it is hardwood. */
 async function bleaching(name = 'Oak chest'): Promise<Shop> {
   const shop = openShop();
   await shop.does('add', name, '--schedule', 'bleach-and-clear', '--wood', 'hard');
-  const { steps } = await shop.json('steps', '1');
-  for (const { id, stepClass } of steps) {
-    if (stepClass === 'bleach') break;
-    await shop.does('skip-step', '1', id);
-  }
+  await comeTo(shop, 'bleach');
   await shop.does('first-stroke', '1');
   return shop;
 }

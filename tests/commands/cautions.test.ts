@@ -9,10 +9,10 @@ test('picking up a sanding step says which coats are tacky, till when, and it is
   await shop.does('first-stroke', '2');
   shop.minutesLater(20);
   await shop.does('done', '2');
-  const told = await shop.does('pick-up', '1', '--step', 'sand-100');
+  const told = await shop.does('pick-up', '1', '--step', 'sand-120');
   expect(told).toContain('caution: 2 tacky till 15:34: sand outside');
   await shop.does('take-back');
-  const { cautions } = await shop.json('pick-up', '1', '--step', 'sand-100');
+  const { cautions } = await shop.json('pick-up', '1', '--step', 'sand-120');
   expect(cautions).toContainEqual({
     id: 'tacky',
     says: '2 tacky',

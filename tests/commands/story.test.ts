@@ -15,9 +15,10 @@ it('follows a piece from the first look to the record of it', async () => {
   const steps = await shop.json('steps', '1');
   const coat = steps.steps.findIndex(({ stepClass }) => stepClass === 'coat, sprayed');
   // Everything before the first sprayed coat is done without being timed.
-  for (const { id } of steps.steps.slice(0, coat)) {
+  for (const { id, state } of steps.steps.slice(0, coat)) {
+    if (state === 'skipped') continue;
     shop.minutesLater(1);
-    await shop.does('pick-up', 'garden', '--step', id);
+    await shop.does('pick-up', 'garden', '--step', id, '--anyway', 'tried on a board');
     shop.minutesLater(9);
     await shop.does('done', 'garden');
   }

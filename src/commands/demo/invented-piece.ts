@@ -5,7 +5,9 @@ import {
   decide,
   expectedAhead,
   foldBench,
+  lockOn,
   nextStamp,
+  questionOf,
   stampsOf,
   windowsOfPiece,
   type BenchFact,
@@ -15,7 +17,7 @@ import {
 } from '../../tracker/bench/index.ts';
 import { expectedMinutes } from '../../tracker/estimate/index.ts';
 import { minute, type Instant } from '../../tracker/time/index.ts';
-import type { FinishingSchedule } from '../../tracker/trade/index.ts';
+import { trialWindow, type FinishingSchedule } from '../../tracker/trade/index.ts';
 import { opensAt } from '../../tracker/windows/index.ts';
 import { shopDay, type Zone } from '../../views/format/index.ts';
 import type { Chance } from './chance.ts';
@@ -43,6 +45,12 @@ const leanings: Readonly<Record<string, number>> = {
   'coat, brushed': 0.9,
   bleach: 0.95,
   reglue: 1.2,
+};
+
+/** What the steps with a question showed, where it isn't the first answer. */
+const answers: Readonly<Record<string, string>> = {
+  'old-finish': 'varnish',
+  'take-apart': 'other',
 };
 
 /** Writes the facts of one invented piece, as if its keys had been pressed, through the same door as everything else. */
@@ -96,7 +104,7 @@ export function inventPiece(
       expectedMinutes(step, state()).minutes * lean * chance.factor(0.36),
     );
     const setup = step.setupMinutes * chance.factor(0.2);
-    const begins = hands.book(reachedAt(from), (minutes + setup) * minute);
+    const begins = hands.book(reachedAt(trialFound(from)), (minutes + setup) * minute);
     act({ do: 'pick up', targets: [{ piece: id, part: null }] }, begins);
     const ends = begins + (minutes + setup) * minute;
     let at = begins + (setup / 2) * minute;
@@ -109,7 +117,22 @@ export function inventPiece(
     }
     act({ do: 'done', piece: id, part: null }, begins + (minutes + setup / 2) * minute);
     act({ do: 'put down', piece: id }, ends);
+    const asks = questionOf(state(), step.id);
+    const answer = answers[step.id] ?? asks?.asks.answers[0]?.id ?? null;
+    if (asks !== null) act({ do: 'answer', piece: id, step: asks.id, answer }, ends);
     return ends;
+  };
+  /** Finds the trial ready that the current step waits for; returns when. */
+  const trialFound = (from: Instant): Instant => {
+    const step = currentStep(state(), null);
+    const trial = step === null ? undefined : lockOn(state(), step)?.trial;
+    const window = windowsOfPiece(state(), foldBench(facts).sessions, sense).find(
+      ({ rule, subject }) => rule.id === trialWindow && subject.stepId === trial?.id,
+    );
+    if (window === undefined) return from;
+    const found = Math.max(from, opensAt(window) ?? from);
+    act({ do: 'check', piece: id, part: null, finding: 'ready', window: window.key }, found);
+    return found;
   };
   const sectional = (): boolean =>
     currentStep(state(), null)?.stamps.some((planned) => planned.perSection === true) ?? false;
@@ -141,7 +164,7 @@ export function inventPiece(
       ) {
         at = workStep(at);
       }
-      return at;
+      return trialFound(at);
     },
     /** All facts, wearing that number. */
     facts: (worn: number): readonly BenchFact[] =>

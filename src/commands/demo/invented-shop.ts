@@ -172,9 +172,9 @@ const wallShelf: MakePiece = (invent, now) => {
     'Wall shelf',
     'bleach-and-clear',
     { kind: 'shelf', wood: 'soft', areaM2: 0.7 },
-    now - 16 * day,
+    now - 22 * day,
   );
-  piece.workUntil('bleach', now - 15 * day);
+  piece.workUntil('bleach', now - 21 * day);
   piece.act({ do: 'first stroke', piece: piece.id, part: null }, now - 3.5 * minute);
   return piece;
 };
@@ -207,9 +207,9 @@ const hallBench: MakePiece = (invent, now) => {
     'Hall bench',
     'strip-stain-varnish',
     { kind: 'bench', wood: 'hard', areaM2: 2.1 },
-    now - 9 * day,
+    now - 13 * day,
   );
-  piece.workUntil('sand-120', now - 8 * day);
+  piece.workUntil('sand-150', now - 12 * day);
   piece.act({ do: 'pick up', targets: [{ piece: piece.id, part: null }] }, now - 80 * minute);
   piece.act({ do: 'put down', piece: piece.id }, now - 53 * minute);
   return piece;

@@ -1,21 +1,10 @@
-import {
-  holds,
-  nothingKnown,
-  termsOf,
-  unknown,
-  type Condition,
-  type KnownOfPiece,
-  type Product,
-} from '../../tracker/trade/index.ts';
-import { makeCondition } from './piece-form.ts';
+import { holds, unknown, type KnownOfPiece, type Product } from '../../tracker/trade/index.ts';
 import type { Problem } from './problem.ts';
+import { conditionOf, situations } from './situations.ts';
 import { problemAt } from './raw-fields.ts';
-import type { ScheduleFile, StepForm } from './schedule-form.ts';
+import type { ScheduleFile } from './schedule-form.ts';
 import { startedBy } from './step-checks.ts';
 import type { YamlSource } from './yaml-source.ts';
-
-/** More situations than this are not tried: a file must not hold up the program. */
-const mostSituations = 5000;
 
 /** A step that is in where every step that would start its milestone is left out would wait for ever. */
 export function needsLeftOut(
@@ -23,12 +12,7 @@ export function needsLeftOut(
   { steps }: ScheduleFile,
   available: Readonly<Record<string, Product>>,
 ): readonly Problem[] {
-  const conditions = new Map(
-    steps.map((step) => [
-      step.id,
-      step['only if'] === undefined ? undefined : makeCondition(step['only if']),
-    ]),
-  );
+  const conditions = new Map(steps.map((step) => [step.id, conditionOf(step)]));
   return steps.flatMap((step, index) =>
     (step.needs ?? []).flatMap((need, place) => {
       const providers = steps
@@ -57,43 +41,6 @@ export function needsLeftOut(
       ];
     }),
   );
-}
-
-/** Everything that may be known of a piece, as far as it makes a difference to these conditions. */
-function situations(
-  steps: readonly StepForm[],
-  conditions: readonly (Condition | undefined)[],
-): readonly KnownOfPiece[] {
-  const terms = conditions.flatMap((condition) =>
-    condition === undefined ? [] : termsOf(condition),
-  );
-  const years = [
-    ...new Set(
-      terms.flatMap(({ madeBefore = [], madeSince = [] }) => [madeBefore, madeSince].flat()),
-    ),
-  ];
-  const asked = [...new Set(terms.flatMap(({ answers = {} }) => Object.keys(answers)))];
-  let all: readonly KnownOfPiece[] = [nothingKnown];
-  if (years.length > 0)
-    all = all.flatMap((known) =>
-      [null, ...years.flatMap((year) => [year - 1, year])].map((yearMade) => ({
-        ...known,
-        yearMade,
-      })),
-    );
-  if (terms.some(({ wood }) => wood !== undefined))
-    all = all.flatMap((known) =>
-      ([null, 'soft', 'hard'] as const).map((wood) => ({ ...known, wood })),
-    );
-  for (const id of asked) {
-    const answers = Object.keys(steps.find((step) => step.id === id)?.asks?.answers ?? {});
-    if (all.length * (answers.length + 1) > mostSituations) break;
-    all = all.flatMap((known) => [
-      known,
-      ...answers.map((answer) => ({ ...known, answers: { ...known.answers, [id]: answer } })),
-    ]);
-  }
-  return all;
 }
 
 /** `For softwood where old-finish is unknown`; what makes no difference is left out. */

@@ -12,7 +12,7 @@ export type Misfit = {
   readonly row: OverRow;
 };
 
-type Planned = Pick<Step, 'name' | 'stepClass' | 'needs' | 'product' | 'windows'>;
+type Planned = Pick<Step, 'name' | 'stepClass' | 'needs' | 'product' | 'windows' | 'trialFor'>;
 type Work = SurfaceWork & { readonly index: number };
 
 /**
@@ -26,8 +26,10 @@ export function misfitsInSequence(
 ): readonly Misfit[] {
   const works = steps.map((step, index): Work => ({
     name: step.name,
-    stepClass: step.stepClass,
-    productClass: productOf(step, products)?.productClass ?? null,
+    // What is tried on a patch or a board covers nothing of the piece.
+    stepClass: step.trialFor === undefined ? step.stepClass : 'other',
+    productClass:
+      step.trialFor === undefined ? (productOf(step, products)?.productClass ?? null) : null,
     index,
   }));
   return works.flatMap((work, index): readonly Misfit[] => {
