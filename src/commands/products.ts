@@ -1,4 +1,4 @@
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { scheduleFolders } from '../shell/port.ts';
@@ -12,9 +12,8 @@ import { findStep } from './names/find-step.ts';
 import { match } from './names/match.ts';
 import { readLibrary } from './read/find-schedule.ts';
 import { inColumns } from './text/columns.ts';
+import { writeOwn } from './write-own.ts';
 
-const ownerOnly = 0o600;
-const ownerOnlyFolder = 0o700;
 const idForm = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 
 /** `recoat product`: what there is to be put on. */
@@ -101,12 +100,8 @@ export const productCopy: CommandFile = {
         `${not}: ${original.id} is in a file of your own already. Copy it there.`,
       );
     const file = join(own, `${newId}.yaml`);
-    try {
-      await mkdir(own, { recursive: true, mode: ownerOnlyFolder });
-      await writeFile(file, text, { flag: 'wx', mode: ownerOnly });
-    } catch (thrown) {
-      return notWritten(file, thrown);
-    }
+    const bad = await writeOwn(file, text);
+    if (bad !== null) return bad;
     return {
       lines: () => [
         `copied to ${file}`,
@@ -116,16 +111,6 @@ export const productCopy: CommandFile = {
     };
   },
 };
-
-function notWritten(file: string, thrown: unknown): Failure {
-  const code = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : String(thrown);
-  return code === 'EEXIST'
-    ? failure('refused', `Not copied: ${file} is there already. Move it away first.`)
-    : failure(
-        'store',
-        `Not copied: ${file} can't be written (${code}). Check the folder and its rights.`,
-      );
-}
 
 /** The text of a file of one's own that holds one product of the program's; null where it has none of that id. */
 async function copyOf(id: string, newId: string, templates: string): Promise<string | null> {

@@ -1,13 +1,11 @@
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { scheduleFolders } from '../shell/port.ts';
 import type { CopiedJson } from './json-shapes/index.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { findSchedule } from './read/find-schedule.ts';
-
-const ownerOnly = 0o600;
-const ownerOnlyFolder = 0o700;
+import { writeOwn } from './write-own.ts';
 
 export const schedulesCopy: CommandFile = {
   takes: '<id>',
@@ -21,15 +19,8 @@ export const schedulesCopy: CommandFile = {
       return failure('refused', `Not copied: ${schedule.id} is a file of your own already.`);
     const file = join(own, `${schedule.id}.yaml`);
     const schema = pathToFileURL(join(templates, 'schema', 'schedule.json')).href;
-    try {
-      await mkdir(own, { recursive: true, mode: ownerOnlyFolder });
-      await writeFile(file, text.replace(/(\$schema=)\S+/, `$1${schema}`), {
-        flag: 'wx',
-        mode: ownerOnly,
-      });
-    } catch (thrown) {
-      return notWritten(file, thrown);
-    }
+    const bad = await writeOwn(file, text.replace(/(\$schema=)\S+/, `$1${schema}`));
+    if (bad !== null) return bad;
     return {
       lines: () => [
         `copied to ${file}`,
@@ -47,14 +38,4 @@ async function templateOf(id: string, folder: string): Promise<string | null> {
     if (/^id:\s*(\S+)\s*$/m.exec(text)?.[1] === id) return text;
   }
   return null;
-}
-
-function notWritten(file: string, thrown: unknown) {
-  const code = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : String(thrown);
-  return code === 'EEXIST'
-    ? failure('refused', `Not copied: ${file} is there already. Move it away first.`)
-    : failure(
-        'store',
-        `Not copied: ${file} can't be written (${code}). Check the folder and its rights.`,
-      );
 }
