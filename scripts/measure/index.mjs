@@ -3,6 +3,7 @@ import { measureDurations } from './durations/index.mjs';
 import { commandRows } from './rows/commands.mjs';
 import { dryingRows } from './rows/drying.mjs';
 import { firstFrameRows } from './rows/first-frame.mjs';
+import { foreseeingRows } from './rows/foreseeing.mjs';
 import { idlingRows } from './rows/idling.mjs';
 import { lossRows } from './rows/losses.mjs';
 import { memoryRows } from './rows/memory.mjs';
@@ -21,6 +22,7 @@ const groups = {
   windows: windowRows,
   storing: storingRows,
   memory: memoryRows,
+  foreseeing: foreseeingRows,
   drying: dryingRows,
   losses: lossRows,
 };
