@@ -278,6 +278,51 @@ describe('finishing schedules', () => {
     expect(await shop.refuses('schedules', 'copy', 'glue-upp')).toMatchObject({ code: 2 });
   });
 
+  it('are copied under another id, and then stand beside the original', async () => {
+    const shop = openShop();
+    const { file, copied } = await shop.json('schedules', 'copy', 'glue-up-repair', 'my-glue');
+    expect(copied).toBe('my-glue');
+    expect(file).toBe(join(shop.folder, 'schedules', 'my-glue.yaml'));
+    expect(await shop.does('schedules', 'check', file)).toBe(`${file}: nothing wrong.\n`);
+    const { schedules } = await shop.json('schedules');
+    expect(schedules.map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['my-glue', 'glue-up-repair']),
+    );
+    expect(await shop.refuses('schedules', 'copy', 'glue-up-repair', 'My Glue')).toMatchObject({
+      code: 64,
+    });
+  });
+
+  it('of one’s own can go or change: a piece keeps its own copy of steps and products', async () => {
+    const shop = openShop();
+    const { file } = await shop.json('schedules', 'copy', 'bleach-and-clear', 'mine');
+    const products = join(shop.folder, 'schedules', 'cans.yaml');
+    writeFileSync(
+      products,
+      [
+        'sources: {label: the label of my can}',
+        'products:',
+        '  my-clear:',
+        '    {name: My clear, class: waterborne polyurethane, dries: waterborne, stated for: 23 C 50 %,',
+        '    source: label, coat: {dust-free: {opens: 1 h}, scuff: {opens: 3 h}, recoat: {opens: 3 h},',
+        '    turn over: {opens: 8 h}, refit: {opens: 1 d}, wrap: {opens: 3 d}}}',
+      ].join('\n'),
+    );
+    writeFileSync(file, readFileSync(file, 'utf8').replaceAll('waterborne-clear', 'my-clear'));
+    await shop.does('add', 'Chair', '--schedule', 'mine');
+    await shop.does('pick-up', '1', '--step', 'clear-inside');
+    await shop.does('first-stroke', '1');
+    await shop.does('done', '1');
+    const before = await shop.json('windows', '1');
+    expect(before.windows.length).toBeGreaterThan(0);
+    writeFileSync(products, readFileSync(products, 'utf8').replace('my-clear', 'my-clears'));
+    // The schedule is told of it, with the nearest name; the piece goes on.
+    const { problems } = await shop.json('schedules');
+    expect(problems[0]).toMatchObject({ file, found: '"my-clear"', nearest: ['my-clears'] });
+    expect(await shop.json('windows', '1')).toEqual(before);
+    expect(await shop.does('steps', '1')).toContain('clear on insides');
+  });
+
   it('of one’s own are checked: file, line, field, what was expected', async () => {
     const shop = openShop();
     const { file } = await shop.json('schedules', 'copy', 'glue-up-repair');

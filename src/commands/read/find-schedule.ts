@@ -20,6 +20,9 @@ export async function findSchedule(
 ): Promise<FinishingSchedule | Failure> {
   const { schedules, problems } = await readLibrary(room);
   problems.forEach((problem) => room.tell(tellProblem(problem)));
+  // A copy under another id bears the same name; its id tells it apart.
+  const exact = schedules.find((schedule) => schedule.id === typed.trim());
+  if (exact !== undefined) return exact;
   const found = match(
     typed,
     schedules.map((schedule) => ({
