@@ -37,7 +37,7 @@ function noteReading(room: Room, typed: string) {
       return {
         append: {
           conditions: [reading],
-          needlessReadings: madeNeedless(current.conditions, reading),
+          needless: madeNeedless(current.conditions, reading),
         },
         result: shown([{ ...read.climate, at: now }], shop),
       };

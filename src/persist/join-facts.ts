@@ -11,13 +11,13 @@ export function joinFacts<Fact extends { readonly id: string }>(
   return fresh.length === 0 ? before : [...before, ...fresh];
 }
 
-/** Readings without those that others stand for; the same list where none goes. */
+/** Readings or pings without those that nobody needs; the same list where none goes. */
 export function withoutNeedless<Fact extends { readonly id: string }>(
-  readings: readonly Fact[],
+  facts: readonly Fact[],
   needless: ReadonlySet<string> = new Set(),
 ): readonly Fact[] {
-  const kept = readings.filter(({ id }) => !needless.has(id));
-  return kept.length === readings.length ? readings : kept;
+  const kept = facts.filter(({ id }) => !needless.has(id));
+  return kept.length === facts.length ? facts : kept;
 }
 
 /** Ids of the facts that no piece still on the bench needs. */

@@ -42,10 +42,10 @@ export function memoryStore(start: Appending & { readonly settings?: Settings } 
         const grown = {
           bench: joinFacts(kept.bench, append.bench),
           conditions: joinFacts(
-            withoutNeedless(kept.conditions, append.needlessReadings),
+            withoutNeedless(kept.conditions, append.needless),
             append.conditions,
           ),
-          pings: joinFacts(kept.pings, append.pings),
+          pings: joinFacts(withoutNeedless(kept.pings, append.needless), append.pings),
         };
         const changed =
           grown.bench !== kept.bench ||

@@ -28,8 +28,8 @@ export type Appending = {
   readonly bench?: readonly BenchFact[];
   readonly conditions?: readonly ConditionsFact[];
   readonly pings?: readonly PingFact[];
-  /** Ids of readings that others stand for now: left out. Nothing else is ever taken away. */
-  readonly needlessReadings?: ReadonlySet<string>;
+  /** Ids of readings that others stand for now, and of pings of long ago: left out. Nothing else is ever taken away. */
+  readonly needless?: ReadonlySet<string>;
 };
 
 /** A piece on its way out of the bench file. */

@@ -8,7 +8,7 @@ import type { Diagnostics } from './ping/diagnostics.ts';
 import { createPingWatch } from './ping/ping-watch.ts';
 import type { Pinger } from './ping/pinger.ts';
 import type { Session } from './session.ts';
-import { thinOldReadings } from './thin-old-readings.ts';
+import { thinOldRecords } from './thin-old-records.ts';
 import type { Ticker } from './ticker.ts';
 import type { World } from './world.ts';
 
@@ -118,7 +118,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
 /** What is done with a store once it can be written. */
 function begin({ session, world, opened }: BackgroundOptions, store: FactStore): void {
   opened(store);
-  thinOldReadings(store, world.clock.now());
+  thinOldRecords(store, world.clock.now());
   movePastPieces(store, session.snapshot().shop.zone, world.clock.now());
   session.reload();
   session.learn();

@@ -25,15 +25,20 @@ export type Appended = {
 export function appended(current: Loaded, append: Appending): readonly Appended[] {
   return [
     appendedTo(benchFile, current.bench, append.bench),
-    withReadings(current, append),
-    appendedTo(pingsFile, current.pings, append.pings),
+    thinned(conditionsFile, current.conditions, append.conditions, append.needless),
+    thinned(pingsFile, current.pings, append.pings, append.needless),
   ].filter((change) => change !== null);
 }
 
-function withReadings({ conditions }: Loaded, append: Appending): Appended | null {
-  const kept = withoutNeedless(conditions, append.needlessReadings);
-  const grown = appendedTo(conditionsFile, kept, append.conditions);
-  return grown === null && kept !== conditions ? { file: conditionsFile, contents: kept } : grown;
+function thinned<Name extends 'conditions' | 'pings'>(
+  file: StoreFile<Name>,
+  before: Contents[Name],
+  added: Contents[Name] | undefined,
+  needless: ReadonlySet<string> | undefined,
+): Appended | null {
+  const kept = withoutNeedless<Fact>(before, needless) as Contents[Name];
+  const grown = appendedTo(file, kept, added);
+  return grown === null && kept !== before ? { file, contents: kept } : grown;
 }
 
 export function appendedTo<Name extends FactsName>(
