@@ -39,6 +39,7 @@ async function keeperIn(folder: string): Promise<number> {
 function shopWithTimer(): string {
   const folder = temporaryFolder();
   for (const words of [
+    ['add', 'Stool', '--schedule', 'bleach-and-clear'],
     ['settings', 'desktop', 'false'],
     ['timer', 'clamps', '30min'],
   ])
