@@ -8,7 +8,7 @@ import { finishedHoursLines, pieceHoursLines } from './text/hours-lines.ts';
 
 export const hours: CommandFile = {
   takes: '[piece]',
-  help: 'Without a piece: over all that are finished.',
+  help: 'Without a piece: over all that are finished, by step class, finishing schedule and month, their past ranges, and what the hours went into.',
   run: (room, given) => {
     const typed = given.maybe('piece');
     return typed === null ? overFinished(room) : ofPiece(typed, room);
@@ -20,7 +20,7 @@ async function overFinished(room: Room): Promise<Answer | Failure> {
   if (isFailure(all)) return all;
   const finished = hoursOfFinished([all.bench], all.now);
   return {
-    lines: () => finishedHoursLines(finished),
+    lines: () => finishedHoursLines(finished, all),
     json: () => finishedHoursJson(finished, all.shop.zone),
   };
 }

@@ -148,6 +148,8 @@ export type Correcting = Writing & {
   readonly text: string;
 };
 
+export type HoursPage = 'classes' | 'schedules' | 'over time' | 'ranges' | 'where';
+
 /** `piece` null shows all finished pieces; `last` is then the piece to go back to. `at` is the marked row. */
 export type HoursState = {
   readonly is: 'hours';
@@ -158,6 +160,8 @@ export type HoursState = {
   /** Absent: folded by step class. */
   readonly by?: 'class' | 'step';
   readonly correcting?: Correcting | null;
+  /** How all finished pieces are looked at; absent: by step class. */
+  readonly page?: HoursPage;
 };
 export type JobCardState = {
   readonly is: 'job card';

@@ -5,5 +5,6 @@
  */
 
 export type * from './bench.ts';
+export type * from './hours.ts';
 export type * from './piece.ts';
 export type * from './shop.ts';

@@ -104,49 +104,6 @@ export type CautionsJson = {
   readonly cautions: readonly CautionJson[];
 };
 
-/** `hours PIECE` */
-export type PieceHoursJson = {
-  readonly piece: PieceNameJson;
-  readonly steps: readonly (StepNameJson & {
-    readonly stepClass: string;
-    readonly state: string;
-    readonly estimate: EstimateJson;
-    readonly minutes: number | null;
-    readonly setupMinutes: number;
-    /** Setup was told apart by the schedule's share. */
-    readonly about: boolean;
-    readonly sessions: number;
-    /** Where the minutes lie: `inside` the range, `over`, `under`. */
-    readonly verdict: string | null;
-  })[];
-  readonly done: { readonly estimate: EstimateJson; readonly minutes: number } | null;
-  readonly toGo: EstimateJson | null;
-  readonly setupMinutes: number;
-  readonly otherMinutes: number;
-  readonly recordedMinutes: number;
-  readonly sessions: number;
-};
-
-/** `hours` */
-export type FinishedHoursJson = {
-  readonly pieces: number;
-  readonly since: IsoInstant | null;
-  readonly until: IsoInstant | null;
-  readonly classes: readonly {
-    readonly stepClass: string;
-    readonly pieces: number;
-    /** Minutes by estimate of the middle piece: 2 is twice as long. */
-    readonly ratio: number | null;
-    readonly low: number | null;
-    readonly high: number | null;
-  }[];
-  readonly rangesHeld: {
-    readonly held: number;
-    readonly of: number;
-    readonly claimed: number | null;
-  };
-};
-
 /** `sessions PIECE` */
 export type SessionsJson = {
   readonly piece: PieceNameJson;

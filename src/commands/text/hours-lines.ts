@@ -1,8 +1,9 @@
 import type { FinishedHours, PieceHours } from '../../tracker/estimate/index.ts';
-import { minutesSpent, times } from '../../views/format/index.ts';
-import { finishedRows, notYetFromYou } from '../../views/hours/all-pieces.ts';
+import { minutesSpent } from '../../views/format/index.ts';
+import { finishedTable } from '../../views/hours/finished-tables.ts';
 import { heldWords } from '../../views/hours/furthest-off.ts';
 import { pieceLayout } from '../../views/hours/hours-layout.ts';
+import { hoursPages } from '../../views/hours/hours-pages.ts';
 import { pieceRows } from '../../views/hours/piece-rows.ts';
 import {
   axisOf,
@@ -14,7 +15,6 @@ import {
 import type { Look } from '../line/look.ts';
 import { pieceCalled } from '../names/find-piece.ts';
 import { minute } from '../../tracker/time/index.ts';
-import { inColumns } from './columns.ts';
 import { plainLines, textView } from './text-view.ts';
 
 /** Step by step, as numbers and bars. */
@@ -36,33 +36,25 @@ export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[
   ];
 }
 
-/** Over all finished pieces, by kind of work. */
-export function finishedHoursLines(finished: FinishedHours): readonly string[] {
+/** Over all finished pieces: every way of looking at them that the screen has, one after another. */
+export function finishedHoursLines(finished: FinishedHours, look: Look): readonly string[] {
   const count = finished.pieces.length;
   if (count === 0)
     return [
       'No finished piece yet. A piece counts when its steps are done or it has left the bench.',
     ];
+  const { columns, theme } = textView(look);
+  const space = { columns, glyphs: theme.glyphs, zone: look.shop.zone };
   return [
     `hours: ${count} finished ${count === 1 ? 'piece' : 'pieces'}`,
-    '',
-    ...inColumns(
-      [
-        ['step class', 'pcs', 'you take', 'range'],
-        ...finishedRows(finished).map(({ name, lean: { pieces, ratio, range } }) =>
-          ratio === null
-            ? [name, '', '', notYetFromYou]
-            : [
-                name,
-                String(pieces),
-                times(ratio),
-                range === null ? '' : `${range.low.toFixed(1)}-${range.high.toFixed(1)}`,
-              ],
-        ),
-      ],
-      new Set([1, 2]),
-    ),
-    '',
-    heldWords(finished.held),
+    ...hoursPages.flatMap((page) => {
+      const table = finishedTable(page, finished, space);
+      return [
+        '',
+        ...plainLines([table.header(table.title), ...table.rows.map((row) => row(false))]),
+        ...table.sentences,
+        ...(page === 'classes' ? [heldWords(finished.held)] : []),
+      ];
+    }),
   ];
 }

@@ -105,7 +105,8 @@ export function finishedTogether(shares: readonly FinishedShare[]): FinishedHour
 const isFinished = (piece: Piece): boolean =>
   piece.place === 'past' || (currentStep(piece, null) === null && piece.finishes.length > 0);
 
-const finishedAt = ({ leftAt, finishes, addedAt }: Piece): Instant =>
+/** When a finished piece left the bench, else when its last step was done. */
+export const finishedAt = ({ leftAt, finishes, addedAt }: Piece): Instant =>
   leftAt ?? Math.max(addedAt, ...finishes.map(({ at }) => at));
 
 function comparedSteps({ piece, steps }: PieceHours): readonly ComparedStep[] {
@@ -116,7 +117,8 @@ function comparedSteps({ piece, steps }: PieceHours): readonly ComparedStep[] {
   });
 }
 
-function leanOf(compared: readonly ComparedStep[]): Lean {
+/** How steps went together, piece by piece. */
+export function leanOf(compared: readonly ComparedStep[]): Lean {
   const ratios = [...Map.groupBy(compared, ({ piece }) => piece.id).values()].map((own) => {
     const took = own.reduce((sum, { minutes }) => sum + minutes, 0);
     return took / own.reduce((sum, { expected }) => sum + expected.minutes, 0);
@@ -131,7 +133,9 @@ function leanOf(compared: readonly ComparedStep[]): Lean {
   };
 }
 
-function heldBy(compared: readonly ComparedStep[]): Held {
+/** Hours from elsewhere claimed no range, so that none of theirs could hold. */
+function heldBy(all: readonly ComparedStep[]): Held {
+  const compared = all.filter(({ verdict }) => verdict !== null);
   const claims = compared.map(({ expected }) => expected.chance);
   return {
     held: compared.filter(({ verdict }) => verdict === 'inside').length,

@@ -68,6 +68,8 @@ export type PieceHours = {
   /** Everything recorded on the piece, and in how many sessions. */
   readonly recorded: number;
   readonly sessions: number;
+  /** From a file of hours that were kept elsewhere: estimates without ranges, no sessions. */
+  readonly imported?: true;
 };
 
 /** Actual against estimated minutes of one piece, step by step and folded by step class. */

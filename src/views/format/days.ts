@@ -32,6 +32,10 @@ export const dayWords = (on: CalendarDay): string => `${weekdayOf(on)} ${shortDa
 export const fullDay = (on: CalendarDay): string =>
   `${dayWords(on)} ${atMidnight(on).getUTCFullYear()}`;
 
+/** `Nov 2026`, of a month as `2026-11`. */
+export const monthWords = (month: string): string =>
+  `${months[Number(month.slice(5, 7)) - 1] ?? ''} ${month.slice(0, 4)}`;
+
 /** Calendar days from one to the other; negative if the second comes first. */
 export const daysBetween = (from: CalendarDay, to: CalendarDay): number =>
   Math.round((atMidnight(to).getTime() - atMidnight(from).getTime()) / day);

@@ -1,89 +1,76 @@
-import type { FinishedHours, Lean } from '../../tracker/estimate/index.ts';
-import {
-  fitEnd,
-  fitStart,
-  lineOf,
-  rangeAxisLine,
-  rangePicture,
-  ratioAxis,
-  segment,
-  type Line,
-} from '../drawing/index.ts';
+import type { FinishedHours } from '../../tracker/estimate/index.ts';
+import { lineOf } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
-import { fullDay, shopDay, shortDay, times } from '../format/index.ts';
+import { fullDay, shopDay, shortDay } from '../format/index.ts';
 import { page } from '../page.ts';
 import { heading } from '../parts/heading.ts';
 import { keyHints } from '../parts/key-hints.ts';
 import { messageLines } from '../parts/message-lines.ts';
 import type { Frame, View } from '../screen.ts';
 import type { HoursState } from '../screens.ts';
+import { finishedTable, sentenceLines, type FinishedTable } from './finished-tables.ts';
 import { belowLines } from './furthest-off.ts';
-import {
-  finishedLayout,
-  markCells,
-  piecesCells,
-  ratioCells,
-  ratioRangeCells,
-  shownAround,
-  tableTitle,
-  type HoursLayout,
-} from './hours-layout.ts';
+import { shownAround, tableTitle } from './hours-layout.ts';
+import { pageOf, tabHint } from './hours-pages.ts';
 
-/** A class of work, or (the first) all of a piece's work together. */
-export type FinishedRow = { readonly name: string; readonly lean: Lean };
-
-export const notYetFromYou = 'from the finishing schedule, not yet from you';
-
-/** Whole pieces first, then classes that something is known of, then those that nothing is. */
-export function finishedRows({ whole, classes }: FinishedHours): readonly FinishedRow[] {
-  const rows = classes.map(({ stepClass, ...lean }) => ({ name: stepClass, lean }));
-  return [
-    { name: 'whole piece', lean: whole },
-    ...rows.filter(({ lean }) => lean.pieces > 0),
-    ...rows.filter(({ lean }) => lean.pieces === 0),
-  ];
-}
-
-/** Hours over all finished pieces: what each class of work takes against its estimate, and what was furthest off. */
+/**
+ * Hours over all finished pieces, looked at by step class, by finishing schedule, over time, as past ranges, or by what
+ * they went into.
+ */
 export function drawAllPieces(state: HoursState, finished: FinishedHours, view: View): Frame {
-  const { columns, theme } = view;
-  const layout = finishedLayout(columns);
-  const rows = finishedRows(finished);
-  const at = Math.max(0, Math.min(state.at, rows.length - 1));
+  const { columns } = view;
+  const isNarrow = columns < 80;
+  const shown = pageOf(state);
+  const table = tableOfPage(state, finished, view);
+  const at = Math.max(0, Math.min(state.at, table.rows.length - 1));
   const title = wrapWords(titleWords(finished, view), columns).map((text) =>
     lineOf(text, 'strong'),
   );
   const [first = lineOf(''), loud = lineOf('')] = heading(title[0] ?? lineOf(''), view);
   const isCalling = loud[0]?.role === 'loud';
-  const head = [first, ...title.slice(1), ...(isCalling || !layout.isNarrow ? [loud] : [])];
+  const head = [first, ...title.slice(1), ...(isCalling || !isNarrow ? [loud] : [])];
   const problems = (state.past?.problems ?? []).flatMap((problem) => wrapWords(problem, columns));
   const foot = [
     ...problems.slice(0, 2).map((text) => lineOf(text, 'refusal')),
     ...messageLines(view),
-    ...keyHints(['Tab one piece', 'up, down step class', 'Esc back'], columns),
+    ...keyHints([tabHint(shown), 'left, right', 'up, down', 'Esc back'], columns),
   ];
-  const below = belowLines(finished, rows[at]?.lean ?? finished.whole, rows.length, view);
+  const marked = table.leans?.[at] ?? null;
+  const sentences = sentenceLines(table, columns);
+  const below = [
+    ...(isNarrow || sentences.length === 0 ? [] : [lineOf('')]),
+    ...sentences,
+    ...(shown === 'ranges' || shown === 'where' || marked === null
+      ? []
+      : belowLines(finished, marked, table.rows.length + sentences.length, view)),
+  ];
   const room = Math.max(1, view.rows - head.length - 1 - below.length - foot.length);
-  const from = shownAround(at, rows.length, room);
-  const table = rows
-    .slice(from, from + room)
-    .map((row, index) => finishedLine(row, from + index === at, layout, theme.glyphs));
+  const from = shownAround(at, table.rows.length, room);
+  const rows = table.rows.slice(from, from + room).map((row, index) => row(from + index === at));
+  const header = table.header(tableTitle(table.title, at, table.rows.length, room));
+  const none = table.rows.length === 0 && shown !== 'ranges';
+  const nothing = none
+    ? wrapWords('Nothing was done and timed on a finished piece yet.', columns)
+    : [];
   return {
     lines: page(
-      [
-        ...head,
-        finishedHeader(
-          tableTitle(layout.isNarrow ? 'class' : 'step class', at, rows.length, room),
-          layout,
-        ),
-        ...table,
-        ...below,
-      ],
+      [...head, header, ...rows, ...nothing.map((text) => lineOf(text, 'quiet')), ...below],
       foot,
       view,
     ),
   };
 }
+
+export const tableOfPage = (
+  state: Pick<HoursState, 'page'>,
+  finished: FinishedHours,
+  { columns, theme, snapshot }: View,
+): FinishedTable =>
+  finishedTable(pageOf(state), finished, {
+    columns,
+    glyphs: theme.glyphs,
+    zone: snapshot.shop.zone,
+  });
 
 function titleWords({ pieces, since, until }: FinishedHours, view: View): string {
   const { zone } = view.snapshot.shop;
@@ -96,48 +83,4 @@ function titleWords({ pieces, since, until }: FinishedHours, view: View): string
       : `${fullDay(from)} to ${fullDay(to)}`;
   const count = `${pieces.length} finished ${pieces.length === 1 ? 'piece' : 'pieces'}`;
   return `hours: ${count}, ${from === to ? shortDay(from) : told}`;
-}
-
-function finishedHeader(title: string, { isNarrow, name, picture }: HoursLayout): Line {
-  const figures = isNarrow
-    ? fitStart('pcs', 3) + fitStart('you take', 10)
-    : fitStart('pcs', piecesCells) +
-      fitStart('you take', ratioCells) +
-      fitStart('range', ratioRangeCells);
-  return [
-    segment(`${fitEnd(title, markCells + name)}${figures} `, 'quiet'),
-    ...rangeAxisLine(ratioAxis, picture),
-  ];
-}
-
-function finishedLine(
-  { name, lean }: FinishedRow,
-  isMarked: boolean,
-  layout: HoursLayout,
-  glyphs: View['theme']['glyphs'],
-): Line {
-  const { isNarrow, picture } = layout;
-  const head = segment(
-    (isMarked ? '> ' : '  ') + fitEnd(name, layout.name, glyphs),
-    isMarked ? 'strong' : 'text',
-  );
-  const { ratio, range, pieces } = lean;
-  if (ratio === null)
-    return [head, segment(isNarrow ? '   not yet from you' : `    ${notYetFromYou}`, 'quiet')];
-  const spread = range === null ? '' : `${range.low.toFixed(1)}-${range.high.toFixed(1)}`;
-  const figures = isNarrow
-    ? fitStart(String(pieces), 3) + fitStart(times(ratio), 10)
-    : fitStart(String(pieces), piecesCells) +
-      fitStart(times(ratio), ratioCells) +
-      fitStart(spread, ratioRangeCells);
-  return [
-    head,
-    segment(`${figures} `, isMarked ? 'strong' : 'text'),
-    ...rangePicture(
-      { low: range?.low ?? ratio, high: range?.high ?? ratio, estimate: ratio },
-      ratioAxis,
-      picture,
-      glyphs,
-    ),
-  ];
 }

@@ -9,8 +9,8 @@ import { cut, fitEnd, lineOf, segment, spaces, width, type Line } from '../drawi
 import { wrapWords } from '../drawing/wrap.ts';
 import type { View } from '../screen.ts';
 
-/** Below so many pieces a class is told to rest on few. */
-const fewPieces = 5;
+/** Below so many pieces a figure is told to rest on few. */
+export const fewPieces = 5;
 /** Minutes off the estimate below which nobody asks why. */
 const worthTelling = 5;
 

@@ -6,8 +6,9 @@ import type { FoundPiece } from '../past-pieces/find-piece.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, type Step, type View } from '../screen.ts';
 import type { HoursState } from '../screens.ts';
-import { finishedRows } from './all-pieces.ts';
+import { tableOfPage } from './all-pieces.ts';
 import { pickingSession } from './correct-act.ts';
+import { pageAfter, pageBefore, pageOf } from './hours-pages.ts';
 import { tableOf } from './one-piece.ts';
 import { doubted } from './session-words.ts';
 import { takeBackOrForth } from './take-back.ts';
@@ -22,11 +23,14 @@ export function pressHours(
   port: BenchPort,
 ): Step<HoursState> {
   const length =
-    found === null ? finishedRows(finished).length : tableOf(state, found, view).rows.length;
+    found === null
+      ? tableOfPage(state, finished, view).rows.length
+      : tableOf(state, found, view).rows.length;
   const moved = movedTo(press.name, Math.min(state.at, length - 1), length);
   if (moved !== null) return { state: { ...state, at: moved } };
   if (press.name === 'escape') return { back: true };
-  if (press.name === 'tab') return turned(state, view);
+  if (press.name === 'tab' || press.name === 'right') return turned(state, 'on', view);
+  if (press.name === 'left') return turned(state, 'back', view);
   if (/^[1-9]$/.test(press.name)) return toPiece(state, Number(press.name), view);
   const back = takeBackOrForth(press, port);
   if (back !== null) return back;
@@ -53,13 +57,22 @@ function movedTo(name: string, at: number, length: number): number | null {
   }
 }
 
-/** Tab: from one piece to all of them, and back to the piece that was shown, else to the first on the bench. */
-function turned(state: HoursState, { snapshot }: View): Step<HoursState> {
-  if (state.piece !== null)
-    return { state: { ...state, piece: null, last: state.piece, at: 0, correcting: null } };
+/** Tab: from one piece through the ways of looking at all of them, and round to the piece again, else to the first there is. */
+function turned(state: HoursState, way: 'on' | 'back', { snapshot }: View): Step<HoursState> {
+  if (state.piece !== null) {
+    const to = way === 'on' ? 'classes' : 'where';
+    return {
+      state: { ...state, piece: null, last: state.piece, at: 0, page: to, correcting: null },
+    };
+  }
+  const to = way === 'on' ? pageAfter(pageOf(state)) : pageBefore(pageOf(state));
+  if (to !== null) return { state: { ...state, page: to, at: 0 } };
   const piece = state.last ?? piecesOnBench(snapshot.bench)[0]?.id ?? null;
   return piece === null
-    ? { message: refused('Not shown: there is no piece on the bench.') }
+    ? {
+        state: { ...state, page: way === 'on' ? 'classes' : 'where', at: 0 },
+        message: refused('Not shown: there is no piece on the bench.'),
+      }
     : { state: { ...state, piece, at: 0 } };
 }
 
@@ -72,7 +85,11 @@ function toPiece(state: HoursState, number: number, { snapshot }: View): Step<Ho
 
 const onAllPieces = ({ name }: Press): Step<HoursState> =>
   name === 'w' || name === 'j' || name === 's'
-    ? { message: refused('Not here: that is about one piece. Press Tab first.') }
+    ? {
+        message: refused(
+          'Not here: that is about one piece. Press its number, or Tab till it shows.',
+        ),
+      }
     : {};
 
 function onPiece(

@@ -1,6 +1,7 @@
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { plain } from '../../../src/views/drawing/index.ts';
+import { hoursPages } from '../../../src/views/hours/hours-pages.ts';
 import { hoursScreen } from '../../../src/views/hours/index.ts';
 import type { HoursState } from '../../../src/views/screens.ts';
 import { at, sizes, snapshotOf, viewOf, type Size } from '../support/bench-of.ts';
@@ -205,12 +206,62 @@ describe('hours over finished pieces on the screen', () => {
     expect(desk.text()).toContain('Hall bench');
   });
 
-  it('comes back to the piece with Tab, and leaves with Esc', () => {
+  it('goes round all ways of looking with Tab and arrows, each naming the next, back to the piece', () => {
     const desk = opened();
     desk.press('tab', 'w');
-    expect(desk.text()).toContain('Not here: that is about one piece. Press Tab first.');
-    desk.press('tab');
+    expect(desk.text()).toContain(
+      'Not here: that is about one piece. Press its number, or Tab till it shows.',
+    );
+    for (const [hint, title] of [
+      ['Tab by schedule', 'step class'],
+      ['Tab over time', 'finishing schedule'],
+      ['Tab past ranges', 'month'],
+      ['Tab where the hours went', 'piece   '],
+      ['Tab one piece', 'hands'],
+    ] as const) {
+      expect(desk.rows()[2]).toMatch(new RegExp(`^${title}`));
+      desk.press('up');
+      expect(desk.text()).toContain(hint);
+      desk.press('tab');
+    }
     expect(desk.rows()[0]).toContain('hours: 1 Beech stool');
+    desk.press('left');
+    expect(desk.rows()[2]).toMatch(/^hands/);
+    desk.press('left');
+    expect(desk.rows()[2]).toMatch(/^piece/);
+  });
+
+  it('shows past ranges as they were claimed, and where each piece came out', () => {
+    const desk = opened();
+    desk.press('left', 'left');
+    expect(desk.rows().slice(2, 9)).toEqual([
+      'piece                        claimed then     took         0 h    2 h   4 h  6 h',
+      '> Side table             1 h 44 to 4 h 27   2 h 54 inside        ├──┼●────┤',
+      '  Hat rack               1 h 44 to 4 h 27   2 h 14 inside        ├●─┼─────┤',
+      '  Music stand            1 h 44 to 4 h 27   2 h 04 inside        ├●─┼─────┤',
+      '  Hall bench             1 h 44 to 4 h 27   3 h 44 inside        ├──┼──●──┤',
+      '',
+      'Whole pieces: the range held 4 of 4 times; 4 in 5 was claimed. Few pieces yet, a',
+    ]);
+  });
+
+  it('shows where the hours went, and in words what cost most', () => {
+    const desk = opened();
+    desk.press('left');
+    expect(desk.text()).toContain('> working');
+    expect(desk.text()).toContain('Waiting on the bench: ');
+    expect(desk.text()).toContain(
+      'strip: 40 min over estimate on 4 pieces, mostly on Hall bench; few pieces yet',
+    );
+  });
+
+  it('says that a drift can not be told from few pieces', () => {
+    const desk = opened();
+    desk.press('tab', 'tab', 'tab');
+    expect(desk.text()).toContain('> Nov 2026');
+    expect(desk.text()).toContain(
+      'Too few to tell whether it drifts: 4 pieces, from 8 on it is said.',
+    );
   });
 
   it('says in words that there is nothing to judge in an empty shop', () => {
@@ -219,16 +270,21 @@ describe('hours over finished pieces on the screen', () => {
       expect(desk.text(size)).toContain('no finished piece yet');
       expect(desk.text(size)).not.toMatch(/NaN|undefined|Infinity/);
     }
-    desk.press('tab');
+    for (const _ of hoursPages) {
+      for (const size of sizes) expect(desk.text(size)).not.toMatch(/NaN|undefined|Infinity/);
+      desk.press('tab');
+    }
     expect(desk.text()).toContain('Not shown: there is no piece on the bench.');
   });
 
   it('keeps every line within the terminal', () => {
     const work = inventedWork();
     for (const size of sizes) {
-      const lines = drawn({ is: 'hours', piece: null, at: 2, past: null }, work, size);
-      expect(lines.length).toBeLessThanOrEqual(size[1]);
-      for (const line of lines) expect(stringWidth(line)).toBeLessThanOrEqual(size[0]);
+      for (const page of hoursPages) {
+        const lines = drawn({ is: 'hours', piece: null, at: 2, past: null, page }, work, size);
+        expect(lines.length).toBeLessThanOrEqual(size[1]);
+        for (const line of lines) expect(stringWidth(line)).toBeLessThanOrEqual(size[0]);
+      }
     }
   });
 

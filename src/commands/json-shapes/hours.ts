@@ -1,0 +1,89 @@
+import type { IsoInstant, PieceNameJson, StepNameJson } from './bench.ts';
+import type { EstimateJson } from './piece.ts';
+
+/** `hours PIECE` */
+export type PieceHoursJson = {
+  readonly piece: PieceNameJson;
+  readonly steps: readonly (StepNameJson & {
+    readonly stepClass: string;
+    readonly state: string;
+    readonly estimate: EstimateJson;
+    readonly minutes: number | null;
+    readonly setupMinutes: number;
+    /** Setup was told apart by the schedule's share. */
+    readonly about: boolean;
+    readonly sessions: number;
+    /** Where the minutes lie: `inside` the range, `over`, `under`. */
+    readonly verdict: string | null;
+  })[];
+  readonly done: { readonly estimate: EstimateJson; readonly minutes: number } | null;
+  readonly toGo: EstimateJson | null;
+  readonly setupMinutes: number;
+  readonly otherMinutes: number;
+  readonly recordedMinutes: number;
+  readonly sessions: number;
+};
+
+/** `hours` */
+export type FinishedHoursJson = {
+  readonly pieces: number;
+  readonly since: IsoInstant | null;
+  readonly until: IsoInstant | null;
+  readonly classes: readonly {
+    readonly stepClass: string;
+    readonly pieces: number;
+    /** Minutes by estimate of the middle piece: 2 is twice as long. */
+    readonly ratio: number | null;
+    readonly low: number | null;
+    readonly high: number | null;
+  }[];
+  readonly rangesHeld: {
+    readonly held: number;
+    readonly of: number;
+    readonly claimed: number | null;
+  };
+  readonly schedules: readonly ({ readonly id: string; readonly name: string } & LeanJson)[];
+  /** The newest first; `month` is `2026-11`. */
+  readonly months: readonly ({ readonly month: string } & LeanJson)[];
+  /** Whether minutes rise against the estimates, piece by piece; null for too few pieces. */
+  readonly trend: {
+    readonly direction: 'rising' | 'falling' | 'level';
+    /** How often mere luck would do as much, 0..1. */
+    readonly byLuck: number;
+  } | null;
+  /** Past ranges of whole pieces, as they were claimed then, and what then happened; the newest first. */
+  readonly pastRanges: {
+    readonly held: number;
+    readonly of: number;
+    readonly claimed: number | null;
+    readonly pieces: readonly {
+      readonly piece: PieceNameJson;
+      readonly estimate: EstimateJson;
+      readonly minutes: number;
+      readonly verdict: string | null;
+    }[];
+  };
+  /** What the time of finished pieces went into, in minutes. */
+  readonly spent: {
+    readonly workingMinutes: number;
+    readonly setupMinutes: number;
+    readonly otherMinutes: number;
+    readonly waitingMinutes: number;
+  };
+  /** Step classes that cost most against their estimates. */
+  readonly costliest: readonly {
+    readonly stepClass: string;
+    readonly overMinutes: number;
+    readonly pieces: number;
+    /** The piece that more than half of it came from. */
+    readonly mostly: PieceNameJson | null;
+  }[];
+};
+
+/** Minutes by estimate of the middle piece, and the range of four in five. */
+type LeanJson = {
+  readonly pieces: number;
+  readonly ratio: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+};

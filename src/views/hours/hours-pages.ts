@@ -1,0 +1,35 @@
+import type { HoursPage, HoursState } from '../screens.ts';
+
+/** Ways of looking at all finished pieces, in the order in which Tab goes through them. */
+export const hoursPages: readonly HoursPage[] = [
+  'classes',
+  'schedules',
+  'over time',
+  'ranges',
+  'where',
+];
+
+/** What each is called in the foot. */
+const called: Readonly<Record<HoursPage, string>> = {
+  classes: 'all pieces',
+  schedules: 'by schedule',
+  'over time': 'over time',
+  ranges: 'past ranges',
+  where: 'where the hours went',
+};
+
+export const pageOf = ({ page }: Pick<HoursState, 'page'>): HoursPage => page ?? 'classes';
+
+/** The page that Tab leads to; null is the piece. */
+export const pageAfter = (page: HoursPage): HoursPage | null =>
+  hoursPages[hoursPages.indexOf(page) + 1] ?? null;
+
+/** The page before, for the arrow to the left; null is the piece. */
+export const pageBefore = (page: HoursPage): HoursPage | null =>
+  hoursPages[hoursPages.indexOf(page) - 1] ?? null;
+
+/** `Tab by schedule` */
+export function tabHint(page: HoursPage): string {
+  const next = pageAfter(page);
+  return `Tab ${next === null ? 'one piece' : called[next]}`;
+}
