@@ -94,9 +94,9 @@ it('a product that is deleted or renamed leaves a running window as it is', asyn
   await shop.does('add', 'Chest', '--schedule', 'strip-stain-varnish');
   await shop.does('use', '1', 'varnish-1', 'my-varnish');
   const { steps } = await shop.json('steps', '1');
-  for (const { id } of steps) {
+  for (const { id, leftOut } of steps) {
     if (id === 'varnish-1') break;
-    await shop.does('skip-step', '1', id);
+    if (leftOut === null) await shop.does('skip-step', '1', id);
   }
   await shop.does('first-stroke', '1');
   await shop.does('done', '1');

@@ -1,6 +1,8 @@
 import type { Instant } from '../time/index.ts';
 import { chooseStamp, type Happenings } from '../windows/edges.ts';
+import { trialWindow } from '../trade/schedule.ts';
 import type { StampChoice, Stretch, Window, WindowRule } from '../windows/model.ts';
+import { originalOf } from './left-out.ts';
 import type { PlannedStep, Stamp } from './piece.ts';
 import {
   endsMilestone,
@@ -47,6 +49,14 @@ export function closing(
   if (reach !== undefined) {
     for (const later of laterSteps(worked, step.id)) {
       if (!endsMilestone(worked, later, reach)) continue;
+      const started = firstTouch(worked, later.id, subject.partId);
+      if (started !== null && started >= window.begunAt) ends.push(started);
+    }
+  }
+  // Whoever went on without judging the trial has nothing more to judge.
+  if (rule.id === trialWindow) {
+    for (const later of laterSteps(worked, step.id)) {
+      if (step.trialFor?.includes(originalOf(later)) !== true) continue;
       const started = firstTouch(worked, later.id, subject.partId);
       if (started !== null && started >= window.begunAt) ends.push(started);
     }

@@ -241,4 +241,26 @@ describe('a trial', () => {
     expect(work.piece.waivers).toEqual([]);
     expect(lockOn(work.piece, stepOf(work, 'coat'))).not.toBeNull();
   });
+
+  test('that was gone without has nothing left to judge', () => {
+    const work = fresh();
+    work.act(
+      { do: 'pick up', targets: [{ piece: work.piece.id, part: null, step: 'sample' }] },
+      monday,
+    );
+    work.done(monday + 5 * minute);
+    expect(work.window('trial').closedAt).toBeNull();
+    const started = monday + 3 * hour;
+    work.act(
+      {
+        do: 'pick up',
+        targets: [{ piece: work.piece.id, part: null, step: 'coat' }],
+        anyway: 'tried on its twin',
+      },
+      started,
+    );
+    expect(work.window('trial').closedAt).toBeNull();
+    work.act({ do: 'first stroke', piece: work.piece.id, part: null }, started + minute);
+    expect(work.window('trial').closedAt).toBe(started + minute);
+  });
 });
