@@ -6,6 +6,7 @@ import { correctable } from '../views/hours/session-words.ts';
 import { failure, isFailure, type CommandFile, type Failure, type Given } from './line/command.ts';
 import type { Look } from './line/look.ts';
 import { record } from './line/record.ts';
+import { answerWhatIf, whatIfOption } from './line/what-if.ts';
 import { findOnBench, findPart, pieceCalled } from './names/find-piece.ts';
 import { findStep } from './names/find-step.ts';
 
@@ -23,13 +24,16 @@ export const correctSession: CommandFile = {
     ['--other', 'it was work that belongs to no step'],
     ['--drop', 'it never was'],
     ['--undrop', 'it was after all'],
+    whatIfOption,
   ],
   help: 'The number is the one that "sessions PIECE" shows. What was first recorded stays on record.',
   run: (room, given) =>
-    record(room, (look) => {
-      const intent = correction(given, look);
-      return isFailure(intent) ? intent : { intents: [intent] };
-    }),
+    given.has('what-if')
+      ? answerWhatIf(room, (look) => correction(given, look))
+      : record(room, (look) => {
+          const intent = correction(given, look);
+          return isFailure(intent) ? intent : { intents: [intent] };
+        }),
 };
 
 type Correction = Extract<Intent, { do: 'correct session' }>;

@@ -6,7 +6,7 @@ import {
   type LearnedFile,
   type YearPrint,
 } from '../persist/learned/learned-file.ts';
-import { foldBench, type Bench } from '../tracker/bench/index.ts';
+import { foldBench, type Bench, type Estimator } from '../tracker/bench/index.ts';
 import {
   estimatorFrom,
   notTaught,
@@ -32,13 +32,13 @@ export function createLearning(folder: string | null): Learning {
   const history = (): LearnedFile =>
     (cache ??= (folder === null ? null : readLearned(folder)) ?? nothing);
   return {
-    withEstimator: (bench) => {
-      let minutes: LearnedMinutes | null = null;
-      // Worked out when it is first asked for: most commands never do.
-      const learned = (): LearnedMinutes =>
-        (minutes ??= teachBench(history().whole, bench).minutes);
-      return { ...bench, estimator: estimatorFrom(learned) };
-    },
+    withEstimator: (bench) => ({
+      ...bench,
+      estimator: {
+        ...estimatorOn(history, bench),
+        afterwards: (other) => estimatorOn(history, other),
+      },
+    }),
     refresh: (store, bench) => {
       const before = history();
       const years =
@@ -52,6 +52,12 @@ export function createLearning(folder: string | null): Learning {
       return true;
     },
   };
+}
+
+function estimatorOn(history: () => LearnedFile, bench: Bench): Estimator {
+  let minutes: LearnedMinutes | null = null;
+  // Worked out when it is first asked for: most commands never do.
+  return estimatorFrom(() => (minutes ??= teachBench(history().whole, bench).minutes));
 }
 
 const isSame = (one: unknown, other: unknown): boolean =>

@@ -160,6 +160,8 @@ export type HoursState = {
   /** Absent: folded by step class. */
   readonly by?: 'class' | 'step';
   readonly correcting?: Correcting | null;
+  /** A piece was asked to be left out of learning, or taken in again: the same key again means it. */
+  readonly leaving?: { readonly piece: string; readonly at: Instant };
   /** How all finished pieces are looked at; absent: by step class. */
   readonly page?: HoursPage;
 };

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { WhatIfJson } from '../../src/commands/json-shapes/index.ts';
 import { must } from './support/must.ts';
 import { openShop, type Shop } from './support/shop.ts';
 
@@ -54,5 +55,23 @@ describe('minutes that were taught', () => {
     const shop = await worked(1);
     const { says } = await shop.refuses('leave-out', 'Chest 1', '--session', '7');
     expect(says).toContain('Not left out: 1 Chest 1 has no session "7"; it has 1.');
+  });
+});
+
+describe('what a change would do', () => {
+  it('is said without recording anything', async () => {
+    const shop = await worked(1);
+    const before = (await firstStep(shop, 'Next chest')).estimate;
+    const told = await shop.does('leave-out', 'Chest 1', '--what-if', '--json');
+    const { classes } = JSON.parse(told) as WhatIfJson;
+    expect(must(classes[0]).after).toBe(1);
+    expect(await shop.does('leave-out', 'Chest 1', '--session', '1', '--what-if')).toMatch(
+      /would become 1\.0 times instead of \d\.\d\nNothing was recorded\./,
+    );
+    expect(await shop.does('correct-session', '1', '1', '--drop', '--what-if')).toContain(
+      'would become 1.0 times',
+    );
+    expect((await firstStep(shop, 'Next chest')).estimate).toEqual(before);
+    expect((await shop.json('sessions', '1')).sessions[0]?.dropped).toBe(false);
   });
 });

@@ -87,3 +87,12 @@ type LeanJson = {
   readonly low: number | null;
   readonly high: number | null;
 };
+
+/** `correct-session` and `leave-out` with `--what-if`: how many times the finishing schedule's minutes is expected. */
+export type WhatIfJson = {
+  readonly classes: readonly {
+    readonly stepClass: string;
+    readonly before: number;
+    readonly after: number;
+  }[];
+};

@@ -176,6 +176,8 @@ export type Estimator = {
   readonly expects: (step: Step, piece: Sized) => Expectation;
   /** Several steps of one piece together; null for none. */
   readonly total: (steps: readonly Step[], piece: Sized) => Expectation | null;
+  /** Who would foretell them if the bench were another: what a correction would do, before it is made. */
+  readonly afterwards?: (bench: Bench) => Estimator;
 };
 
 /** Minutes of hands on one or more targets. `end` is null while in hand. */

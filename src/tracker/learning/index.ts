@@ -6,4 +6,5 @@ export { foreseenTotal, type ForeseenStep, type Uniform } from './minutes-total.
 export * from './drying-times.ts';
 export * from './learned-opening.ts';
 export { estimatorFrom, fromYou } from './estimator.ts';
+export { whatIf, type ClassChange, type MinutesIntent } from './what-if.ts';
 export { notTaught, teachBench, notToTeach, type Taught } from './taught-steps.ts';

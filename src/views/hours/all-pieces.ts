@@ -33,7 +33,16 @@ export function drawAllPieces(state: HoursState, finished: FinishedHours, view: 
   const foot = [
     ...problems.slice(0, 2).map((text) => lineOf(text, 'refusal')),
     ...messageLines(view),
-    ...keyHints([tabHint(shown), 'left, right', 'up, down', 'Esc back'], columns),
+    ...keyHints(
+      [
+        tabHint(shown),
+        ...(shown === 'ranges' ? ['Enter that piece', 'x leave it out of learning'] : []),
+        'left, right',
+        'up, down',
+        'Esc back',
+      ],
+      columns,
+    ),
   ];
   const marked = table.leans?.[at] ?? null;
   const sentences = sentenceLines(table, columns);

@@ -17,22 +17,39 @@ export const pickingSession: Correcting = {
   text: '',
 };
 
+/** What a written time would change in a session, or why it is none. */
+export function readChanges(
+  text: string,
+  which: 'start' | 'end',
+  session: Session,
+  { now, snapshot }: View,
+):
+  | { readonly ok: true; readonly changes: Corrected }
+  | { readonly ok: false; readonly says: string } {
+  const { start, end } = session;
+  const read = readMoment(text, { which, start, end }, now, snapshot.shop);
+  if (!read.ok) return read;
+  const at = wholeMinute(read.at);
+  return {
+    ok: true,
+    changes:
+      which === 'start' ? { start: afterNeighbour(snapshot.bench, session, at) } : { end: at },
+  };
+}
+
 /** A beginning or an end as it was written, if it is one. */
 export function takeTime(
   state: HoursState,
   correcting: Correcting,
   which: 'start' | 'end',
   session: Session,
-  { now, snapshot }: View,
+  view: View,
   port: BenchPort,
 ): Step<HoursState> {
-  const { start, end } = session;
-  const read = readMoment(correcting.text, { which, start, end }, now, snapshot.shop);
-  if (!read.ok) return { message: refused(`Not corrected: ${read.says}`) };
-  const at = wholeMinute(read.at);
-  const changes =
-    which === 'start' ? { start: afterNeighbour(snapshot.bench, session, at) } : { end: at };
-  return correct(state, session, changes, port);
+  const read = readChanges(correcting.text, which, session, view);
+  return read.ok
+    ? correct(state, session, read.changes, port)
+    : { message: refused(`Not corrected: ${read.says}`) };
 }
 
 /** A minute is written, sessions meet within one: a beginning in the minute in which the one before ended is that end. */

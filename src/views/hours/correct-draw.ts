@@ -12,6 +12,7 @@ import { fieldIn } from '../parts/writing.ts';
 import type { FoundPiece } from '../past-pieces/find-piece.ts';
 import type { Frame, View } from '../screen.ts';
 import type { Correcting } from '../screens.ts';
+import { readChanges } from './correct-act.ts';
 import { choicesOf, type Choice } from './correct-lists.ts';
 import { shownAround } from './hours-layout.ts';
 import {
@@ -21,6 +22,7 @@ import {
   sessionSpan,
   sessionWork,
 } from './session-words.ts';
+import { whatIfWords } from './what-if-words.ts';
 
 /** Correcting a session of one piece: which, what, and to what. */
 export function drawCorrecting(correcting: Correcting, found: FoundPiece, view: View): Frame {
@@ -40,7 +42,15 @@ function drawTime(
   view: View,
 ): Frame {
   const { shop } = view.snapshot;
-  const { asks } = correcting;
+  const asks = correcting.asks === 'start' ? 'start' : 'end';
+  const read = readChanges(correcting.text, asks, session, view);
+  const effect = read.ok
+    ? whatIfWords(view.snapshot.bench, {
+        do: 'correct session',
+        session: session.id,
+        ...read.changes,
+      })
+    : null;
   const current = asks === 'start' ? session.start : session.end;
   return fieldPage(
     {
@@ -54,6 +64,7 @@ function drawTime(
       field: fieldIn(correcting.text, correcting),
       hints: [
         `${current === null ? 'It is in hand still.' : `It is ${clock(current, shop)} now.`} Write 12:00, or -15 or +10 for minutes earlier or later.`,
+        ...(effect === null ? [] : [`With that ${effect}.`]),
         'What was first recorded stays on the job card.',
       ],
       keys: ['Enter: so it was', 'Esc: back'],

@@ -1,9 +1,11 @@
 import { piecesOnBench, type Bench, type Piece, type Session } from '../../tracker/bench/index.ts';
 import { leftRunning } from '../../tracker/estimate/index.ts';
+import type { MinutesIntent } from '../../tracker/learning/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { clock, type ShopClock } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import type { Correcting } from '../screens.ts';
+import { moved } from './correct-act.ts';
 import {
   correctable,
   firstWords,
@@ -12,15 +14,16 @@ import {
   sessionSpan,
   sessionWork,
 } from './session-words.ts';
+import { whatIfWords } from './what-if-words.ts';
 
 /** One line of a list that is picked from by its number or by Enter. */
 export type Choice = { readonly value: string; readonly label: string; readonly more?: string };
 
-export type Changes = 'end' | 'trim' | 'start' | 'work' | 'drop' | 'keep';
+export type Changes = 'end' | 'trim' | 'start' | 'work' | 'drop' | 'keep' | 'leave' | 'teach';
 
 /** What may be picked at this point of a correction; none while a time is being written. */
 export function choicesOf(
-  { asks, session: id, piece: other }: Correcting,
+  { asks, session: id, piece: other, at }: Correcting,
   bench: Bench,
   piece: Piece,
   now: Instant,
@@ -43,10 +46,16 @@ export function choicesOf(
       }));
     case 'step': {
       const steps = bench.pieces.get(other ?? '')?.steps ?? [];
-      return [
+      const choices: readonly Choice[] = [
         ...steps.map(({ id: value, name }) => ({ value, label: name })),
         { value: '', label: 'other work, no step' },
       ];
+      // Only of the marked one: each means learning anew.
+      return choices.map((choice, index) => {
+        if (index !== at || session === undefined) return choice;
+        const targets = moved(session, piece.id, other ?? piece.id, choice.value || null);
+        return withEffect(choice, bench, { do: 'correct session', session: session.id, targets });
+      });
     }
     case 'start':
     case 'end':
@@ -62,15 +71,37 @@ function changesOf(
   shop: ShopClock,
 ): readonly Choice[] {
   const change = (value: Changes, label: string): Choice => ({ value, label });
-  if (session.dropped) return [change('keep', 'it was: count it again')];
+  const corrected = (value: Changes, label: string, how: Partial<SessionChanges>): Choice =>
+    withEffect(change(value, label), bench, {
+      do: 'correct session',
+      session: session.id,
+      ...how,
+    });
+  if (session.dropped) return [corrected('keep', 'it was: count it again', { dropped: false })];
   const trimTo = leftRunning(bench, piece, session, now)?.trimTo ?? null;
+  const leave = session.keptFromLearning !== true;
   return [
     change('end', 'it ended at another time'),
     change('start', 'it began at another time'),
     change('work', 'it was another step or piece'),
-    change('drop', 'it never was: drop it'),
-    ...(trimTo === null ? [] : [change('trim', `left running: trim it to ${clock(trimTo, shop)}`)]),
+    corrected('drop', 'it never was: drop it', { dropped: true }),
+    ...(trimTo === null
+      ? []
+      : [corrected('trim', `left running: trim it to ${clock(trimTo, shop)}`, { end: trimTo })]),
+    withEffect(
+      change(leave ? 'leave' : 'teach', leave ? 'leave it out of learning' : 'let it teach again'),
+      bench,
+      { do: 'leave out of learning', piece: piece.id, session: session.id, leave },
+    ),
   ];
+}
+
+type SessionChanges = Omit<Extract<MinutesIntent, { do: 'correct session' }>, 'do' | 'session'>;
+
+/** With what it would do to expected minutes, where that can be told. */
+function withEffect(choice: Choice, bench: Bench, intent: MinutesIntent): Choice {
+  const more = whatIfWords(bench, intent);
+  return more === null ? choice : { ...choice, more };
 }
 
 /** The piece itself first, for another of its steps; then those on the bench, then those that have left it. */

@@ -1,6 +1,7 @@
 import type { Session } from '../../tracker/bench/index.ts';
 import { leftRunning } from '../../tracker/estimate/index.ts';
 import type { Press } from '../keys/press.ts';
+import { messageOf } from '../parts/message-lines.ts';
 import { editField } from '../parts/text-field.ts';
 import { fieldIn, withCursor } from '../parts/writing.ts';
 import type { FoundPiece } from '../past-pieces/find-piece.ts';
@@ -120,6 +121,19 @@ function change(
       return correct(state, session, { dropped: true }, port);
     case 'keep':
       return correct(state, session, { dropped: false }, port);
+    case 'leave':
+    case 'teach': {
+      const leave = asked === 'leave';
+      const reply = port.act({
+        do: 'leave out of learning',
+        piece: piece.id,
+        session: session.id,
+        leave,
+      });
+      return reply.ok
+        ? { state: { ...state, correcting: pickingSession }, message: messageOf(reply) }
+        : { message: messageOf(reply) };
+    }
     case 'trim': {
       const trimTo = leftRunning(bench, piece, session, view.now)?.trimTo ?? null;
       return trimTo === null ? {} : correct(state, session, { end: trimTo }, port);

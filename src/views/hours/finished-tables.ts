@@ -26,6 +26,8 @@ export type FinishedTable = {
   readonly sentences: readonly string[];
   /** What each row tells of, where single steps can be named for it. */
   readonly leans?: readonly Lean[];
+  /** Ids, where each row is a piece. */
+  readonly pieces?: readonly string[];
 };
 
 /** What tables are drawn by. */
@@ -106,6 +108,7 @@ function outcomeTable(finished: FinishedHours, { columns, glyphs }: TableSpace):
     rows: outcomes.pieces.map(
       (each) => (isMarked) => outcomeLine(each, isMarked, axis, columns, glyphs),
     ),
+    pieces: outcomes.pieces.map(({ piece }) => piece.id),
     sentences: [outcomesWords(outcomes)],
   };
 }

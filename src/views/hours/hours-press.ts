@@ -10,6 +10,7 @@ import { tableOfPage } from './all-pieces.ts';
 import { pickingSession } from './correct-act.ts';
 import { pageAfter, pageBefore, pageOf } from './hours-pages.ts';
 import { tableOf } from './one-piece.ts';
+import { leaveOut } from './leave-out.ts';
 import { doubted } from './session-words.ts';
 import { takeBackOrForth } from './take-back.ts';
 
@@ -34,7 +35,10 @@ export function pressHours(
   if (/^[1-9]$/.test(press.name)) return toPiece(state, Number(press.name), view);
   const back = takeBackOrForth(press, port);
   if (back !== null) return back;
-  return found === null ? onAllPieces(press) : onPiece(state, press, found, view, port);
+  if (found !== null) return onPiece(state, press, found, view, port);
+  const { pieces } = tableOfPage(state, finished, view);
+  const marked = pieces?.[Math.min(state.at, pieces.length - 1)];
+  return marked === undefined ? onAllPieces(press) : onMarked(state, press, marked, view, port);
 }
 
 function movedTo(name: string, at: number, length: number): number | null {
@@ -83,8 +87,20 @@ function toPiece(state: HoursState, number: number, { snapshot }: View): Step<Ho
     : { state: { ...state, piece: piece.id, at: 0, correcting: null } };
 }
 
+/** On a row that is a piece: Enter opens its hours. */
+function onMarked(
+  state: HoursState,
+  press: Press,
+  piece: string,
+  view: View,
+  port: BenchPort,
+): Step<HoursState> {
+  if (press.name === 'enter') return { state: { ...state, piece, at: 0 } };
+  return press.name === 'x' ? leaveOut(state, piece, view, port) : onAllPieces(press);
+}
+
 const onAllPieces = ({ name }: Press): Step<HoursState> =>
-  name === 'w' || name === 'j' || name === 's'
+  name === 'w' || name === 'j' || name === 's' || name === 'x'
     ? {
         message: refused(
           'Not here: that is about one piece. Press its number, or Tab till it shows.',
@@ -116,6 +132,8 @@ function onPiece(
             ),
           }
         : { state: { ...state, correcting: pickingSession } };
+    case 'x':
+      return leaveOut(state, piece.id, view, port);
     case 'y':
     case 'n':
       return inHistory ? {} : answer(name, found, view, port);

@@ -52,7 +52,10 @@ export function drawOnePiece(
       lines: page([...head, ...nothing.map((text) => lineOf(text))], footOf(found, by, view), view),
     };
   }
-  const about = aboutRow(row, found.piece, finished, snapshot.shop, layout.isNarrow);
+  const about = [
+    ...(found.piece.keptFromLearning === true ? ['Left out of learning.'] : []),
+    ...aboutRow(row, found.piece, finished, snapshot.shop, layout.isNarrow),
+  ];
   const below = [
     ...totalLines(hours, layout),
     ...(layout.isNarrow ? [] : [lineOf('')]),
@@ -120,16 +123,15 @@ function footOf(
         )
           .slice(0, 4)
           .map((text) => lineOf(text, 'work lost'));
+  const isNarrow = columns < 80;
+  const leave = isNarrow ? 'x leave out' : 'x leave out of learning';
   const keys = [
     'w correct a session',
     by === 'class' ? 's step by step' : 's step classes',
     'Tab all pieces',
-    'j job card',
+    piece.keptFromLearning === true ? 'x let it teach' : leave,
+    ...(isNarrow ? [] : ['j job card']),
     'Esc back',
   ];
-  return [
-    ...offer,
-    ...messageLines(view),
-    ...keyHints(columns < 80 ? keys.filter((key) => !key.startsWith('j')) : keys, columns),
-  ];
+  return [...offer, ...messageLines(view), ...keyHints(keys, columns)];
 }

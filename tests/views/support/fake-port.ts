@@ -3,10 +3,12 @@ import {
   foldBench,
   type Bench,
   type BenchFact,
+  type Estimator,
   type Intent,
   type Piece,
   type Reading,
 } from '../../../src/tracker/bench/index.ts';
+import { estimatorFrom, notTaught, teachBench } from '../../../src/tracker/learning/index.ts';
 import { standardSettings, type Settings } from '../../../src/tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../../../src/tracker/time/index.ts';
 import type { Climate, FinishingSchedule, Product } from '../../../src/tracker/trade/index.ts';
@@ -26,9 +28,16 @@ export type FakePortOptions = {
   readonly schedules?: Promise<readonly FinishingSchedule[]> | readonly FinishingSchedule[];
   readonly products?: readonly Product[];
   readonly scheduleProblems?: readonly string[];
+  /** Minutes are expected after what its bench teaches, as in the program. */
+  readonly learns?: boolean;
   /** Why writing a reading fails. */
   readonly readingFails?: string;
 };
+
+const learnedFrom = (bench: Bench): Estimator => ({
+  ...estimatorFrom(() => teachBench(notTaught, bench).minutes),
+  afterwards: learnedFrom,
+});
 
 /**
  * A port on the real core: intents are decided and folded as in the program, on facts that are only kept in memory.
@@ -58,7 +67,8 @@ export class FakePort implements BenchPort {
   }
 
   get bench(): Bench {
-    return foldBench(this.facts);
+    const bench = foldBench(this.facts);
+    return this.options.learns === true ? { ...bench, estimator: learnedFrom(bench) } : bench;
   }
 
   piece(id: string): Piece {
