@@ -13,15 +13,17 @@ export type LeftRunning = {
 };
 
 const long: Milliseconds = 3 * hour;
+/** So many times what its work takes at most is far beyond it, however many keys were pressed meanwhile. */
+const farBeyond = 2;
 const shortestQuiet: Milliseconds = hour;
 /** What is not worth asking for. */
 const smallestTrim: Milliseconds = 5 * minute;
 
 /**
- * Looks whether a session was left running: it is longer than three hours, or for longer than its work is expected to
- * take at most (and at least an hour) no key was pressed, on any piece. A session that was corrected once is not
- * doubted again. The trim on offer ends it after the last key before the quiet, with the time to clean up if that was
- * "done"; if there was only the pick-up, after the minutes expected.
+ * Looks whether a session was left running: it is longer than three hours or than twice what its work is expected to take
+ * at most, or for longer than that once (and at least an hour) no key was pressed, on any piece. A session that was
+ * corrected once is not doubted again. The trim on offer ends it after the last key before the quiet, with the time to
+ * clean up if that was "done"; if there was only the pick-up, after the minutes expected. Without a quiet only "done" tells.
  */
 export function leftRunning(
   bench: Bench,
@@ -36,9 +38,16 @@ export function leftRunning(
   const work = workOf(bench, piece, session);
   const quiet = longestQuiet(bench, session.start, end);
   const isQuiet = quiet.to - quiet.from > Math.max(shortestQuiet, work.most);
-  if (!isQuiet && sessionMinutes(session, now) * minute <= long) return null;
-  if (!isQuiet) return { session, quiet: null, trimTo: null };
-  const doneAt = doneIn(piece, session, quiet.from);
+  if (!isQuiet && sessionMinutes(session, now) * minute <= longestOf(work.most)) return null;
+  const doneAt = doneIn(piece, session, isQuiet ? quiet.from : end);
+  if (!isQuiet) {
+    const trimTo = doneAt === null ? null : Math.round((doneAt + work.cleanup) / minute) * minute;
+    return {
+      session,
+      quiet: null,
+      trimTo: trimTo !== null && end - trimTo >= smallestTrim ? trimTo : null,
+    };
+  }
   const wanted =
     doneAt !== null
       ? Math.max(quiet.from, doneAt) + work.cleanup
@@ -49,6 +58,10 @@ export function leftRunning(
   const isWorthIt = trimTo > session.start && end - trimTo >= smallestTrim;
   return { session, quiet, trimTo: isWorthIt ? trimTo : null };
 }
+
+/** How long a session may be before it is doubted for that alone. What nothing is expected of may be long. */
+const longestOf = (most: Milliseconds): Milliseconds =>
+  most > 0 ? Math.min(long, Math.max(shortestQuiet, farBeyond * most)) : long;
 
 /** Its end was looked at: by correcting it once it had one, or by giving it one. */
 const isSettled = ({ first, end, endFact }: Session): boolean =>

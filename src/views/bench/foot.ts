@@ -13,7 +13,9 @@ import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { dayWords, whenInWords } from '../format/index.ts';
 import { firstSentence } from '../format/first-sentence.ts';
+import { doubtsOnBench, type Doubt } from '../hours/left-running-memo.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
+import { calledPiece } from '../parts/called-piece.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 import type { BenchState } from './bench-state.ts';
@@ -91,6 +93,8 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
     const from = oily.map(({ number, name }) => number ?? name).join(', ');
     told.push(narrow ? `oily rags? ${key}` : `oily rags from ${from}: dealt with? ${key}`);
   }
+  const [doubt] = doubtsOnBench(view.snapshot.bench, view.now);
+  if (doubt !== undefined) told.push(leftRunningWords(doubt, view));
   if (view.snapshot.awake?.kept === false) told.push(firstSentence(view.snapshot.awake.says));
   if (hold.length > 0) {
     const each = hold.map(({ piece }) => {
@@ -109,6 +113,17 @@ function quietLine({ hold, curing }: BenchRows, view: View): Line {
     told.push(`curing ${each.join(', ')}`);
   }
   return lineOf(cut(told.join('   '), view.columns, view.theme.glyphs), 'quiet');
+}
+
+/** `3 Beech stool left running from 12:00? 3 m`: its number and the key of the hours, where it can be trimmed or told right. */
+function leftRunningWords({ piece, found }: Doubt, view: View): string {
+  const keys = `${piece.number} ${keyOf(keyMapWith(view.snapshot.settings.keys), 'minutes')}`;
+  if (view.columns < 80) return `${piece.number} left running? ${keys}`;
+  const from =
+    found.quiet === null
+      ? ''
+      : ` from ${whenInWords(found.quiet.from, view.now, view.snapshot.shop)}`;
+  return `${calledPiece(piece)} left running${from}? ${keys}`;
 }
 
 const isInSections = (next: NextAct): boolean => next.act === 'stamp' && next.next.section !== null;

@@ -67,7 +67,7 @@ export function doubtWords(
 }
 
 function quietWords({ start, end }: Session, quiet: LeftRunning['quiet'], shop: ShopClock): string {
-  if (quiet === null) return 'more than 3 h without a put-down';
+  if (quiet === null) return 'far longer than such work takes';
   const isToEnd = end === null || quiet.to === end;
   if (isToEnd)
     return quiet.from === start ? 'no key all that time' : `no key from ${clock(quiet.from, shop)}`;

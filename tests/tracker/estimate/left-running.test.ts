@@ -48,8 +48,18 @@ describe('a session left running', () => {
     const rack = shop.add('Book rack', scheduleOf([sand]), at(40));
     for (const minutes of [80, 120, 160])
       shop.act({ do: 'write note', piece: rack, step: null, text: 'seen' }, at(minutes));
-    shop.act({ do: 'put down', piece: stool }, at(175));
+    shop.act({ do: 'put down', piece: stool }, at(160));
     expect(look(shop, stool, 200)).toBeNull();
+  });
+
+  it('is pointed out past twice what its work takes at most, and ends after the "done" in it', () => {
+    const { shop, stool } = pickedUp();
+    const rack = shop.add('Book rack', scheduleOf([sand]), at(40));
+    shop.act({ do: 'done', piece: stool, part: null }, at(60));
+    for (const minutes of [100, 140])
+      shop.act({ do: 'write note', piece: rack, step: null, text: 'seen' }, at(minutes));
+    shop.act({ do: 'put down', piece: stool }, at(165));
+    expect(look(shop, stool, 200)).toMatchObject({ quiet: null, trimTo: at(65) });
   });
 
   it('is pointed out past three hours even with keys all along, and then nothing is offered', () => {
