@@ -3,6 +3,8 @@ import { nearest } from '../tracker/trade/index.ts';
 import { stampEvents, type StampEvent } from '../tracker/windows/index.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { record } from './line/record.ts';
+import { stampsToMake } from './stamps-to-make.ts';
+import { findStep } from './names/find-step.ts';
 import { leavingGiven, putDownOption } from './names/leaving.ts';
 import { targetGiven, targetOptions } from './names/target.ts';
 
@@ -51,14 +53,16 @@ export const done: CommandFile = {
 };
 
 export const stamp: CommandFile = {
-  takes: '<piece> <event>',
+  takes: '<piece> [event]',
   options: [
     ['--agent <letter>', 'what it was, where a step puts on several things: A, B'],
+    ['--step <name>', 'the step it belongs to, where it is not the one whose window it changes'],
     ...targetOptions,
   ],
-  help: `The event is one of: ${stampEvents.join(', ')}.`,
+  help: `The event is one of: ${stampEvents.join(', ')}. "stamp PIECE" alone tells those that would change what runs on it.`,
   run: (room, given) => {
-    const typed = given.word('event');
+    const typed = given.maybe('event');
+    if (typed === null) return stampsToMake(room, given);
     const event = eventCalled(typed);
     if (event === null)
       return failure(
@@ -71,10 +75,20 @@ export const stamp: CommandFile = {
       if (isFailure(target)) return target;
       const { piece, part, at } = target;
       const agent = given.maybe('agent');
+      const named = given.maybe('step');
+      const step = named === null ? null : findStep(named, piece, 'Not stamped');
+      if (isFailure(step)) return step;
       return {
         at,
         intents: [
-          { do: 'stamp', piece: piece.id, part, event, ...(agent === null ? {} : { agent }) },
+          {
+            do: 'stamp',
+            piece: piece.id,
+            part,
+            event,
+            ...(agent === null ? {} : { agent }),
+            ...(step === null ? {} : { step: step.id }),
+          },
         ],
       };
     });

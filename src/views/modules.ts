@@ -9,6 +9,7 @@ import { keysScreen } from './keys-sheet/index.ts';
 import { leaveScreen } from './leave/index.ts';
 import { noteScreen } from './note/index.ts';
 import { oddTimerScreen } from './odd-timer/index.ts';
+import { otherStampScreen } from './other-stamp/index.ts';
 import { pastScreen } from './past-pieces/index.ts';
 import { pieceScreen } from './piece/index.ts';
 import { useProductScreen } from './use-product/index.ts';
@@ -35,6 +36,7 @@ export const modules: ScreenRegistry = {
   piece: pieceScreen,
   trouble: troubleScreen,
   'why late': whyLateScreen,
+  'other stamp': otherStampScreen,
   'which to put down': whichToPutDownScreen,
   question: questionScreen,
   'without trial': withoutTrialScreen,

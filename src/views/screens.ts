@@ -64,6 +64,13 @@ export type WhichToPutDownState = {
 };
 /** A "not yet" came far too late: why? */
 export type WhyLateState = { readonly is: 'why late'; readonly piece: string };
+/** A stamp that no sequence expects. `from`: where the shown part of the list begins. */
+export type OtherStampState = {
+  readonly is: 'other stamp';
+  readonly piece: string;
+  readonly part: string | null;
+  readonly from?: number;
+};
 export type ConfirmState = {
   readonly is: 'confirm';
   readonly asks: 'take off bench' | 'remove piece';
@@ -203,6 +210,7 @@ export type Screen =
   | PieceState
   | TroubleState
   | WhyLateState
+  | OtherStampState
   | WhichToPutDownState
   | QuestionState
   | WithoutTrialState

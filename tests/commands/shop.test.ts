@@ -79,11 +79,11 @@ describe('settings', () => {
 
   it('move keys', async () => {
     const shop = openShop();
-    await shop.does('settings', 'keys', 'ready', ';');
+    await shop.does('settings', 'keys', 'ready', ']');
     const { keys } = await shop.json('keys');
-    expect(keys.find(({ act }) => act === 'ready')?.keys).toEqual([';']);
-    expect(await shop.does('settings', 'keys')).toBe('keys  ready: ;\n');
-    expect(await shop.json('settings', 'keys')).toEqual({ settings: [], keys: { ready: [';'] } });
+    expect(keys.find(({ act }) => act === 'ready')?.keys).toEqual([']']);
+    expect(await shop.does('settings', 'keys')).toBe('keys  ready: ]\n');
+    expect(await shop.json('settings', 'keys')).toEqual({ settings: [], keys: { ready: [']'] } });
     await shop.does('settings', 'keys', 'standard');
     expect(await shop.does('settings', 'keys')).toBe('keys  all standard\n');
   });

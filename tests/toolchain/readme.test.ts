@@ -11,7 +11,7 @@ import { commands } from '../../src/commands/line/table.ts';
 import { dataFolder } from '../../src/persist/index.ts';
 import { readScheduleFolders } from '../../src/persist/schedules/index.ts';
 import { loadSchedules } from '../../src/persist/schedules/parsing.ts';
-import { listedActs, moreActs } from '../../src/views/bench/pad-list.ts';
+import { listedAct, listedActs, moreActs } from '../../src/views/bench/pad-list.ts';
 import { keyWord, standardKeys, type Act } from '../../src/views/keys/key-map.ts';
 import { pieceKeys } from '../../src/views/piece/piece-keys.ts';
 
@@ -100,7 +100,8 @@ describe('the keys of the README', () => {
       saysOf(act),
     ]);
     const more = moreActs.map((act, index) => [`\`/ 9 ${index + 1}\``, saysOf(act)]);
-    expect(told.slice(bare.length)).toEqual([...listed, ...more]);
+    const zero = ['`/ 0`', saysOf(listedAct(standardKeys, 0))];
+    expect(told.slice(bare.length)).toEqual([...listed, zero, ...more]);
     expect(new Set(told.slice(0, bare.length))).toEqual(new Set(bare));
   });
 

@@ -257,3 +257,15 @@ export type CardCheckJson = {
   readonly minutesAfterStroke: number | null;
   readonly movedFrom: IsoInstant | null;
 };
+
+/** Stamps outside the sequence that would change what runs on a piece. */
+export type StampsToMakeJson = {
+  readonly stamps: readonly {
+    readonly event: string;
+    readonly agent: string | null;
+    readonly step: StepNameJson | null;
+    /** Key of the window that it would move, end or begin. */
+    readonly window: string;
+    readonly does: string;
+  }[];
+};

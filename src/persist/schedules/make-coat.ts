@@ -15,6 +15,7 @@ import type { Coat, CoatRow } from './window-form.ts';
 /** A coat that was never given its first stroke counts from the pick-up. */
 const firstStroke: StampChoice = { events: ['first-stroke'], which: 'first', assume: true };
 const lastStroke: StampChoice = { events: ['last-stroke'], which: 'last' };
+const turned: StampChoice = { events: ['turned'], which: 'last' };
 
 const verbs: Partial<Record<Milestone, string>> = { recoat: 'next coat', 'dust-free': 'dust-free' };
 const cures: ReadonlySet<Milestone> = new Set(['light use', 'full cure']);
@@ -62,9 +63,15 @@ function makeMilestone(milestone: Milestone, row: CoatRow, around: Surroundings)
       { from: withChecks(opening, touch, adds), ...going },
       ...afterwards(row, firstStroke, lastStroke, row.closes, law),
     ],
-    closedBy: { by: endsByItself.has(milestone) ? 'nothing' : 'needing step' },
+    closedBy: endOf(milestone),
     ...optional({ notYetAdds: adds, gear: row.gear }),
   };
+}
+
+/** Once it is turned, nobody waits for "turn over" any more. */
+function endOf(milestone: Milestone): WindowRule['closedBy'] {
+  if (milestone === 'turn over') return { by: 'stamp', stamp: turned };
+  return { by: endsByItself.has(milestone) ? 'nothing' : 'needing step' };
 }
 
 /** The last of a waterborne film's water leaves almost whatever the humidity: cure follows temperature, as in oil. */

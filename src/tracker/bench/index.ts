@@ -19,6 +19,7 @@ export * from './timer-window.ts';
 export * from './pot-window.ts';
 export * from './standing.ts';
 export * from './next-act.ts';
+export { outrightStamps, type OutrightStamp } from './outright-stamps.ts';
 export * from './pings-due.ts';
 export * from './name-group.ts';
 export * from './decide/decide.ts';

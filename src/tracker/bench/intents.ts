@@ -116,6 +116,8 @@ export type Intent =
       readonly part: string | null;
       readonly event: StampEvent;
       readonly agent?: string;
+      /** Absent: the step of which it changes a window, the one in hand before others. */
+      readonly step?: string;
     }
   | {
       readonly do: 'check';

@@ -20,7 +20,7 @@ import { claimsOf, silencedNow, silencedPressAgain } from '../silence.ts';
 import { askWhyLate } from './ask-why-late.ts';
 import { askWhich } from '../which-to-put-down/ask-which.ts';
 import type { BenchState } from './bench-state.ts';
-import { listedActs, moreActs } from './pad-list.ts';
+import { listedAct, moreActs } from './pad-list.ts';
 import { workOnStep } from './work-on-step.ts';
 
 type BenchStep = Step<BenchState>;
@@ -72,10 +72,10 @@ function pressInList(
 ): BenchStep {
   const keys = keyMapWith(view.snapshot.settings.keys);
   const closed: BenchState = { ...state, list: 'closed', guard: listClosed(state.guard, view.now) };
-  if (!/^[1-9]$/.test(press.name)) return { state: closed };
+  if (!/^[0-9]$/.test(press.name)) return { state: closed };
   const number = Number(press.name);
   if (state.list === 'first' && number === 9) return { state: { ...state, list: 'more' } };
-  const act = (state.list === 'first' ? listedActs(keys) : moreActs)[number - 1];
+  const act = state.list === 'first' ? listedAct(keys, number) : moreActs[number - 1];
   return act === null || act === undefined
     ? { state: closed }
     : perform(act, closed, rows, view, port);
@@ -217,6 +217,8 @@ function onSelected(
       return { state: kept, open: { is: 'note', piece: piece.id, step: null, text: '' } };
     case 'trouble':
       return { state: kept, open: { is: 'trouble', piece: piece.id, part } };
+    case 'other stamp':
+      return { state: kept, open: { is: 'other stamp', piece: piece.id, part } };
     case 'off the bench':
       return { state: kept, open: { is: 'confirm', asks: 'take off bench', piece: piece.id } };
     case 'remove':

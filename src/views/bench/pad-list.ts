@@ -18,20 +18,22 @@ export const moreActs: readonly Act[] = [
   'leave',
 ];
 
-/** The acts of the first page, by their number. */
+/** The act of a number on the first page; null where it has none. */
+export const listedAct = (keys: KeyMap, number: number): Act | null =>
+  keys.find(({ listed }) => listed === number)?.act ?? null;
+
+/** The acts of the first page, in the order of their numbers from 1. */
 export const listedActs = (keys: KeyMap): readonly (Act | null)[] =>
-  [1, 2, 3, 4, 5, 6, 7, 8].map(
-    (number) => keys.find(({ listed }) => listed === number)?.act ?? null,
-  );
+  [1, 2, 3, 4, 5, 6, 7, 8].map((number) => listedAct(keys, number));
 
 export function drawList(state: BenchState, rows: BenchRows, view: View): Frame {
   const keys = keyMapWith(view.snapshot.settings.keys);
   const piece = rows.selected?.piece ?? null;
   const says = (act: Act | null): string => keys.find((binding) => binding.act === act)?.says ?? '';
-  const acts = state.list === 'first' ? [...listedActs(keys), null] : moreActs;
+  const acts = state.list === 'first' ? [...listedActs(keys), null, listedAct(keys, 0)] : moreActs;
   const items: readonly Line[] = acts.map((act, index) => {
     const text = state.list === 'first' && index === 8 ? 'more' : says(act);
-    return lineOf(`  ${index + 1}  ${text}`);
+    return lineOf(`  ${(index + 1) % 10}  ${text}`);
   });
   const back = keyOf(keys, 'list');
   return {
@@ -42,7 +44,7 @@ export function drawList(state: BenchState, rows: BenchRows, view: View): Frame 
       lineOf(''),
       ...items,
       lineOf(''),
-      lineOf(`1-9: that one   ${back} or Esc: the bench`, 'quiet'),
+      lineOf(`0-9: that one   ${back} or Esc: the bench`, 'quiet'),
     ],
   };
 }

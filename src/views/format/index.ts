@@ -8,6 +8,7 @@ export * from './air-warning-words.ts';
 export * from './drying-words.ts';
 export * from './moisture-words.ts';
 export * from './match-words.ts';
+export * from './stamp-effect-words.ts';
 export * from './window-words.ts';
 export * from './call-words.ts';
 export { stateCells } from './kind-words.ts';

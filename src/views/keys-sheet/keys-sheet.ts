@@ -33,6 +33,7 @@ const withGloves: readonly Act[] = [
   'first stroke',
   'next section',
   'done',
+  'other stamp',
   'earlier',
   'later',
   'take back',
@@ -82,7 +83,12 @@ function acts(keys: KeyMap, { columns, theme }: View): readonly Line[] {
   const find = (act: Act): readonly Entry[] =>
     keys.filter((binding) => binding.act === act).map(entryOf);
   const select = { keys: '1 to 9, arrows', says: 'select a piece', short: 'select a piece' };
-  const left = [select, ...withGloves.flatMap(find)];
+  const left = [
+    select,
+    ...withGloves.flatMap((act) =>
+      act === 'earlier' ? together(find(act), find('later')) : act === 'later' ? [] : find(act),
+    ),
+  ];
   const right = keys
     .filter(({ act }) => !withGloves.includes(act) && !toldElsewhere.includes(act))
     .map(entryOf);
@@ -103,6 +109,18 @@ function acts(keys: KeyMap, { columns, theme }: View): readonly Line[] {
         ]),
   ]);
 }
+
+/** Two keys that do the like share a row: 24 of them are few. */
+const together = ([a]: readonly Entry[], [b]: readonly Entry[]): readonly Entry[] =>
+  a === undefined || b === undefined
+    ? [a ?? b].filter((each) => each !== undefined)
+    : [
+        {
+          keys: `${a.keys} or ${b.keys}`,
+          says: `${a.short}, ${b.short}`,
+          short: `${a.short}, ${b.short}`,
+        },
+      ];
 
 /** Keys take at most this much, so that what they do stays readable beside many of them. */
 const mostKeyCells = 16;

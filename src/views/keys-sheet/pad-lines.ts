@@ -1,4 +1,4 @@
-import { listedActs, moreActs } from '../bench/pad-list.ts';
+import { listedAct, listedActs, moreActs } from '../bench/pad-list.ts';
 import { lineOf, padEnd, width, type Line } from '../drawing/index.ts';
 import { keyOf, type Act, type KeyMap } from '../keys/key-map.ts';
 
@@ -14,7 +14,7 @@ export function padLines(keys: KeyMap, columns: number): readonly Line[] {
   const first = [...listedActs(keys).map(word), 'more'];
   const list = keyOf(keys, 'list');
   return [
-    lineOf(`Number pad: ${list} opens this list`),
+    lineOf(`Number pad: ${list} opens this list, ${list} 0 ${word(listedAct(keys, 0))}`),
     ...numbered(`${list} `, first, columns),
     ...(columns < twoColumns ? numbered(`${list} 9 `, moreActs.map(word), columns) : []),
   ];

@@ -8,6 +8,7 @@ export type Act =
   | 'first stroke'
   | 'next section'
   | 'done'
+  | 'other stamp'
   | 'earlier'
   | 'later'
   | 'take back'
@@ -72,6 +73,9 @@ export const standardKeys: readonly Binding[] = [
   bind('first stroke', ['f'], 'first stroke on', { listed: 1 }),
   bind('next section', ['s'], 'next section', { listed: 2 }),
   bind('done', ['d'], 'done', { listed: 3 }),
+  bind('other stamp', [';'], 'another stamp: topped up, covered, turned, clamps off', {
+    listed: 0,
+  }),
   bind('earlier', [','], 'earlier: it happened before I pressed', { short: 'earlier', listed: 5 }),
   bind('later', ['.'], 'later', { listed: 6 }),
   bind('take back', ['0', 'backspace'], 'take back'),

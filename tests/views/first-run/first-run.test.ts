@@ -121,7 +121,7 @@ describe('keys on an empty bench', () => {
 
   it('show the list of the numeric pad, and pick from it', () => {
     const list = press('/').state ?? start;
-    expect(drawn({}, undefined, list).join('\n')).toContain('1-9: that one');
+    expect(drawn({}, undefined, list).join('\n')).toContain('0-9: that one');
   });
 
   it('count once when a glove bounces', () => {

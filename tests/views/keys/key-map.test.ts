@@ -31,6 +31,7 @@ describe('the key map', () => {
       'first stroke',
       'next section',
       'done',
+      'other stamp',
       'earlier',
       'later',
       'take back',

@@ -26,7 +26,8 @@ import {
 } from './pieces.ts';
 import { chooseProduct } from './choose-product.ts';
 import { mixPot, movePot, washOutPot } from './pots.ts';
-import { doDone, doFirstStroke, doNextSection, doNextStamp, doStamp } from './stamps.ts';
+import { doStamp } from './outright-stamp.ts';
+import { doDone, doFirstStroke, doNextSection, doNextStamp } from './stamps.ts';
 import { insertStep, moveStep, repeatStep, rewordStep, skipStep } from './steps.ts';
 import { takeAlong } from './take-along.ts';
 import { closeTimer, startTimer } from './timers.ts';

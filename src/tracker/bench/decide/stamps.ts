@@ -5,15 +5,7 @@ import { tookWords } from './took-words.ts';
 import { nextAct } from '../next-act.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
-import {
-  countsFor,
-  currentStep,
-  everyStampOf,
-  passUnderWay,
-  stampSays,
-  stampsOf,
-  type NextStamp,
-} from '../progress.ts';
+import { everyStampOf, passUnderWay, stampSays, stampsOf, type NextStamp } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { doneWithWeight } from './coat-weight.ts';
@@ -157,37 +149,11 @@ export function doDone(bench: Bench, intent: Asked<'done'>, context: IntentConte
   return doneWithWeight(done, intent.coat, step, piece, context);
 }
 
-/** Any stamp outright: topped up, covered, turned, clamps off. It belongs to the last step that was begun. */
-export function doStamp(bench: Bench, intent: Asked<'stamp'>, context: IntentContext): Outcome {
-  const piece = onBench(bench, intent.piece, 'Not stamped', intent.part);
-  if (isOutcome(piece)) return piece;
-  const begun = piece.steps.filter(
-    (step) =>
-      stampsOf(piece, step.id, intent.part).length > 0 || hasFinish(piece, step.id, intent.part),
-  );
-  const step = begun.at(-1) ?? currentStep(piece, intent.part);
-  if (step === null) return refuse(`Not stamped: nothing was begun on ${called(piece)}.`);
-  const made = stampsOf(piece, step.id, intent.part);
-  const last = made.at(-1);
-  const stamp = {
-    event: intent.event,
-    agent: intent.agent ?? null,
-    pass: passUnderWay(made),
-    section: last?.section ?? null,
-  };
-  const { says } = named(step, stamp);
-  return stampAll(bench, piece, intent, step, [{ ...stamp, says }], says, context, false);
-}
-
-const named = (step: PlannedStep, stamp: Omit<StampToMake, 'says'>): StampToMake => ({
+/** A stamp with its name, as the key that makes it calls it. */
+export const named = (step: PlannedStep, stamp: Omit<StampToMake, 'says'>): StampToMake => ({
   ...stamp,
   says: stampSays(step, stamp),
 });
-
-const hasFinish = (piece: Piece, step: string, part: string | null): boolean =>
-  piece.finishes.some(
-    (finish) => finish.step === step && (part === null || countsFor(finish.part, part)),
-  );
 
 function stepToWork(
   bench: Bench,
@@ -213,7 +179,7 @@ const stampStep = (
 ): Outcome => stampAll(bench, piece, asked, step, [next], next.says, context);
 
 /** Makes stamps, and picks the piece up where a stroke goes on and it isn't in hand for that step. */
-function stampAll(
+export function stampAll(
   bench: Bench,
   piece: Piece,
   { part, putDown }: StampAsked,
