@@ -1,7 +1,9 @@
 import { standingsAt } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
 import { fitLine, lineOf, type Line } from './drawing/index.ts';
+import { benchRows } from './bench/bench-rows.ts';
 import { benchStart, type BenchState } from './bench/bench-state.ts';
+import { orderAfter, type RowOrder } from './bench/moved-rows.ts';
 import { modules } from './modules.ts';
 import { freshGuard, listClosed } from './keys/guard.ts';
 import type { Press } from './keys/press.ts';
@@ -61,6 +63,7 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   let silencedMeanwhile: Message | null = null;
   let silencedAt: Instant | null = null;
   let size = { columns: 80, rows: 24 };
+  let order: RowOrder | null = null;
   const listeners = new Set<() => void>();
   let version = 0;
   let seen: Snapshot | null = null;
@@ -191,8 +194,13 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
       const small = tooSmall(columns, rows);
       if (small !== null) return small;
       const screen = top();
-      const drawn = moduleOf(screen).draw(screen, view());
-      ticks.pace(drawn.ticking === true ? second : minute);
+      const seenNow = view();
+      if (screen.is === 'bench')
+        order = orderAfter(order, benchRows(screen, seenNow).rows, seenNow.now);
+      const moved = order?.movedAt;
+      const drawn = moduleOf(screen).draw(screen, moved ? { ...seenNow, moved } : seenNow);
+      const isMarked = screen.is === 'bench' && (moved?.size ?? 0) > 0;
+      ticks.pace(drawn.ticking === true || isMarked ? second : minute);
       return { ...drawn, lines: fill(drawn.lines, columns, rows, theme()) };
     },
     press: (presses) => {

@@ -16,6 +16,8 @@ export type View = {
   readonly message: Message | null;
   /** By which ways pings go out on this machine, where that is known. */
   readonly pingWays?: PingWays;
+  /** Rows of the bench, by their key, that have just changed their place. */
+  readonly moved?: ReadonlyMap<string, Instant>;
   /** The demo can be opened from here. */
   readonly hasDemo?: boolean;
 };

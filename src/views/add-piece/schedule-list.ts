@@ -20,6 +20,7 @@ export function scheduleItems(
   const figureCells = Math.max(0, ...figures.map(width));
   return schedules.map(({ id, name, summary }, index) => ({
     value: id,
+    whole: summary,
     label: [
       fitEnd(name, nameCells, theme.glyphs),
       fitEnd(figures[index] ?? '', figureCells),

@@ -7,6 +7,7 @@ import {
   segment,
   spaces,
   timeBar,
+  width,
   type Line,
   type Role,
 } from '../drawing/index.ts';
@@ -39,10 +40,10 @@ export function drawRow(input: RowInput): readonly Line[] {
       ' ',
       left,
     ].join('');
-    return [[tag(input), name, ...bar(input)], [segment(told, words.role)]];
+    return [[...tag(input), name, ...bar(input)], [segment(told, words.role)]];
   }
   const told = [fitEnd(words.words, layout.state, glyphs), ' ', clock, ' ', left, ' '].join('');
-  return [[tag(input), name, segment(told, words.role), ...bar(input)]];
+  return [[...tag(input), name, segment(told, words.role), ...bar(input)]];
 }
 
 /** The line under a row. */
@@ -53,13 +54,18 @@ export const drawSecond = ({ words, view }: RowInput): Line => [
   ),
 ];
 
-function tag({ standing, selected, view }: RowInput): { text: string; role: Role } {
+/** Marker and number. A row that has just changed its place has its number underlined, or `^` before it where nothing is drawn but text. */
+function tag({ standing, selected, view }: RowInput): Line {
   const signs = glyphSets[view.theme.glyphs];
+  const hasMoved = view.moved?.has(standing.key) === true;
+  const isPlain = view.theme.colour === 'none' || view.theme.colour === 'bare';
   const marker = standing.session === null ? ' ' : signs.inHand;
   const number = standing.piece === null ? '-' : String(standing.piece.number ?? '');
-  const shown = selected ? `[${number}]` : ` ${number} `;
   const role = selected || standing.session !== null ? 'strong' : 'text';
-  return segment(marker + fitEnd(shown, tagCells - 1), role);
+  const before = selected ? '[' : hasMoved && isPlain ? '^' : ' ';
+  const after = fitEnd(selected ? ']' : ' ', tagCells - 2 - width(number));
+  if (!hasMoved || isPlain) return [segment(marker + before + number + after, role)];
+  return [segment(marker + before, role), segment(number, 'moved'), segment(after, role)];
 }
 
 const nameRole = ({ standing, selected }: RowInput): Role =>

@@ -2,7 +2,7 @@ import { sessionHolding, type Piece, type PlannedStep } from '../../tracker/benc
 import { lineOf, type Line } from '../drawing/index.ts';
 import { keyMapWith, keyOf } from '../keys/key-map.ts';
 import { airLines } from '../piece/air-lines.ts';
-import { cautionLines, cautionsOf } from '../piece/cautions.ts';
+import { cautionLines, cautionsOf, type Cautions } from '../piece/cautions.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 
@@ -25,10 +25,21 @@ function fitted(piece: Piece, step: PlannedStep, view: View, room: number): read
   const opens = `${keyOf(keyMapWith(view.snapshot.settings.keys), 'open piece')}, then c`;
   const lines = [
     ...airLines(piece, step, view),
-    ...cautionLines(cautionsOf(piece, step, view), view, opens),
+    ...cautionLines(unsaid(cautionsOf(piece, step, view), view), view, opens),
   ];
   if (lines.length <= room) return lines;
   return room < 1
     ? []
     : [...lines.slice(0, room - 1), lineOf(`         all of it: ${opens}`, 'strong')];
+}
+
+/** What the last key's message says in the foot isn't said twice. */
+function unsaid(cautions: Cautions, { message }: View): Cautions {
+  if (message === null) return cautions;
+  const isUnsaid = (text: string): boolean => !message.text.includes(text.replace(/\.$/, ''));
+  return {
+    ...cautions,
+    full: cautions.full.filter(isUnsaid),
+    brief: cautions.brief.filter(isUnsaid),
+  };
 }

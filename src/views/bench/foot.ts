@@ -43,15 +43,17 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
     message === null
       ? [quietLine(rows, view)]
       : wrapWords(message.text, view.columns)
-          .slice(0, mostOfMessage)
+          .slice(0, view.rows < fewRows ? mostOfMessage : mostOfWarning)
           .map((line) => lineOf(line, role));
   return [...noticeLines(state, view), ...upper, selectedLine(state, rows.selected, view), help];
 }
 
 /** What to do about it stands at the end of a refusal, so it is broken into rows rather than cut. */
 const mostOfRefusal = 4;
-/** A long name of a step would push the piece's off the row, and a warning its reason. */
+/** A long name of a step would push the piece's off the row, and a warning what was done in spite of it. */
 const mostOfMessage = 3;
+const mostOfWarning = 5;
+const fewRows = 20;
 
 /** What was noticed since the last key, in at most two rows above the others. */
 function noticeLines({ noticesSeen }: BenchState, view: View): readonly Line[] {
@@ -83,42 +85,61 @@ export function refusalLine(text: string): Line {
     : [segment(not, 'inverse'), segment(text.slice(not.length), 'refusal')];
 }
 
-/** Rags that nobody dealt with; what waits without hands: holds and cures, and how the machine is kept awake. */
-function quietLine({ hold, curing }: BenchRows, view: View): Line {
+/**
+ * Rags that nobody dealt with; what waits without hands: holds and cures, and how the machine is kept awake. In as many
+ * words as there is room for: a piece that is named nowhere else is not cut off.
+ */
+function quietLine(rows: BenchRows, view: View): Line {
+  const tellings = [quietWords(rows, view, 'whole'), quietWords(rows, view, 'names')];
+  const fitting = tellings.find((told) => width(told) <= view.columns);
+  const told = fitting ?? quietWords(rows, view, 'numbers');
+  return lineOf(cut(told, view.columns, view.theme.glyphs), 'quiet');
+}
+
+function quietWords(
+  { hold, curing }: BenchRows,
+  view: View,
+  how: 'whole' | 'names' | 'numbers',
+): string {
   const told: string[] = [];
-  const narrow = view.columns < 80;
+  const isWhole = how === 'whole' && view.columns >= 80;
+  const called = (piece: Standing['piece']): string =>
+    how === 'numbers' ? String(piece?.number ?? '') : `${piece?.number} ${piece?.name}`;
   const oily = ragsFrom(view.snapshot.bench);
   if (oily.length > 0) {
     const key = keyOf(keyMapWith(view.snapshot.settings.keys), 'overnight');
     const from = oily.map(({ number, name }) => number ?? name).join(', ');
-    told.push(narrow ? `oily rags? ${key}` : `oily rags from ${from}: dealt with? ${key}`);
+    told.push(isWhole ? `oily rags from ${from}: dealt with? ${key}` : `oily rags? ${key}`);
   }
   const [doubt] = doubtsOnBench(view.snapshot.bench, view.now);
-  if (doubt !== undefined) told.push(leftRunningWords(doubt, view));
-  if (view.snapshot.awake?.kept === false) told.push(firstSentence(view.snapshot.awake.says));
+  if (doubt !== undefined) told.push(leftRunningWords(doubt, isWhole, view));
+  const sleeps = view.snapshot.awake?.kept === false ? view.snapshot.awake.says : null;
+  if (sleeps !== null && how !== 'numbers') told.push(firstSentence(sleeps));
   if (hold.length > 0) {
     const each = hold.map(({ piece }) => {
       if (piece === null || piece.hold === null) return '';
-      const ask =
-        piece.hold.askAgain === null || narrow ? '' : `, ask ${dayWords(piece.hold.askAgain)}`;
-      return `${piece.number} ${piece.name}${narrow ? '' : `: ${piece.hold.reason}`}${ask}`;
+      const { reason, askAgain } = piece.hold;
+      const ask = askAgain === null ? '' : `, ask ${dayWords(askAgain)}`;
+      return called(piece) + (isWhole ? `: ${reason}${ask}` : '');
     });
     told.push(`hold ${each.join(', ')}`);
   }
   if (curing.length > 0) {
     const each = curing.map(({ piece, orderAt }) => {
-      const till = narrow ? '' : ` till ${whenInWords(orderAt, view.now, view.snapshot.shop)}`;
-      return `${piece?.number} ${piece?.name}${till}`;
+      const till = isWhole ? ` till ${whenInWords(orderAt, view.now, view.snapshot.shop)}` : '';
+      return called(piece) + till;
     });
     told.push(`curing ${each.join(', ')}`);
   }
-  return lineOf(cut(told.join('   '), view.columns, view.theme.glyphs), 'quiet');
+  // Where not all has room, this is what is cut.
+  if (sleeps !== null && how === 'numbers') told.push('may sleep: no ping');
+  return told.join('   ');
 }
 
 /** `3 Beech stool left running from 12:00? 3 m`: its number and the key of the hours, where it can be trimmed or told right. */
-function leftRunningWords({ piece, found }: Doubt, view: View): string {
+function leftRunningWords({ piece, found }: Doubt, isWhole: boolean, view: View): string {
   const keys = `${piece.number} ${keyOf(keyMapWith(view.snapshot.settings.keys), 'minutes')}`;
-  if (view.columns < 80) return `${piece.number} left running? ${keys}`;
+  if (!isWhole) return `${piece.number} left running? ${keys}`;
   const from =
     found.quiet === null
       ? ''
@@ -153,9 +174,7 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     ? `[${piece.number}]`
     : `[${piece.number}] ${piece.name}${part === undefined ? '' : `, ${part.name}`}.`;
   const acts = [
-    next.act === 'nothing left'
-      ? next.says
-      : `${keyOf(keys, 'next stamp')}: ${narrow ? cut(next.says, view.columns - (isInSections(next) ? 22 : 28), view.theme.glyphs) : next.says}`,
+    next.act === 'nothing left' ? next.says : `${keyOf(keys, 'next stamp')}: ${next.says}`,
     // The next-stamp key goes on from section to section without end.
     ...(isInSections(next) ? [`${keyOf(keys, 'done')}: done`] : []),
     ...(narrow && isInSections(next)
@@ -164,10 +183,18 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
           `${keyOf(keys, 'pick up')}: ${held ? (others ? 'put all down' : 'put down') : 'pick up'}`,
         ]),
   ];
-  if (!narrow && !held && inHand(bench).length > 0)
-    acts.push(`${keyOf(keys, 'take along')}: take along`);
   const head = `${name}${waiting}  `;
   const room = view.columns - width(head);
+  // An act is named whole or not at all, but for the first, which nobody could guess.
+  const between = narrow ? '  ' : '.  ';
+  // The next-stamp key alone never ends a step in sections.
+  const least = isInSections(next) ? 2 : 1;
+  while (acts.length > least && width(acts.join(between)) > room) acts.pop();
+  const taken = acts.slice(1).reduce((cells, act) => cells + width(between + act), 0);
+  acts[0] = cut(acts[0] ?? '', room - taken, view.theme.glyphs);
+  const along = `${keyOf(keys, 'take along')}: take along`;
+  if (!narrow && !held && inHand(bench).length > 0 && width([...acts, along].join(between)) <= room)
+    acts.push(along);
   const named = (act: 'take back' | 'bring back', what: string | null): void => {
     if (narrow || what === null) return;
     const joined = acts.join('.  ').length;
@@ -178,5 +205,5 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
   };
   named('take back', takeBackName(bench));
   if (view.columns >= 120) named('bring back', bringBackName(bench));
-  return [segment(head, 'strong'), segment(acts.join(narrow ? '  ' : '.  '))];
+  return [segment(head, 'strong'), segment(acts.join(between))];
 }

@@ -2,6 +2,7 @@ import { inHand, labelOf, lastTouched, type Standing } from '../../tracker/bench
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt } from '../../tracker/windows/index.ts';
 import { cut, fitLine, largeFigures, lineOf, segment, width, type Line } from '../drawing/index.ts';
+import { wrapWords } from '../drawing/wrap.ts';
 import { callWords, timeLeft } from '../format/index.ts';
 import type { ShownPing } from '../port.ts';
 import type { View } from '../screen.ts';
@@ -18,14 +19,14 @@ export function callLines(
   view: View,
 ): { readonly lines: readonly Line[]; readonly ticking: boolean } {
   const large = largeCountdown(rows.all, view);
-  const width = large === null ? view.columns : view.columns - (large[0]?.length ?? 0) - 1;
-  const calls = [...pingLines(view), ...nextLines(rows, view)];
-  const lines = [calls[0] ?? lineOf(''), calls[1] ?? lineOf(''), inHandLine(view)];
+  const cells = large === null ? view.columns : view.columns - (large[0]?.length ?? 0) - 1;
+  const calls = [...pingLines(view, cells), ...nextLines(rows, view)];
+  const lines = [calls[0] ?? lineOf(''), calls[1] ?? lineOf(''), inHandLine(view, cells)];
   return {
     ticking: large !== null,
     lines: lines.map((line, index) => {
       const role = line[0]?.role === 'loud' ? 'loud' : 'text';
-      const fitted = fitLine(line, width, view.theme.glyphs, role);
+      const fitted = fitLine(line, cells, view.theme.glyphs, role);
       if (large === null) return fitted;
       return [
         ...fitted,
@@ -36,14 +37,14 @@ export function callLines(
   };
 }
 
-/** Loud pings until a key is pressed, and a quiet one for a minute. Their text breaks after the first sentence. */
-function pingLines(view: View): readonly Line[] {
-  const loud = loudPings(view);
-  const worst = loud[0];
+/** Loud pings until a key is pressed, and a quiet one for a minute. */
+function pingLines(view: View, cells: number): readonly Line[] {
+  const [worst, other] = loudPings(view);
   if (worst !== undefined) {
-    const [first = '', ...rest] = worst.text.split(/(?<=\.) /);
-    const second = loud[1]?.text.split(/(?<=\.) /)[0] ?? rest.join(' ');
-    return [lineOf(`!! ${first.replace(/\.$/, '')}`, 'loud'), lineOf(`!! ${second}`, 'loud')];
+    const [first, second] = inTwoRows(worst.text, cells - 3);
+    const below = other === undefined ? second : sentences(other.text)[0];
+    const above = other === undefined ? first : sentences(worst.text)[0];
+    return [above?.replace(/\.$/, ''), below].map((told = '') => lineOf(`!! ${told}`, 'loud'));
   }
   const quiet = view.snapshot.pings.findLast(
     (ping) =>
@@ -53,7 +54,19 @@ function pingLines(view: View): readonly Line[] {
       view.now >= ping.at &&
       !wasAnswered(ping, view),
   );
-  return quiet === undefined ? [] : [lineOf(quiet.text, 'strong')];
+  if (quiet === undefined) return [];
+  if (width(quiet.text) <= cells) return [lineOf(quiet.text, 'strong')];
+  return inTwoRows(quiet.text, cells).map((told) => lineOf(told, 'strong'));
+}
+
+const sentences = (text: string): readonly string[] => text.split(/(?<=\.) /);
+
+/** Broken after the first sentence where the others have room in one row, else where the row ends: what is lost comes last. */
+function inTwoRows(text: string, cells: number): readonly [string, string] {
+  const [first = '', ...rest] = sentences(text);
+  if (width(first) <= cells && width(rest.join(' ')) <= cells) return [first, rest.join(' ')];
+  const [above = '', ...below] = wrapWords(text, cells);
+  return [above, below.join(' ')];
 }
 
 /** Whether something was recorded on the piece since: what it was pinged for has been seen to. */

@@ -10,12 +10,12 @@ import {
 } from '../../tracker/bench/index.ts';
 import { foreseenOn, rangeOfSum } from '../../tracker/estimate/index.ts';
 import { minute } from '../../tracker/time/index.ts';
-import { segment, type Line } from '../drawing/index.ts';
+import { cut, segment, width, type Line } from '../drawing/index.ts';
 import { minutesSpent, rangeInWords } from '../format/index.ts';
 import type { View } from '../screen.ts';
 
 /** Row 4: what is in hand, how long already, and on a wide screen how long it is expected to take. */
-export function inHandLine(view: View): Line {
+export function inHandLine(view: View, cells: number): Line {
   const { bench } = view.snapshot;
   const held = inHand(bench);
   const label = view.columns < 80 ? 'in hand ' : 'in hand  ';
@@ -23,13 +23,23 @@ export function inHandLine(view: View): Line {
     const anything = piecesOnBench(bench).length > 0;
     return [segment(label, 'quiet'), segment(anything ? 'nothing' : '', 'quiet')];
   }
-  const told = held.map((session) => sessionWords(session, bench, view));
+  const room = cells - label.length;
+  const all = held.map((session) => sessionWords(session, bench, view));
+  const full = all.map(({ names, minutes, about }) => names + minutes + about).join('   ');
+  if (width(full) <= room) return [segment(label, 'quiet'), segment(full, 'strong')];
+  // The minutes are what changes: the names of the steps are cut for them.
+  const each = Math.floor((room - 3 * (all.length - 1)) / all.length);
+  const told = all.map(
+    ({ names, minutes }) => cut(names, each - width(minutes), view.theme.glyphs) + minutes,
+  );
   return [segment(label, 'quiet'), segment(told.join('   '), 'strong')];
 }
 
 type Work = { readonly target: Target; readonly piece: Piece; readonly step: PlannedStep | null };
 
-function sessionWords(session: Session, bench: Bench, view: View): string {
+type Told = { readonly names: string; readonly minutes: string; readonly about: string };
+
+function sessionWords(session: Session, bench: Bench, view: View): Told {
   const works = session.targets.flatMap((target): Work[] => {
     const piece = bench.pieces.get(target.piece);
     const step = piece?.steps.find((each) => each.id === target.step) ?? null;
@@ -42,7 +52,7 @@ function sessionWords(session: Session, bench: Bench, view: View): string {
       works.length === 1 && only !== undefined
         ? `${only.piece.number} ${only.piece.name}`
         : works.map(({ piece }) => piece.number).join(', ');
-    return `${names}, ${minutes}`;
+    return { names, minutes: `, ${minutes}`, about: '' };
   }
   const expected = rangeOfSum(
     works.flatMap(({ piece, step }) => (step === null ? [] : [foreseenOn(bench, step, piece)])),
@@ -52,7 +62,7 @@ function sessionWords(session: Session, bench: Bench, view: View): string {
     expected === null || view.columns < 120
       ? ''
       : `; expected ${rangeInWords(expected.low, expected.high)}, 4 times in 5`;
-  return `${namesByStep(works)}, ${minutes}${about}${range}`;
+  return { names: namesByStep(works), minutes: `, ${minutes}`, about: about + range };
 }
 
 /** `2 Oak chest: clear coat 2`; of several at a like step `2 Oak chest done, 5 Beech stool: clear coat 2`. */

@@ -3,6 +3,7 @@ import {
   pieceOfTimer,
   stepMinutes,
   stepPlace,
+  type Piece,
   type PlannedStep,
   type Pot,
   type Standing,
@@ -111,7 +112,9 @@ function secondLine(standing: Standing, view: View): string {
     const expected = foreseenOn(bench, worked, piece);
     const done = standing.step?.id === worked.id ? '' : ', done';
     const early = notBefore(worked, window, view);
-    return `${worked.name}${done}, ${place.place} of ${place.of}; ${early}expected ${rangeInWords(expected.low, expected.high)}`;
+    // What it waits for comes before what row 4 says as well.
+    const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
+    return `${worked.name}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
   }
   if (window !== null) {
     const from =
@@ -121,10 +124,7 @@ function secondLine(standing: Standing, view: View): string {
     const then = thenWords(window, view.now, shop);
     return then === '' ? what : `${what}; ${then}`;
   }
-  if (rank === 'hold' && piece.hold !== null) {
-    const ask = piece.hold.askAgain === null ? '' : `, ask ${dayWords(piece.hold.askAgain)}`;
-    return `hold: ${piece.hold.reason}${ask}`;
-  }
+  if (rank === 'hold' && piece.hold !== null) return holdWords(piece.hold);
   if (step === null) return 'j: job card; y: off the bench';
   const expected = foreseenOn(bench, step, piece);
   const spent = stepMinutes(bench, piece, step.id, view.now);
@@ -132,6 +132,9 @@ function secondLine(standing: Standing, view: View): string {
   const soFar = spent >= 1 ? `${minutesSpent(spent * 60_000)} so far, ` : '';
   return `${step.name}, ${place.place} of ${place.of}; ${soFar}expected ${rangeInWords(expected.low, expected.high)} min`;
 }
+
+const holdWords = ({ reason, askAgain }: NonNullable<Piece['hold']>): string =>
+  `hold: ${reason}${askAgain === null ? '' : `, ask ${dayWords(askAgain)}`}`;
 
 /** What was mixed and when, on which pieces it is, and what comes of leaving it. */
 function potLine(pot: Pot, window: Window, { now, snapshot }: View): string {

@@ -5,7 +5,7 @@ import type { Frame, View } from '../screen.ts';
 import { heading } from './heading.ts';
 import { keyHints } from './key-hints.ts';
 import { messageLines } from './message-lines.ts';
-import { fromNextPage, pickPage, type PickItem } from './pick-page.ts';
+import { cutOff, fromNextPage, pickPage, type PickItem } from './pick-page.ts';
 
 export type ListPage = {
   readonly title: string;
@@ -31,7 +31,15 @@ export function listPage(asked: ListPage, view: View): Frame {
   const hints = asked.hints.flatMap((hint) =>
     wrapWords(hint, view.columns).map((line) => lineOf(line, 'quiet')),
   );
-  return { lines: page([...above, ...kept, lineOf(''), ...hints], foot, view), pick };
+  const told: string[] = [];
+  const left = room - pick.height - 1 - hints.length - 1;
+  for (const each of cutOff(asked.items, pick, view)) {
+    const lines = wrapWords(each, view.columns);
+    if (told.length + lines.length <= left) told.push(...lines);
+  }
+  if (told.length > 0) told.push('');
+  const below = [...told.map((line) => lineOf(line)), ...hints];
+  return { lines: page([...above, ...kept, lineOf(''), ...below], foot, view), pick };
 }
 
 /** Where the page after the shown one begins. */

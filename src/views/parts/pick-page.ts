@@ -1,7 +1,12 @@
-import { cut } from '../drawing/index.ts';
+import { cut, width } from '../drawing/index.ts';
 import type { Pick as PickList, View } from '../screen.ts';
 
-export type PickItem = { readonly label: string; readonly value: string };
+export type PickItem = {
+  readonly label: string;
+  readonly value: string;
+  /** The end of the label, told in whole under the list where the label has no room for it. */
+  readonly whole?: string;
+};
 
 /** Value of the item that turns the page of a list; no id looks like it. */
 export const nextPage = ':next page';
@@ -39,6 +44,19 @@ export function pickPage(
   }));
   return { items: numbered, from: 0, row, height: numbered.length };
 }
+
+/** What the labels shown have no room for, by the number before each. */
+export const cutOff = (
+  items: readonly PickItem[],
+  shown: PickList,
+  { columns }: Pick<View, 'columns'>,
+): readonly string[] =>
+  shown.items.flatMap(({ value }, index) => {
+    const { label = '', whole } = items.find((item) => item.value === value) ?? {};
+    if (whole === undefined) return [];
+    const isWhole = label.includes(whole) && width(`${index + 1} ${label}`) <= columns - before;
+    return isWhole ? [] : [`${index + 1} ${whole}`];
+  });
 
 /** Where the next page begins; after the last one, the first. */
 export function fromNextPage(items: number, from: number, room: number): number {

@@ -38,7 +38,7 @@ export function pressPiece(
   if (state.asks !== undefined) return pressAsking(state, press, piece, view, port);
   if (state.shows !== undefined) return pressCautions(state, press, piece, view);
   const mark = markAfter(press.name, state, piece);
-  if (mark !== null) return { state: { ...state, at: mark } };
+  if (mark !== null) return { state: { ...state, at: mark, guard: between(state, press, view) } };
   const act = pieceAct(press.name);
   if (act === null) return {};
   if (act === 'back') return { back: true, select: piece.id };
@@ -59,6 +59,10 @@ const bounces = (act: PieceAct, { name }: Press, { lastTaken }: Guard, now: Inst
   lastTaken?.name === name &&
   now >= lastTaken.at &&
   now - lastTaken.at < bounce;
+
+/** A key between two alike tells them from a bounce: mark, skip, mark, skip goes as fast as fingers do. */
+const between = ({ guard = freshGuard }: PieceState, { name }: Press, { now }: View): Guard =>
+  guard.held ? guard : { ...guard, lastTaken: { name, at: now } };
 
 function pressAsking(
   state: PieceState,

@@ -101,6 +101,7 @@ function listOf(state: TroubleState, tried: Tried, view: View): ListPage {
     ...troubles.map(({ id, name, remedy }) => ({
       value: id,
       label: `${fitEnd(name, nameCells)}  ${remedy}`,
+      whole: remedy,
     })),
     { value: noTrouble, label: `${fitEnd('no trouble', nameCells)}  back, nothing noted` },
   ];

@@ -48,7 +48,7 @@ in hand  1 Oak settle: sand 120 grit, 27 min of about 36 min
 
 
 
-oily rags from 2: dealt with? v   hold 8 Hat rack: hinge plates, ask Thu 26 Nov…
+oily rags? v   hold 8 Hat rack   curing 7 Walnut tray
 [1] Oak settle.  Space: sand 120 grit done.  Enter: put down.  0: take back
 1-9 piece  Enter pick up, put down  r ready  n not yet  t trouble  k all keys`);
   });

@@ -367,6 +367,15 @@ describe('nothing changes by accident', () => {
     expect(driven.port.steps('p3')).toHaveLength(10);
   });
 
+  test('skip and down, one after the other and fast, skip each step that is marked', () => {
+    const driven = opened();
+    for (const name of ['x', 'down', 'x', 'down', 'x']) {
+      driven.port.wait(300);
+      driven.desk.press([key(name)]);
+    }
+    expect(driven.port.asked.map((intent) => intent.do)).toEqual(Array(3).fill('skip step'));
+  });
+
   test('a key that bounces within a second acts once', () => {
     const driven = opened();
     driven.press('x');

@@ -5,7 +5,7 @@ import type { IntentContext } from '../intents.ts';
 import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { instantOf } from './context.ts';
 
-/** `: 1:20, your usual 0:55 to 1:30`, where these hands have taught what is usual. */
+/** `: 80 min, your usual 55 to 95 min`, where these hands have taught what is usual. */
 export function tookWords(
   bench: Bench,
   piece: Piece,
@@ -17,11 +17,17 @@ export function tookWords(
   const at = instantOf(context);
   const { recorded, setup } = workedOnStep(bench, piece, step.id, sessionsByPiece(bench), at);
   if (recorded - setup < 1) return '';
-  const [took, from, to] = [recorded - setup, low, high].map(hoursAndMinutes);
-  return `: ${took}, your usual ${from} to ${to}`;
+  const [took, from, to] = [recorded - setup, low, high].map(Math.round);
+  return `: ${inWords(took)}, your usual ${rangeInWords(from, to)}`;
 }
 
-function hoursAndMinutes(minutes: number): string {
-  const whole = Math.round(minutes);
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+const rangeInWords = (from = 0, to = 0): string =>
+  to < minutesTold ? `${from} to ${inWords(to)}` : `${inWords(from)} to ${inWords(to)}`;
+
+/** From here on hours read better. A figure like 1:20 would be a count-down of seconds. */
+const minutesTold = 100;
+
+function inWords(minutes = 0): string {
+  if (minutes < minutesTold) return `${minutes} min`;
+  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')}`;
 }

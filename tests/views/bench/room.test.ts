@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { deskOf } from '../support/desk-of.ts';
+import { afternoon, at, ping, step, Facts } from '../support/bench-of.ts';
+
+const now = at('24 14:29');
+const text = 'B on at 14:30, in 1 min. Open to 14:40. Late, A dry: rinse, dry, start over. Gloves.';
+
+describe('at 80 columns', () => {
+  it.each([true, false])('a ping (loud: %s) says what is lost, whatever its length', (loud) => {
+    const pings = [ping('c1', '24 14:28:59', `1 Oak settle: ${text}`, { loud })];
+    const driven = deskOf({ now, facts: afternoon().list, pings });
+    const head = driven.rows().slice(1, 3).join(' ');
+    expect(head).toContain('Late, A dry:');
+    expect(head).toContain('start over');
+    expect(head).not.toContain('…');
+  });
+
+  it('a hold stands in the row of the piece that is in hand', () => {
+    const facts = afternoon().tell('24 14:20', 'hold-placed', {
+      piece: 'p1',
+      reason: 'hinge plates',
+      askAgain: null,
+    });
+    expect(deskOf({ now, facts: facts.list }).text()).toContain('hold: hinge plates; expected');
+  });
+
+  it('holds and cures are at least named by their number', () => {
+    const snapshot = { awake: { kept: false, says: 'This machine may sleep: no ping then.' } };
+    for (const columns of [40, 80]) {
+      const shown = deskOf({ now, facts: afternoon().list, snapshot }).text([columns, 24]);
+      expect(shown).toMatch(/hold 8/);
+      expect(shown).toMatch(/curing 7/);
+    }
+  });
+
+  it('the foot names a key whole or not at all', () => {
+    const name = 'look over, photos, mark the joints and what else there is';
+    const facts = new Facts().piece('24 09:00', 1, 'Ash chair', [step('look', name)]);
+    const foot = deskOf({ now, facts: facts.list }).rows().at(-2) ?? '';
+    expect(foot).toContain(`Space: pick up ${name}`.slice(0, 50));
+    expect(foot).not.toMatch(/Enter: \w+…/);
+  });
+});
