@@ -2,6 +2,7 @@ import { openForWriting, type FactStore, type Result } from '../persist/index.ts
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
 import { lengthAloud, shopDay } from '../views/format/index.ts';
 import { createClockWatch } from './clock-watch.ts';
+import { createStandingAside } from './keeper/stand-aside.ts';
 import { movePastPieces } from './move-past.ts';
 import type { Awake } from './ping/awake.ts';
 import type { Diagnostics } from './ping/diagnostics.ts';
@@ -26,7 +27,7 @@ export type BackgroundOptions = {
   readonly opened: (store: FactStore) => void;
   /** Who watches; a screen where nothing is said. */
   readonly by?: 'screen' | 'keeper';
-  /** Another process sends the pings for now: none goes out from here. */
+  /** Another process sends the pings for now: none goes out from here, for as long as that one does so. */
   readonly standsAside?: () => boolean;
   /** Told after every look when the next ping is to come; null while none is. */
   readonly looked?: (next: Instant | null) => void;
@@ -72,6 +73,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     onScreen: by === 'screen',
   });
   const clockWatch = createClockWatch(clock, session.loaded().bench);
+  const aside = createStandingAside();
   let isStopped = false;
   let isToLook = false;
   const look = (): void => {
@@ -85,10 +87,14 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     }
     session.flush();
     if (standsAside()) {
-      awake.want(null);
-      ticker.wakeAt(null);
-      return;
-    }
+      const { isDue, next } = pings.lookOnly();
+      if (aside.isToStand(isDue, clock.now())) {
+        awake.want(null);
+        // Whoever is there now may be gone by then.
+        ticker.wakeAt(next);
+        return;
+      }
+    } else aside.alone();
     const next = pings.look();
     ticker.wakeAt(next);
     looked(next);

@@ -69,6 +69,8 @@ export async function runScreen({
   const desk = createDesk({ port, ticks: ticker, theme, leave: () => app.unmount() });
   // Before the first frame, so that a key pressed meanwhile is not echoed into it. Ink takes it over, and gives it back.
   process.stdin.setRawMode(true);
+  let minding: KeeperMinding | null = null;
+  const suspending = suspendingWith(() => minding);
   const app = render(<DeskView desk={desk} theme={theme} suspending={suspending} />, {
     alternateScreen: true,
     incrementalRendering: true,
@@ -79,7 +81,6 @@ export async function runScreen({
   });
 
   let background: Background | null = null;
-  let minding: KeeperMinding | null = null;
   let left = false;
   const begin = async (): Promise<void> => {
     await app.waitUntilRenderFlush();
@@ -171,16 +172,18 @@ function themeOf(session: Session, env: NodeJS.ProcessEnv): () => Theme {
 }
 
 /** How Ctrl+Z and its signal stop this process and bring it back with the terminal as it was. */
-const suspending: Suspending = {
+const suspendingWith = (minding: () => KeeperMinding | null): Suspending => ({
   stop: async () => {
+    minding()?.standsStill();
     process.kill(process.pid, 'SIGSTOP');
     await new Promise((resolve) => setTimeout(resolve, 0));
+    minding()?.goesOn();
   },
   onSignal: (listener) => {
     process.on('SIGTSTP', listener);
     return () => process.off('SIGTSTP', listener);
   },
-};
+});
 
 /** Signals that end the program in good order; what was pressed is on the disk before it ends. */
 function endBySignal(end: (number: number) => void): () => void {

@@ -266,6 +266,22 @@ describe('watching windows', () => {
     expect(other.sent).toHaveLength(1);
   });
 
+  it('gives a claim that was made before the machine slept its half minute after that', async () => {
+    const { clock, watch } = benchWithDwell();
+    const [slow, other] = [watch(undefined, 'never answers'), watch()];
+    clock.pass(5 * minute);
+    slow.look();
+    other.look();
+    await settle();
+    clock.pass(4 * minute - second);
+    const before = other.sent.length;
+    other.look();
+    expect(other.sent.slice(before).filter(({ body }) => body.includes('Perhaps'))).toEqual([]);
+    clock.pass(senderLostAfter);
+    other.look();
+    expect(other.sent.slice(before).filter(({ body }) => body.includes('Perhaps'))).toHaveLength(1);
+  });
+
   it('tells again what left another process by no way at all', async () => {
     const { clock, watch } = benchWithDwell();
     const [voiceless, other] = [watch(undefined, 'no way'), watch()];

@@ -14,6 +14,9 @@ import { startKeeper } from './start-keeper.ts';
 export type KeeperMinding = {
   /** After every look: while pings are to come, and the user wants one, a keeper stands by, whatever ends this screen. */
   readonly looked: (next: Instant | null) => void;
+  /** The screen is about to stand still for a while: a keeper is not to wait for it. */
+  readonly standsStill: () => void;
+  readonly goesOn: () => void;
   /** The screen has closed, and its store with it. */
   readonly leave: () => void;
 };
@@ -26,7 +29,7 @@ const startsAgainAfter = 60 * second;
 /** Says to keepers that a screen is here, so that they stand aside, and tells how the last one fared. */
 export function mindKeeper(world: World, session: Session, folder: string): KeeperMinding {
   const { clock } = world;
-  const presence = presentAsScreen(folder);
+  let presence = presentAsScreen(folder);
   let lookedAt = Number.NEGATIVE_INFINITY;
   let startedAt = Number.NEGATIVE_INFINITY;
   let isSomethingToCome = false;
@@ -61,6 +64,10 @@ export function mindKeeper(world: World, session: Session, folder: string): Keep
       lookedAt = now;
       if (isThere() || next === null || session.snapshot().settings.keeper !== 'yes') return;
       if (Math.abs(now - startedAt) >= startsAgainAfter) startOne();
+    },
+    standsStill: () => presence?.leave(),
+    goesOn: () => {
+      presence = presentAsScreen(folder);
     },
     leave: () => {
       const wanted = session.snapshot().settings.keeper === 'yes';

@@ -1,4 +1,4 @@
-import type { PingFact } from '../../tracker/bench/index.ts';
+import type { ClockReading, PingFact } from '../../tracker/bench/index.ts';
 import { second, type Instant, type Milliseconds } from '../../tracker/time/index.ts';
 
 /** A claim with no word of its going out for this long has lost its sender; the slowest way answers in 5 seconds. */
@@ -14,18 +14,27 @@ export type LostClaims = {
   readonly nextAt: Instant | null;
 };
 
-/** @param sentHere claims whose sender is this process, which lives */
+/**
+ * @param sentHere claims whose sender is this process, which lives
+ * @param present what the clock shows
+ * @param wokeAt when this process last went on after it had stood still. Whoever claims stood still with it, and gets as
+ *   long as ever to say that its ping went out.
+ */
 export function lostClaims(
   facts: readonly PingFact[],
   sentHere: ReadonlySet<string>,
-  now: Instant,
+  present: ClockReading,
+  wokeAt: Instant | null = null,
 ): LostClaims {
   const keys = new Set<string>();
   const claims = new Set<string>();
   let nextAt: Instant | null = null;
-  for (const { claim, at, pings } of unanswered(facts)) {
+  const now = present.told;
+  for (const { fact, pings } of unanswered(facts)) {
+    const claim = fact.id;
     if (sentHere.has(claim)) continue;
-    const lostAt = at + senderLostAfter;
+    const claimedAt = now - ageOf(fact, present);
+    const lostAt = Math.max(claimedAt, Math.min(wokeAt ?? claimedAt, now)) + senderLostAfter;
     if (lostAt <= now) {
       claims.add(claim);
       for (const key of pings) keys.add(key);
@@ -34,11 +43,21 @@ export function lostClaims(
   return { keys, claims, nextAt };
 }
 
-type Unanswered = {
-  readonly claim: string;
-  readonly at: Instant;
-  readonly pings: readonly string[];
-};
+/** By the machine's own time where that is known: the clock may have been set since. */
+function ageOf({ at, uptimeMs, bootId }: PingFact, present: ClockReading): Milliseconds {
+  const isOfThisStart = bootId !== null && bootId === present.bootId;
+  if (isOfThisStart && uptimeMs !== null && present.uptimeMs !== null)
+    return present.uptimeMs - uptimeMs;
+  const age = present.told - at;
+  // Whoever claimed it ended with the start of the machine before this one.
+  return age < 0 && bootId !== null && present.bootId !== null && !isOfThisStart
+    ? senderLostAfter
+    : age;
+}
+
+type Claimed = Extract<PingFact, { kind: 'ping-claimed' }>;
+
+type Unanswered = { readonly fact: Claimed; readonly pings: readonly string[] };
 
 const known = new WeakMap<readonly PingFact[], readonly Unanswered[]>();
 
@@ -64,7 +83,7 @@ function findUnanswered(facts: readonly PingFact[]): readonly Unanswered[] {
   return facts.flatMap((fact): Unanswered[] => {
     if (fact.kind !== 'ping-claimed' || answered.has(fact.id)) return [];
     const pings = fact.body.pings.filter((key) => latest.get(windowOf(key)) === fact.id);
-    return [{ claim: fact.id, at: fact.at, pings }];
+    return [{ fact, pings }];
   });
 }
 

@@ -9,16 +9,16 @@ import {
   type PingSense,
   type Sending,
 } from '../../tracker/bench/index.ts';
-import { minute, type Instant } from '../../tracker/time/index.ts';
+import { minute, second, type Instant } from '../../tracker/time/index.ts';
 import { pingText, toldAgain } from '../../views/ping-text/index.ts';
 import type { Shop, ShownPing } from '../../views/port.ts';
-import type { Clock } from '../clock.ts';
+import { clockReading, type Clock } from '../clock.ts';
 import { factHead } from '../head-facts.ts';
 import type { NewId } from '../ids.ts';
 import { claimedPings } from '../shown-pings.ts';
 import type { Awake } from './awake.ts';
 import type { Diagnostics } from './diagnostics.ts';
-import { lostClaims } from './lost-claims.ts';
+import { lostClaims, type LostClaims } from './lost-claims.ts';
 import type { Pinger } from './pinger.ts';
 import { createRinging, notifyAgainAfter, ringAgainAfter } from './ringing.ts';
 
@@ -51,6 +51,8 @@ type Known = {
 export type PingWatch = {
   /** Sends what is due and answers when to look again; null while nothing is to come. Cheap when nothing is due. */
   readonly look: () => Instant | null;
+  /** Whether something is due that nobody has sent, and when the next is; sends nothing. */
+  readonly lookOnly: () => { readonly isDue: boolean; readonly next: Instant | null };
 };
 
 type Claim = {
@@ -61,6 +63,8 @@ type Claim = {
 
 /** What a look found holds this long if nothing changes meanwhile. */
 const looksAgainAfter = minute;
+/** A look that comes later than this after it was to come: the machine slept, or this process was stopped. */
+const stoodStillFor = 15 * second;
 
 /**
  * Carries out what the core says is due. Each ping is claimed in the store, with every other process kept out, before
@@ -74,6 +78,8 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   const sentHere = new Set<string>();
   const ringing = createRinging(pinger, options.onScreen ? ringAgainAfter : notifyAgainAfter);
   let toldAwake = '';
+  let wokeAt: Instant | null = null;
+  let comesAgainAt: Instant = Number.POSITIVE_INFINITY;
   let last: {
     readonly known: Known;
     readonly sense: PingSense;
@@ -101,8 +107,11 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     return { sending, words, fact: { ...headOf(newId(), now), kind: 'ping-claimed', body } };
   };
 
+  const lostIn = (pings: readonly PingFact[]): LostClaims =>
+    lostClaims(pings, sentHere, clockReading(clock), wokeAt);
+
   const dueOn = (bench: Bench, pings: readonly PingFact[], now: Instant): readonly Claim[] => {
-    const { keys: lost } = lostClaims(pings, sentHere, now);
+    const { keys: lost } = lostIn(pings);
     return sendingsDue(bench, settledOf(pings, lost), now, options.sense()).map((sending) =>
       claimOf(sending, lost, now),
     );
@@ -173,7 +182,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
 
   const lookClosely = (known: Known, sense: PingSense, now: Instant): Instant | null => {
     const { bench, pings, shown } = known;
-    const lost = lostClaims(pings, sentHere, now);
+    const lost = lostIn(pings);
     const settled = settledOf(pings, lost.keys);
     if (sendingsDue(bench, settled, now, sense).length > 0) {
       for (const claim of claimDue(known, now)) send(claim, now);
@@ -192,9 +201,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
       ),
       now,
     );
-    const times = [ringAt, lost.nextAt, nextPingAt(bench, settled, now, sense)];
-    const ahead = times.filter((at) => at !== null);
-    return ahead.length === 0 ? null : Math.min(...ahead);
+    return soonest([ringAt, lost.nextAt, nextPingAt(bench, settled, now, sense)]);
   };
 
   /** Whether nothing has changed, and nothing fallen due, since the last look. */
@@ -207,15 +214,41 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     now >= last.at &&
     now < Math.min(last.next ?? Number.POSITIVE_INFINITY, last.at + looksAgainAfter);
 
+  /** Notices that this process stood still, from a look that comes long after it was to come. */
+  const noticeStandstill = (now: Instant): void => {
+    if (now - comesAgainAt > stoodStillFor) wokeAt = now;
+  };
+  const lookedAt = (now: Instant, next: Instant | null): void => {
+    comesAgainAt = Math.min(next ?? Number.POSITIVE_INFINITY, now + looksAgainAfter);
+  };
+
   return {
+    lookOnly: () => {
+      const now = clock.now();
+      noticeStandstill(now);
+      const { bench, pings } = options.known();
+      const sense = options.sense();
+      const lost = lostIn(pings);
+      const settled = settledOf(pings, lost.keys);
+      const next = soonest([lost.nextAt, nextPingAt(bench, settled, now, sense)]);
+      lookedAt(now, next);
+      return { isDue: sendingsDue(bench, settled, now, sense).length > 0, next };
+    },
     look: () => {
       const now = clock.now();
+      noticeStandstill(now);
       const known = options.known();
       const sense = options.sense();
       if (last === null || !isStillTrue(known, sense, now))
         last = { known, sense, at: now, next: lookClosely(known, sense, now) };
+      lookedAt(now, last.next);
       tellAwake(now);
       return last.next;
     },
   };
+}
+
+function soonest(times: readonly (Instant | null)[]): Instant | null {
+  const ahead = times.filter((at) => at !== null);
+  return ahead.length === 0 ? null : Math.min(...ahead);
 }

@@ -60,7 +60,12 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
     case 'hold-placed':
       return change(bench, fact.body.piece, (piece) => ({
         ...piece,
-        hold: { reason: fact.body.reason, since: fact.at, askAgain: fact.body.askAgain },
+        hold: {
+          fact: fact.id,
+          reason: fact.body.reason,
+          since: fact.at,
+          askAgain: fact.body.askAgain,
+        },
       }));
     case 'hold-lifted':
       return change(bench, fact.body.piece, (piece) => ({ ...piece, hold: null }));

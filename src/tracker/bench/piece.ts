@@ -111,6 +111,8 @@ export type Note = {
 };
 
 export type Hold = {
+  /** The fact that put it on hold. */
+  readonly fact: string;
   readonly reason: string;
   readonly since: Instant;
   readonly askAgain: CalendarDay | null;

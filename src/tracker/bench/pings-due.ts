@@ -67,7 +67,8 @@ export function pingsOfBench(bench: Bench, now: Instant, sense: PingSense): read
     const at = Math.max(piece.hold.since, sense.instantOf(piece.hold.askAgain, askAt));
     pings.push({
       about: 'hold',
-      key: `hold/${piece.id}/${piece.hold.since}`,
+      // Named after the fact, which stays as it is where the clock is set.
+      key: `hold/${piece.id}/${piece.hold.fact}`,
       at: sense.quietTill?.(at) ?? at,
       loud: false,
       piece,
