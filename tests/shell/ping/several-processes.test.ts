@@ -57,9 +57,9 @@ describe('several processes that ping', () => {
     const { act, clock, die, start, pass, told } = shopWithStool();
     await start('keeper');
     await start('screen A');
-    act(timer(minute));
-    const due = clock.now() + minute;
-    await pass(58);
+    act(timer(53 * second));
+    const due = clock.now() + 53 * second;
+    await pass(50);
     die('screen A', 'at rest');
     await pass(20);
     expect(told.map(({ by, at }) => [by, at - due])).toEqual([['keeper', 0]]);

@@ -25,8 +25,8 @@ export function openBareTerminal(
   const child = spawn(process.execPath, [...args], { name: 'xterm-256color', ...size, env });
   const lines = (): readonly string[] =>
     Array.from({ length: size.rows }, (_, row) => {
-      const { baseY, getLine } = emulator.buffer.active;
-      return getLine.call(emulator.buffer.active, baseY + row)?.translateToString(true) ?? '';
+      const { active } = emulator.buffer;
+      return active.getLine(active.baseY + row)?.translateToString(true) ?? '';
     });
   let hasEnded = false;
   child.onData((data) => emulator.write(data, () => drawn(lines)));

@@ -1,4 +1,6 @@
 import { spawnSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { BenchFact } from '../../../src/tracker/bench/index.ts';
 
 /** How the program is run: its entry, and what it finds around it. */
@@ -7,10 +9,23 @@ export type Ran = {
   readonly environment: (store: string) => Record<string, string>;
 };
 
-/** Steps of the schedule before the one that is worked section by section. */
-const stepsBefore = 8;
+/** Invented: one step that is worked section by section, without a product. */
+const schedule = `id: wiped
+name: Wiped
+summary: for tests of what is kept
+sources: {made: invented}
+source: made
+steps:
+  - id: wipe
+    name: wipe
+    class: clean
+    minutes: {typical: 35, low: 20, high: 60}
+    driver: area
+    setup: 15
+    stamps: [section on, section off]
+`;
 
-/** A chest whose next step is wiped in sections: each press of `s` puts one more on, and the screen numbers them. */
+/** A chest whose only step is worked in sections: each press of `s` puts one more on, and the screen numbers them. */
 export function chestInSections({ start, environment }: Ran, store: string): void {
   const run = (...words: readonly string[]): void => {
     const told = spawnSync(process.execPath, [start, ...words], {
@@ -21,8 +36,9 @@ export function chestInSections({ start, environment }: Ran, store: string): voi
   };
   run('settings', 'desktop', 'false');
   run('settings', 'awake', 'false');
-  run('add', 'Chest', '--schedule', 'strip-stain-varnish');
-  for (let step = 0; step < stepsBefore; step++) run('done', 'Chest');
+  mkdirSync(join(store, 'schedules'));
+  writeFileSync(join(store, 'schedules', 'wiped.yaml'), schedule);
+  run('add', 'Chest', '--schedule', 'wiped');
 }
 
 /**

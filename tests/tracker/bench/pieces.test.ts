@@ -162,7 +162,7 @@ describe('holds', () => {
     const day = new Workday();
     const piece = day.adds('Oak chest', twoCoats, at('8:00'));
     day.does({ do: 'place hold', piece, reason: ' a hinge ', askAgain: '2026-05-04' }, at('9:00'));
-    expect(day.piece(piece).hold).toEqual({
+    expect(day.piece(piece).hold).toMatchObject({
       reason: 'a hinge',
       since: at('9:00'),
       askAgain: '2026-05-04',
