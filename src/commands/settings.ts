@@ -17,7 +17,7 @@ import { inColumns } from './text/columns.ts';
 
 export const settings: CommandFile = {
   takes: '[name] [value...]',
-  help: 'Alone it lists all; with a name it shows one; with a value it sets it. The word standard puts it back. Keys: settings keys ready ;',
+  help: 'Alone it lists all; with a name it shows one; with a value it sets it. The word standard puts it back. Keys: settings keys ready =',
   run: async (room, given) => {
     const name = given.maybe('name');
     const value = given.sentence('value');
@@ -57,7 +57,7 @@ const keysEntry: Entry = {
   setting: {
     key: 'keys',
     label: 'keys',
-    help: 'Keys moved by you: settings keys ready ;',
+    help: 'Keys moved by you: settings keys ready =',
     choices: 'keys',
     standard: '',
   },

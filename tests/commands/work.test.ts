@@ -148,6 +148,9 @@ describe('work', () => {
 
   it('is done for one part at a time', async () => {
     const shop = await withPiece('paint-and-wax');
+    expect(await shop.does('parts', '1', 'case,', 'left', 'door,drawers')).toContain(
+      'case, left door, drawers',
+    );
     await shop.does('parts', '1', 'case', 'doors');
     const { steps } = await shop.json('steps', '1');
     await shop.does('pick-up', '1', '--part', 'case');

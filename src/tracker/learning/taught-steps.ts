@@ -93,12 +93,15 @@ function lessonsOfPiece(
     const { recorded, setup } = workedOnStep(bench, piece, step.id, sessions, at);
     const minutes = recorded - setup;
     const scheduled = expectedMinutes(step, piece).minutes;
-    if (!(minutes > 0) || !(scheduled > 0)) return [];
+    if (!(minutes >= leastMinutes) || !(scheduled > 0)) return [];
     return [{ piece: piece.id, at, stepClass: step.stepClass, scheduled, minutes }];
   });
   keptLessons.set(piece, { sessions: own, lessons });
   return lessons;
 }
+
+/** Two presses within a minute tell of work that was done before them: they measure nothing. */
+const leastMinutes = 1;
 
 const alike = (a: Session, b: Session | undefined): boolean =>
   b !== undefined &&

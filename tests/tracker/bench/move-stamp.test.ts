@@ -125,6 +125,15 @@ describe('what it moves', () => {
     expect(day.piece(chest).stamps[0]?.at).toBe(at('9:00'));
   });
 
+  test('by less than a minute where what came before it is that near, and says so', () => {
+    const day = new Workday();
+    const chest = day.adds('Oak chest', twoCoats, at('8:00'));
+    day.does({ do: 'pick up', targets: [{ piece: chest, part: null }] }, at('8:30'));
+    day.does({ do: 'put down', piece: chest }, at('8:30') + 20_000);
+    day.does({ do: 'move stamp', piece: chest, earlier: true }, at('8:31'));
+    expect(day.said).toBe('put down 1 Oak chest 20 s earlier, as far as it goes');
+  });
+
   test('a timer on the piece', () => {
     const timer = coated.told(
       'timer-started',

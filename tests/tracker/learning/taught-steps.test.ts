@@ -63,6 +63,14 @@ describe('finished steps', () => {
     expect(grown.minutes).toEqual(teachBench(notTaught, longer.bench()).minutes);
   });
 
+  it('teach nothing when picked up and done within a minute', () => {
+    const shop = inventShop();
+    const id = shop.add('Told after it was done', schedule, monday);
+    shop.work(id, 0, 0.5);
+    shop.work(id, 10, 67);
+    expect(learnedOn(shop.bench()).classes).toEqual(['wax']);
+  });
+
   it('of a piece that was removed or left out teach nothing', () => {
     const { shop, ids, after } = workedShop(3);
     const taught = teachBench(notTaught, shop.bench());

@@ -1,4 +1,4 @@
-import { minute, type Instant, type Milliseconds } from '../../time/index.ts';
+import { minute, second, type Instant, type Milliseconds } from '../../time/index.ts';
 import type { BenchFact, NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { nameGroup } from '../name-group.ts';
@@ -38,9 +38,15 @@ export function moveLastStamp(
   }
   return accept(
     moving.map((fact): NewBenchFact => ({ kind: 'stamp-moved', body: { fact: fact.id, to } })),
-    `${nameGroup(bench, moving)} ${Math.round(Math.abs(to - from) / minute)} min ${to < from ? 'earlier' : 'later'}`,
+    `${nameGroup(bench, moving)} ${lengthOf(to - from)} ${to < from ? 'earlier' : 'later'}${to === wanted ? '' : ', as far as it goes'}`,
     piece.id,
   );
+}
+
+/** Held by a neighbour it may move by less than a minute, which is not nothing. */
+function lengthOf(moved: Milliseconds): string {
+  const by = Math.abs(moved);
+  return by < minute ? `${Math.ceil(by / second)} s` : `${Math.round(by / minute)} min`;
 }
 
 const timedKinds = new Set<BenchFact['kind']>([
