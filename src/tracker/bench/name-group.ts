@@ -17,7 +17,7 @@ export function nameGroup(bench: Bench, facts: readonly BenchFact[]): string {
 /** Of several facts of one key press, the one that it was pressed for. */
 const weight = ({ kind }: BenchFact): number => {
   if (kind === 'put-down') return 3;
-  if (kind === 'trial-waived') return 3;
+  if (kind === 'trial-waived' || kind === 'step-skipped') return 3;
   // With "done" it is the lesser part; alone it names itself.
   if (kind === 'coat-weighed') return 2;
   return kind === 'picked-up' || kind === 'piece-described' || kind === 'step-inserted' ? 2 : 1;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { inHand, sessionHolding } from '../../../src/tracker/bench/index.ts';
+import { inHand, sessionHolding, takeBackName } from '../../../src/tracker/bench/index.ts';
 import { given } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
 import { past, target } from '../support/past.ts';
@@ -45,6 +45,33 @@ describe('picking up', () => {
     given(three)
       .when(pickUp('chest', { step: null }), at('9:00'))
       .thenSays('pick up 1 Oak chest, other work');
+  });
+
+  test('puts a step that was skipped back in the list, and done acts on that step', () => {
+    const day = new Workday();
+    const chest = day.adds('Oak chest', twoCoats, at('8:00'));
+    day.does({ do: 'skip step', piece: chest, step: 'scuff 2', skipped: true }, at('8:01'));
+    day.does(pickUp(chest, { step: 'scuff 2' }), at('9:00'));
+    expect(day.said).toBe('pick up 1 Oak chest, scuff 2, which was skipped');
+    expect(day.piece(chest).steps.find(({ id }) => id === 'scuff 2')?.skipped).toBe(false);
+    expect(takeBackName(day.bench)).toBe('pick up 1 Oak chest, scuff 2');
+    day.done(chest, at('9:20'));
+    expect(day.said).toMatch(/^scuff 2 done/);
+    expect(day.piece(chest).finishes.map(({ step }) => step)).toEqual(['scuff 2']);
+  });
+
+  test('of a step that was done, done finishes that one again, and then the next', () => {
+    const day = new Workday();
+    const chest = day.adds('Oak chest', twoCoats, at('8:00'));
+    day.does(pickUp(chest), at('8:05')).done(chest, at('8:30'));
+    day.does({ do: 'put down' }, at('8:31'));
+    day.does(pickUp(chest, { step: 'coat 1' }), at('9:00')).done(chest, at('9:20'));
+    day.done(chest, at('9:30'));
+    expect(day.piece(chest).finishes.map(({ step }) => step)).toEqual([
+      'coat 1',
+      'coat 1',
+      'coat 2',
+    ]);
   });
 
   test('with one pair of hands puts the other piece down at the same instant', () => {

@@ -27,7 +27,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
   const names: string[] = [];
   let warns: string | null = null;
   let first: { readonly step: PlannedStep | null } | undefined;
-  const waived: NewBenchFact[] = [];
+  const before: NewBenchFact[] = [];
   for (const asked of intent.targets) {
     const piece = onBench(bench, asked.piece, 'Not picked up', asked.part);
     if (isOutcome(piece)) return piece;
@@ -45,16 +45,24 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
     const bare =
       step === null ? [] : lockedUnless(piece, step, intent.anyway, context, 'Not picked up');
     if (isOutcome(bare)) return bare;
-    waived.push(...bare);
+    before.push(...bare);
     targets.push({ piece: piece.id, part: asked.part, step: step?.id ?? null });
-    names.push(`${called(piece)}, ${step?.name ?? 'other work'}`);
+    const was = step?.leftOut === true ? 'left out' : 'skipped';
+    names.push(
+      `${called(piece)}, ${step?.name ?? 'other work'}${step?.skipped === true ? `, which was ${was}` : ''}`,
+    );
+    // Hands on a step that was left out put it back in the list, so that the keys go on with it.
+    if (step?.skipped === true) {
+      const body = { piece: piece.id, step: step.id, skipped: false };
+      before.push(factAt(context, { kind: 'step-skipped', body }));
+    }
     warns ??= step === null ? null : oldCan(piece, step, context);
   }
   if (targets.length === 0) return refuse('Not picked up: no piece was named.');
   const taken = takeInHand(bench, targets, context, intent.putDown);
   if (isOutcome(taken)) return taken;
   return accept(
-    [...waived, ...taken.facts],
+    [...before, ...taken.facts],
     `pick up ${names.join(' and ')}`,
     targets[0]?.piece ?? null,
     warns,
