@@ -104,17 +104,18 @@ test('a stripper kept wet: topped up it lasts anew, under film for hours till th
   ]);
 });
 
-test('coats in one step, with flash-off between them: "pass 2"', () => {
+test('coats in one step, with flash-off between them: "pass 2 of 3"', () => {
   const work = using('nitrocellulose-lacquer', [on], 3);
-  expect(work.press(monday)).toContain('pass 1');
+  expect(work.press(monday)).toContain('pass 1 of 3');
   work.press(monday + 5 * minute);
   walk(work, 'next-pass', [
     [14 * minute, 'before'],
     [15 * minute, 'open'],
   ]);
   expect(nextAct(work.bench, work.piece, null, { now: monday, sense: atTheLabel }).says).toContain(
-    'pass 2',
+    'pass 2 of 3',
   );
+  expect(work.window('next-pass').nextPass).toBe('pass 2 of 3');
   work.press(monday + 16 * minute);
   work.press(monday + 20 * minute);
   work.press(monday + 31 * minute);

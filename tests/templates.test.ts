@@ -161,9 +161,9 @@ test('Space asks for A, then B, then done; glue, clamps, done; a stain section o
   });
   expect(pressesOf('aerosol-enamel')).toEqual(
     expect.arrayContaining([
-      'pass 1, first stroke on',
-      'pass 1, last stroke',
-      'pass 3, first stroke on',
+      'pass 1 of 3, first stroke on',
+      'pass 1 of 3, last stroke',
+      'pass 3 of 3, first stroke on',
     ]),
   );
 });

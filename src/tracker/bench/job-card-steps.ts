@@ -26,6 +26,8 @@ export type StepRow = {
   /** Null for minutes that belong to no step. */
   readonly step: string | null;
   readonly name: string;
+  /** The step itself, as the piece has it now. */
+  readonly planned: PlannedStep | null;
   /** Pick-up to put-down; null where none were recorded. */
   readonly minutes: number | null;
   readonly sessions: number;
@@ -110,6 +112,7 @@ function rowWith(
     at: Math.min(...times),
     step,
     name,
+    planned: piece.steps.find(({ id }) => id === step) ?? null,
     minutes: sessions.length === 0 ? null : stepMinutes(bench, piece, step, now),
     sessions: sessions.length,
     done: finishes.length > 0,

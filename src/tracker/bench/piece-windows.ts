@@ -3,7 +3,7 @@ import { workOutWindow } from '../windows/evaluate.ts';
 import type { EdgeSense, Window, WindowRule } from '../windows/model.ts';
 import { happeningsOf, keyOf } from './happenings.ts';
 import type { Bench, Piece, PlannedStep, Session, Stamp } from './piece.ts';
-import { countsFor, passUnderWay } from './progress.ts';
+import { countsFor, passCalled, passUnderWay } from './progress.ts';
 import { closing, canMatter, withWorkDone } from './window-closing.ts';
 import { windowOwners } from './worked-apart.ts';
 import { stampsOn, workedPiece, type WorkedPiece } from './worked-piece.ts';
@@ -97,7 +97,12 @@ function windowsOfStep(
         const begun = workOutWindow(rule, subject, key, happenings, null, sense);
         if (begun === null) continue;
         const closedAt = closing(worked, step, begun, own, happenings) ?? begun.closedAt;
-        windows.push({ ...begun, closedAt, stretches: withWorkDone(worked, step, begun) });
+        windows.push({
+          ...begun,
+          closedAt,
+          stretches: withWorkDone(worked, step, begun),
+          ...(rule.closedBy.by === 'next pass' ? { nextPass: passCalled(step, pass + 1) } : {}),
+        });
       }
     }
   }

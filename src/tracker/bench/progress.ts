@@ -119,7 +119,7 @@ export function nextStamp(step: PlannedStep, made: readonly Stamp[]): NextStamp 
   return { kind: 'done', pass, says: `${step.name} done` };
 }
 
-/** A stamp as the key that makes it calls it: `pass 2, first stroke on`, `section 3 wiped`, `A, first stroke on`. */
+/** A stamp as the key that makes it calls it: `coat 2 of 4, first stroke on`, `section 3 wiped`, `A, first stroke on`. */
 export function stampSays(
   step: PlannedStep,
   { event, agent, pass, section }: Pick<Stamp, 'event' | 'agent' | 'pass' | 'section'>,
@@ -132,8 +132,22 @@ export function stampSays(
   return section === null ? passName(step, pass, says) : `section ${section} ${says}`;
 }
 
+/** What a step is worked in: coats that are laid on, passes that are sprayed, rounds until it is right. */
+type InPasses = Pick<PlannedStep, 'stepClass' | 'passes' | 'untilRight'>;
+
+const laidOn: ReadonlySet<PlannedStep['stepClass']> = new Set(['coat, brushed', 'coat, wiped']);
+
+/** `coat 2 of 4`, `pass 2 of 3`; of a step that is repeated until it is right `round 2`. */
+export function passCalled({ stepClass, passes = 1, untilRight }: InPasses, pass: number): string {
+  if (untilRight === true && pass > passes) return `round ${pass}`;
+  const word = laidOn.has(stepClass) ? 'coat' : 'pass';
+  return passes > 1 ? `${word} ${pass} of ${Math.max(pass, passes)}` : `${word} ${pass}`;
+}
+
 const passName = (step: PlannedStep, pass: number, says: string): string =>
-  (step.passes ?? 1) > 1 ? `pass ${pass}, ${says}` : says;
+  (step.passes ?? 1) > 1 || (step.untilRight === true && pass > 1)
+    ? `${passCalled(step, pass)}, ${says}`
+    : says;
 
 /** Section 1 on, section 1 off, section 2 on ... : the first planned stamp that the last section still lacks, or the next section. */
 function nextOfSection(

@@ -159,6 +159,8 @@ export type Window = {
   /** When a check last held it back ("not yet"); absent where none does now. */
   readonly heldBackAt?: Instant;
   readonly closedAt: Instant | null;
+  /** What it waits for, where that is the next of several: `coat 2 of 4`. */
+  readonly nextPass?: string;
 };
 
 /** Where a span ends in the shop's air, and what of that air counted. */

@@ -1,6 +1,9 @@
 import {
   labelOf,
+  passCalled,
+  passUnderWay,
   pieceOfTimer,
+  stampsOf,
   stepMinutes,
   stepPlace,
   type Piece,
@@ -114,7 +117,7 @@ function secondLine(standing: Standing, view: View): string {
     const early = notBefore(worked, window, view);
     // What it waits for comes before what row 4 says as well.
     const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
-    return `${worked.name}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
+    return `${worked.name}${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
   }
   if (window !== null) {
     const from =
@@ -135,6 +138,14 @@ function secondLine(standing: Standing, view: View): string {
 
 const holdWords = ({ reason, askAgain }: NonNullable<Piece['hold']>): string =>
   `hold: ${reason}${askAgain === null ? '' : `, ask ${dayWords(askAgain)}`}`;
+
+/** `, coat 2 of 4`: which of several is under way in the step in hand. */
+function passWords(piece: Piece, step: PlannedStep, part: string | null, done: string): string {
+  const isOneOfSeveral = done === '' && (step.passes ?? 1) > 1;
+  return isOneOfSeveral
+    ? `, ${passCalled(step, passUnderWay(stampsOf(piece, step.id, part)))}`
+    : '';
+}
 
 /** What was mixed and when, on which pieces it is, and what comes of leaving it. */
 function potLine(pot: Pot, window: Window, { now, snapshot }: View): string {

@@ -26,7 +26,9 @@ export function kindWords(window: Window): KindWords {
     case 'chemical':
       return chemical(verb);
     case 'coat':
-      return closedBy.by === 'next pass' ? nextPass(window.subject.pass + 1) : coat();
+      return closedBy.by === 'next pass'
+        ? nextPass(window.nextPass ?? `pass ${window.subject.pass + 1}`)
+        : coat();
     case 'glue':
       return glue(verb);
     case 'cure':
@@ -66,11 +68,12 @@ const coat = (): KindWords => ({
   waitingSince: 'drying since',
 });
 
-const nextPass = (pass: number): KindWords => ({
-  ...common(`pass ${pass}`),
-  waiting: firstThatFits(`drying, pass ${pass}`, 'drying till'),
+/** @param pass `coat 2 of 4` */
+const nextPass = (pass: string): KindWords => ({
+  ...common(pass),
+  waiting: firstThatFits(`drying, ${pass}`, `${pass} from`, 'drying till'),
   waitingSince: 'drying since',
-  callTill: (when) => `pass ${pass}: first stroke by ${when}`,
+  callTill: (when) => `${pass}: first stroke by ${when}`,
 });
 
 const glue = (verb: string): KindWords => {

@@ -1,13 +1,14 @@
-import type {
-  Air,
-  CardCorrection,
-  CardOutcome,
-  CheckRow,
-  HoldRow,
-  JobCardRow,
-  MoistureRow,
-  PlanRow,
-  StepRow,
+import {
+  passCalled,
+  type Air,
+  type CardCorrection,
+  type CardOutcome,
+  type CheckRow,
+  type HoldRow,
+  type JobCardRow,
+  type MoistureRow,
+  type PlanRow,
+  type StepRow,
 } from '../../tracker/bench/index.ts';
 import type { Instant, Milliseconds } from '../../tracker/time/index.ts';
 import {
@@ -78,7 +79,7 @@ const putsOn = ({ product, stamps }: StepRow): boolean =>
 function stepWords(row: StepRow, shop: Shop): string {
   return [
     row.product ?? '',
-    ...row.weights.map((each) => weightWords(each, row.weights.length)),
+    ...row.weights.map((each) => weightWords(each, row)),
     stampWords(row, shop),
     ...outcomeWords(row, shop),
     row.air === null || !putsOn(row) ? '' : airWords(row.air, shop),
@@ -90,9 +91,13 @@ function stepWords(row: StepRow, shop: Shop): string {
     .join('; ');
 }
 
-/** `heavy coat`; where several were told, `pass 2, top: heavy coat`. */
-function weightWords({ pass, part, weight }: StepRow['weights'][number], told: number): string {
-  const which = [...(told > 1 ? [`pass ${pass}`] : []), ...(part === null ? [] : [part])];
+/** `heavy coat`; where several were told, `coat 2 of 3, top: heavy coat`. */
+function weightWords(
+  { pass, part, weight }: StepRow['weights'][number],
+  { weights, planned }: StepRow,
+): string {
+  const called = planned === null ? `pass ${pass}` : passCalled(planned, pass);
+  const which = [...(weights.length > 1 ? [called] : []), ...(part === null ? [] : [part])];
   return `${which.length === 0 ? '' : `${which.join(', ')}: `}${keptTogether(`${weight} coat`)}`;
 }
 

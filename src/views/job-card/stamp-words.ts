@@ -1,14 +1,14 @@
-import type { CardStamp, StepRow } from '../../tracker/bench/index.ts';
+import { passCalled, type CardStamp, type StepRow } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { shopDay } from '../format/index.ts';
 import type { Shop } from '../port.ts';
 import { momentOn } from './moment-on.ts';
 
 /**
- * When something was put on: `13:10 to 13:25`, `A 09:02, B 09:13`, `pass 2 10:00 to 10:05`, `4 sections 10:00 to 10:20`,
+ * When something was put on: `13:10 to 13:25`, `A 09:02, B 09:13`, `coat 2 of 3 10:00 to 10:05`, `4 sections 10:00 to 10:20`,
  * `in clamps 11:05`. A finish alone is told only if it fell on a later day: the row has its own time and minutes.
  */
-export function stampWords({ stamps, at }: StepRow, shop: Shop): string {
+export function stampWords({ stamps, at, planned }: StepRow, shop: Shop): string {
   const when = (stamp: CardStamp): string => {
     const first =
       stamp.movedFrom === null ? '' : ` (first recorded ${momentOn(stamp.movedFrom, at, shop)})`;
@@ -19,8 +19,7 @@ export function stampWords({ stamps, at }: StepRow, shop: Shop): string {
     const words = wordsOfOne(
       stamps.filter((stamp) => stamp.part === part),
       when,
-      at,
-      shop,
+      { at, shop, planned },
     );
     if (words.length === 0) return [];
     return [part === null ? words.join(', ') : `${part} ${words.join(', ')}`];
@@ -31,13 +30,14 @@ export function stampWords({ stamps, at }: StepRow, shop: Shop): string {
 function wordsOfOne(
   stamps: readonly CardStamp[],
   when: (stamp: CardStamp) => string,
-  at: Instant,
-  shop: Shop,
+  { at, shop, planned }: Pick<StepRow, 'at' | 'planned'> & { readonly shop: Shop },
 ): readonly string[] {
+  const called = (pass: number): string =>
+    planned === null ? `pass ${pass}` : passCalled(planned, pass);
   const passes = [...Map.groupBy(stamps, ({ pass }) => pass)].sort(([a], [b]) => a - b);
   return passes.flatMap(([pass, own]) => {
     const words = wordsOfPass(own, when, at, shop);
-    return passes.length === 1 ? words : words.map((each) => `pass ${pass} ${each}`);
+    return passes.length === 1 ? words : words.map((each) => `${called(pass)} ${each}`);
   });
 }
 

@@ -2,6 +2,7 @@ import {
   coatToWeigh,
   coatWeightOf,
   coatWeights,
+  passCalled,
   passToWeigh,
   type CoatWeight,
   type Piece,
@@ -32,7 +33,10 @@ const words: Readonly<Record<CoatWeight, string>> = {
 function listOf(state: PieceState, piece: Piece): ListPage {
   const coat = coatToWeigh(piece, markedStep(state, piece)?.id ?? null);
   const so = coat === null ? null : coatWeightOf(piece, coat.id, null, passToWeigh(piece, coat));
-  const pass = coat !== null && (coat.passes ?? 1) > 1 ? `, pass ${passToWeigh(piece, coat)}` : '';
+  const pass =
+    coat !== null && (coat.passes ?? 1) > 1
+      ? `, ${passCalled(coat, passToWeigh(piece, coat))}`
+      : '';
   return {
     title: `how heavy did it go on? ${calledPiece(piece)}, ${coat?.name ?? 'no coat'}${pass}`,
     items: coatWeights.map((weight) => ({

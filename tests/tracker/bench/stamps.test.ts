@@ -65,13 +65,13 @@ describe('the next-stamp key goes through the sequence of a step', () => {
 
   test('passes: first and last stroke of each, the last one by done', () => {
     expect(sequence(aerosol, 7)).toEqual([
-      'pass 1, first stroke on',
-      'pass 1, last stroke',
-      'pass 2, first stroke on',
-      'pass 2, last stroke',
-      'pass 3, first stroke on',
+      'pass 1 of 3, first stroke on',
+      'pass 1 of 3, last stroke',
+      'pass 2 of 3, first stroke on',
+      'pass 2 of 3, last stroke',
+      'pass 3 of 3, first stroke on',
       'spray 1 done',
-      'pass 1, first stroke on',
+      'pass 1 of 3, first stroke on',
     ]);
   });
 

@@ -116,7 +116,7 @@ describe('the far view while something spoils', () => {
     expect(shows(rows, '5', 3)).toBe(true);
     expect(shows(rows, 'pass 4', 3)).toBe(true);
     expect(shows(rows, '7:40', 3)).toBe(true);
-    expect(rows.join('\n')).toContain('5 Garden bench: pass 4: first stroke by 16:49.');
+    expect(rows.join('\n')).toContain('5 Garden bench: pass 4 of 4: first stroke by 16:49.');
   });
 
   it('counts to the opening while A still works, and says late since when after', () => {
