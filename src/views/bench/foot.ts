@@ -31,7 +31,11 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
     'quiet',
   );
   if (obstacle !== null)
-    return [refusalLine(obstacle.says), lineOf(`   ${obstacle.todo}`, 'refusal'), help];
+    return [
+      ...wrapWords(obstacle.says, view.columns).map(refusalLine),
+      ...wrapWords(obstacle.todo, view.columns - 3).map((todo) => lineOf(`   ${todo}`, 'refusal')),
+      help,
+    ];
   const { message } = view;
   if (message?.refused === true) {
     const told = wrapWords(message.text, view.columns).slice(0, mostOfRefusal);

@@ -55,7 +55,10 @@ function footOf(
   const { now, message, columns, snapshot } = view;
   const { obstacle, bench } = snapshot;
   if (obstacle !== null)
-    return [refusalLine(obstacle.says), lineOf(`   ${obstacle.todo}`, 'refusal')];
+    return [
+      ...wrapWords(obstacle.says, columns).map(refusalLine),
+      ...wrapWords(obstacle.todo, columns - 3).map((todo) => lineOf(`   ${todo}`, 'refusal')),
+    ];
   const piece = selected?.piece ?? null;
   const held = piece === null ? null : sessionHolding(bench, piece.id);
   const named = piece?.parts.find(({ id }) => id === part)?.name;

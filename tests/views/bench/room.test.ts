@@ -40,4 +40,14 @@ describe('at 80 columns', () => {
     expect(foot).toContain(`Space: pick up ${name}`.slice(0, 50));
     expect(foot).not.toMatch(/Enter: \w+…/);
   });
+
+  it.each([80, 40])('says at %s columns what to do where nothing can be stored', (columns) => {
+    const says = 'Not stored: there is no room left for /home/me/recoat/bench.json.';
+    const todo = 'Make room on that disk, then do this again. What was stored before is untouched.';
+    const snapshot = { obstacle: { says, todo } };
+    const rows = deskOf({ now, facts: afternoon().list, snapshot }).rows([columns, 24]);
+    const text = rows.map((row) => row.trim()).join(' ');
+    expect(text).toContain(says);
+    expect(text).toContain(todo);
+  });
 });
