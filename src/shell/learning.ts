@@ -6,12 +6,18 @@ import {
   type LearnedFile,
   type YearPrint,
 } from '../persist/learned/learned-file.ts';
-import { foldBench, type Bench, type Estimator } from '../tracker/bench/index.ts';
+import {
+  foldBench,
+  type Bench,
+  type Estimator,
+  type ImportedHours,
+} from '../tracker/bench/index.ts';
 import {
   estimatorFrom,
   notTaught,
   notToTeach,
   teachBench,
+  teachImports,
   type LearnedMinutes,
   type Taught,
 } from '../tracker/learning/index.ts';
@@ -24,7 +30,14 @@ export type Learning = {
   readonly refresh: (store: FactStore, bench: Bench) => boolean;
 };
 
-const nothing: LearnedFile = { years: [], except: [], earlier: notTaught, whole: notTaught };
+const nothing: LearnedFile = {
+  years: [],
+  except: [],
+  earlier: notTaught,
+  whole: notTaught,
+  imports: [],
+  onImports: notTaught,
+};
 
 /** @param folder null: nothing is kept on the disk, as in the invented shop */
 export function createLearning(folder: string | null): Learning {
@@ -46,8 +59,16 @@ export function createLearning(folder: string | null): Learning {
           ? store.historyYears().map((year) => ({ year, print: 'held' }))
           : historyPrints(folder);
       const except = notToTeach(bench, [...Object.keys(before.whole.until), ...before.except]);
-      if (isSame(years, before.years) && isSame(except, before.except)) return false;
-      cache = learnedFrom(store, years, except, before);
+      const imports = bench.imports ?? [];
+      const ids = imports.map(({ id }) => id);
+      const isOfNow = isSame(years, before.years) && isSame(except, before.except);
+      if (isOfNow && isSame(ids, before.imports)) return false;
+      const learned = learnedFrom(store, years, except, before);
+      const onImports =
+        ids.length === 0
+          ? learned.whole
+          : teachYears(store, years, except, teachImports(notTaught, imports));
+      cache = { ...learned, imports: ids, onImports };
       if (folder !== null) writeLearned(folder, cache);
       return true;
     },
@@ -57,7 +78,21 @@ export function createLearning(folder: string | null): Learning {
 function estimatorOn(history: () => LearnedFile, bench: Bench): Estimator {
   let minutes: LearnedMinutes | null = null;
   // Worked out when it is first asked for: most commands never do.
-  return estimatorFrom(() => (minutes ??= teachBench(history().whole, bench).minutes));
+  return estimatorFrom(
+    () => (minutes ??= teachBench(taughtBefore(history(), bench.imports ?? []), bench).minutes),
+  );
+}
+
+/**
+ * What was taught before the bench. Hours from elsewhere are older than the history; ones that the cache doesn't know yet
+ * are taught after it until it is made again.
+ */
+function taughtBefore(
+  { imports, onImports, whole }: LearnedFile,
+  now: readonly ImportedHours[],
+): Taught {
+  const ids = now.map(({ id }) => id);
+  return isSame(ids, imports) ? onImports : teachImports(whole, now);
 }
 
 const isSame = (one: unknown, other: unknown): boolean =>
@@ -68,7 +103,7 @@ function learnedFrom(
   years: readonly YearPrint[],
   except: readonly string[],
   before: LearnedFile,
-): LearnedFile {
+): Omit<LearnedFile, 'imports' | 'onImports'> {
   const past = years.slice(0, -1);
   const earlier = earlierYears(past, except, before) ?? teachYears(store, past, except, notTaught);
   return { years, except, earlier, whole: teachYears(store, years.slice(-1), except, earlier) };

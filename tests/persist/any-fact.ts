@@ -255,6 +255,21 @@ const benchBodies: {
   'piece-removed': fc.record({ piece: id }),
   'match-told': fc.record({ piece: id, partner: id, name: text, matches: fc.boolean() }),
   'kept-from-learning': fc.record({ piece: id, session: orNull(id), kept: fc.boolean() }),
+  'hours-imported': fc.record({
+    import: id,
+    file: text,
+    fingerprint: text,
+    rows: few(
+      fc.record({
+        at: instant,
+        piece: text,
+        stepClass: oneOf(stepClasses),
+        minutes: figure,
+        estimate: figure,
+      }),
+    ),
+  }),
+  'import-taken-out': fc.record({ import: id }),
   'note-written': fc.record({ piece: id, step: orNull(id), text }),
   'picked-up': fc.record({ session: id, targets: few(target), hand: fc.integer() }),
   'put-down': fc.record({ session: id }),

@@ -6,6 +6,12 @@ import { openForWriting, type FactStore } from '../../src/persist/index.ts';
 import { createLearning } from '../../src/shell/learning.ts';
 import { movePastPieces } from '../../src/shell/move-past.ts';
 import { factsOfPiece, foldBench, type Bench } from '../../src/tracker/bench/index.ts';
+import {
+  estimatorFrom,
+  notTaught,
+  teachBench,
+  teachImports,
+} from '../../src/tracker/learning/index.ts';
 import { day } from '../../src/tracker/time/index.ts';
 import { inventShop, monday, scheduleOf, step } from '../tracker/estimate/invented-shop.ts';
 
@@ -121,5 +127,28 @@ describe('what the history taught', () => {
     // The shop still knows both pieces, as a store does once they were put back.
     expect(learned(shop.bench())).toEqual(learned(benchOf(store)));
     expect(existsSync(join(folder, 'learned.json'))).toBe(true);
+  });
+
+  it('comes after hours from elsewhere, which are older; and alone again once those are taken out', async () => {
+    const { store, folder, shop } = await storeWithHistory(2);
+    const expected = (bench: Bench) =>
+      createLearning(folder).withEstimator(bench).estimator?.expects(wax, { areaM2: null });
+    createLearning(folder).refresh(store, benchOf(store));
+    const alone = expected(benchOf(store));
+    const row = { piece: 'Old', stepClass: 'wax', minutes: 200, estimate: 30 } as const;
+    const rows = Array.from({ length: 20 }, (_, i) => ({ ...row, at: monday - (i + 1) * day }));
+    const past = shop.bench();
+    shop.act({ do: 'import hours', file: 'old.csv', fingerprint: 'f', rows }, monday + 10 * day);
+    const imports = shop.bench().imports ?? [];
+    const bench = { ...benchOf(store), imports };
+    const unread = expected(bench);
+    expect(createLearning(folder).refresh(store, bench)).toBe(true);
+    expect(createLearning(folder).refresh(store, bench)).toBe(false);
+    const first = teachBench(teachImports(notTaught, imports), past);
+    const byHand = estimatorFrom(() => first.minutes).expects(wax, { areaM2: null });
+    expect(expected(bench)).toEqual(byHand);
+    // What came last weighs most: these hands have waxed in 60 minutes since.
+    expect(byHand.minutes).toBeLessThan(unread?.minutes ?? 0);
+    expect(expected(benchOf(store))).toEqual(alone);
   });
 });

@@ -1,5 +1,6 @@
 import type { IsoInstant, PieceNameJson, StepNameJson } from './bench.ts';
 import type { EstimateJson } from './piece.ts';
+import type { FileProblemJson } from './shop.ts';
 
 /** `hours PIECE` */
 export type PieceHoursJson = {
@@ -27,6 +28,8 @@ export type PieceHoursJson = {
 /** `hours` */
 export type FinishedHoursJson = {
   readonly pieces: number;
+  /** Of these, from hours that were kept elsewhere. */
+  readonly importedPieces: number;
   readonly since: IsoInstant | null;
   readonly until: IsoInstant | null;
   readonly classes: readonly {
@@ -94,5 +97,30 @@ export type WhatIfJson = {
     readonly stepClass: string;
     readonly before: number;
     readonly after: number;
+  }[];
+};
+
+/** `import-hours FILE` before they are taken */
+export type ImportJson = {
+  readonly lines: number;
+  readonly classes: readonly {
+    readonly stepClass: string;
+    readonly lines: number;
+    readonly pieces: number;
+    readonly minutes: number;
+    readonly estimatedMinutes: number;
+  }[];
+  readonly problems: readonly FileProblemJson[];
+  readonly passedOver: readonly string[];
+};
+
+/** `import-hours` */
+export type ImportsJson = {
+  readonly imports: readonly {
+    readonly place: number;
+    readonly id: string;
+    readonly file: string;
+    readonly lines: number;
+    readonly takenAt: IsoInstant;
   }[];
 };

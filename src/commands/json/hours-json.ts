@@ -45,6 +45,7 @@ export function finishedHoursJson(finished: FinishedHours, zone: Zone): Finished
   const went = whereHoursWent(finished);
   return {
     pieces: pieces.length,
+    importedPieces: pieces.filter(({ imported }) => imported === true).length,
     since: isoOrNull(since, zone),
     until: isoOrNull(until, zone),
     classes: classes.map((each) => ({ stepClass: each.stepClass, ...leanJson(each) })),

@@ -1,6 +1,7 @@
 export { cautions } from '../cautions.ts';
 export { correctSession } from '../correct-session.ts';
 export { leaveOut } from '../leave-out.ts';
+export { importHoursFile } from '../import-hours.ts';
 export { hours } from '../hours.ts';
 export { jobCard } from '../job-card.ts';
 export { calendar } from '../calendar.ts';

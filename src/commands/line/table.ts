@@ -70,6 +70,11 @@ const table = {
     'other times, another piece or step for a session',
     'correctSession',
   ),
+  'import-hours': other(
+    'work',
+    'hours that were kept elsewhere, from a CSV file',
+    'importHoursFile',
+  ),
   'leave-out': other('work', 'leave a piece, or one session, out of learning', 'leaveOut'),
 
   use: other('steps', 'what a step that is not begun will use', 'useProduct'),

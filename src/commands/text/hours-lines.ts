@@ -1,5 +1,6 @@
 import type { FinishedHours, PieceHours } from '../../tracker/estimate/index.ts';
 import { minutesSpent } from '../../views/format/index.ts';
+import { finishedCount } from '../../views/hours/all-pieces.ts';
 import { finishedTable } from '../../views/hours/finished-tables.ts';
 import { heldWords } from '../../views/hours/furthest-off.ts';
 import { pieceLayout } from '../../views/hours/hours-layout.ts';
@@ -38,15 +39,14 @@ export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[
 
 /** Over all finished pieces: every way of looking at them that the screen has, one after another. */
 export function finishedHoursLines(finished: FinishedHours, look: Look): readonly string[] {
-  const count = finished.pieces.length;
-  if (count === 0)
+  if (finished.pieces.length === 0)
     return [
       'No finished piece yet. A piece counts when its steps are done or it has left the bench.',
     ];
   const { columns, theme } = textView(look);
   const space = { columns, glyphs: theme.glyphs, zone: look.shop.zone };
   return [
-    `hours: ${count} finished ${count === 1 ? 'piece' : 'pieces'}`,
+    `hours: ${finishedCount(finished.pieces)}`,
     ...hoursPages.flatMap((page) => {
       const table = finishedTable(page, finished, space);
       return [

@@ -28,10 +28,13 @@ export type LearnedFile = {
   /** All years but the last, and all: when a piece leaves, only the last year need be read again. */
   readonly earlier: Taught;
   readonly whole: Taught;
+  /** Hours from elsewhere, by their ids, and all years taught on top of them: they are older. */
+  readonly imports: readonly string[];
+  readonly onImports: Taught;
 };
 
 /** Counts up when the model changes: what an earlier one learned can't be gone on with. */
-const model = 1;
+const model = 2;
 
 const learnedPath = (folder: string): string => join(folder, 'learned.json');
 

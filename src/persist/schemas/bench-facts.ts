@@ -7,7 +7,7 @@ import {
   woods,
   type BenchFactBodies,
 } from '../../tracker/bench/index.ts';
-import { lateCauses } from '../../tracker/trade/index.ts';
+import { lateCauses, stepClasses } from '../../tracker/trade/index.ts';
 import { matches } from './same.ts';
 import { product, step } from './schedule.ts';
 import { air, calendarDay, id, instant, milliseconds } from './values.ts';
@@ -147,6 +147,21 @@ export const benchBodies = {
     backAt: z.nullable(instant),
   }),
   'rags-dealt-with': z.strictObject({}),
+  'hours-imported': z.strictObject({
+    import: id,
+    file: z.string(),
+    fingerprint: z.string(),
+    rows: z.array(
+      z.strictObject({
+        at: instant,
+        piece: z.string(),
+        stepClass: z.enum(stepClasses),
+        minutes: z.number(),
+        estimate: z.number(),
+      }),
+    ),
+  }),
+  'import-taken-out': z.strictObject({ import: id }),
   'clock-stepped': z.strictObject({ byMs: milliseconds }),
 };
 

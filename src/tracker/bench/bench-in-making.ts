@@ -1,4 +1,4 @@
-import type { OddTimer, Piece, Pot, Session, Shutdown } from './piece.ts';
+import type { ImportedHours, OddTimer, Piece, Pot, Session, Shutdown } from './piece.ts';
 
 /** The bench while facts are folded in; nobody outside this folder sees it half made. */
 export type BenchInMaking = {
@@ -8,6 +8,7 @@ export type BenchInMaking = {
   readonly touches: Map<string, { count: number; last: string }>;
   readonly timers: Map<string, OddTimer>;
   readonly pots: Map<string, Pot>;
+  readonly imports: Map<string, ImportedHours>;
   /** The fact that is being folded in. */
   folding: string;
   lastShut: Shutdown | null;

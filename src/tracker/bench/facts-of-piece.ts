@@ -60,6 +60,8 @@ export function factsOfPiece(facts: readonly BenchFact[], piece: string): PieceF
         if (pot !== undefined && washed.has(pot)) takersOf(pot).add(taker);
         return new Set([taker]);
       }
+      case 'hours-imported':
+      case 'import-taken-out':
       case 'shop-shut':
       case 'rags-dealt-with':
       case 'clock-stepped':

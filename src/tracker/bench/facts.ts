@@ -1,7 +1,7 @@
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate } from '../trade/climate.ts';
 import type { LateCause } from '../trade/late-causes.ts';
-import type { Product, Step } from '../trade/schedule.ts';
+import type { Product, Step, StepClass } from '../trade/schedule.ts';
 import type { StampEvent } from '../windows/model.ts';
 
 /** Who told it: the person's hand, a script feeding readings, or the program noticing something of the clock's. */
@@ -71,6 +71,16 @@ export type MoistureSpot = (typeof moistureSpots)[number];
 export const overnightQuestions = ['rags', 'pots', 'gun', 'cans', 'heat'] as const;
 export type OvernightQuestion = (typeof overnightQuestions)[number];
 export type OvernightAnswer = 'yes' | 'no' | 'does not apply';
+
+/** A step on some day that these hands timed before this program was there. */
+export type ImportedRow = {
+  /** Noon of its day. */
+  readonly at: Instant;
+  readonly piece: string;
+  readonly stepClass: StepClass;
+  readonly minutes: number;
+  readonly estimate: number;
+};
 
 export type BenchFactBodies = {
   'piece-added': {
@@ -224,6 +234,15 @@ export type BenchFactBodies = {
   };
   /** Oily rags, pads, steel wool and dust of all work till then. */
   'rags-dealt-with': Readonly<Record<string, never>>;
+  /** Hours that were kept elsewhere, all of one file. */
+  'hours-imported': {
+    readonly import: string;
+    readonly file: string;
+    /** Of the rows: the same hours are known again, whatever the file is called. */
+    readonly fingerprint: string;
+    readonly rows: readonly ImportedRow[];
+  };
+  'import-taken-out': { readonly import: string };
   'clock-stepped': { readonly byMs: Milliseconds };
 };
 

@@ -1,5 +1,6 @@
 import { inOneFrame, type ClockReading } from './clock-frames.ts';
 import type { BenchFact } from './facts.ts';
+import { foldImportFact } from './fold-imports.ts';
 import { foldPieceFact } from './fold-piece.ts';
 import { foldPotFact } from './fold-pot.ts';
 import { foldWorkFact } from './fold-work.ts';
@@ -30,6 +31,7 @@ export function foldBench(
     folding: '',
     timers: new Map(),
     pots: new Map(),
+    imports: new Map(),
     lastShut: null,
   };
   for (const fact of facts) {
@@ -38,6 +40,7 @@ export function foldBench(
     foldPieceFact(bench, fact);
     foldWorkFact(bench, fact);
     foldPotFact(bench, fact);
+    foldImportFact(bench, fact);
   }
   for (const [id, piece] of bench.pieces) bench.pieces.set(id, withRules(piece));
   // A clock that was set moves what every piece has.
@@ -52,6 +55,7 @@ export function foldBench(
     groups,
     lastShut: bench.lastShut,
     clockSteps: steps,
+    ...(bench.imports.size === 0 ? {} : { imports: [...bench.imports.values()] }),
   };
 }
 

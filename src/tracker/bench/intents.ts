@@ -5,6 +5,7 @@ import type { EdgeSense, StampEvent } from '../windows/model.ts';
 import type {
   CoatWeight,
   Finding,
+  ImportedRow,
   OvernightAnswer,
   OvernightQuestion,
   PieceDescription,
@@ -189,6 +190,14 @@ export type Intent =
       readonly session: string | null;
       readonly leave: boolean;
     }
+  /** Hours that were kept elsewhere, all of one file together. */
+  | {
+      readonly do: 'import hours';
+      readonly file: string;
+      readonly fingerprint: string;
+      readonly rows: readonly ImportedRow[];
+    }
+  | { readonly do: 'take out import'; readonly import: string }
   | { readonly do: 'take back' }
   | { readonly do: 'bring back' }
   | {

@@ -127,6 +127,10 @@ function nameFact(bench: Bench, fact: BenchFact): string {
       return 'shut up shop';
     case 'rags-dealt-with':
       return 'rags dealt with';
+    case 'hours-imported':
+      return `hours from ${fact.body.file}`;
+    case 'import-taken-out':
+      return 'imported hours taken out';
     case 'clock-stepped':
       return 'clock set';
     case 'group-withdrawn':

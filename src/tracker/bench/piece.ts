@@ -9,6 +9,7 @@ import type {
   CoatWeight,
   Expectation,
   Finding,
+  ImportedRow,
   MoistureSpot,
   OvernightAnswer,
   OvernightQuestion,
@@ -33,8 +34,18 @@ export type Bench = {
   readonly lastShut: Shutdown | null;
   /** When the machine's clock was set, and by how much; what was told before has been moved along. */
   readonly clockSteps: readonly ClockStep[];
+  /** Hours that were kept elsewhere, in the order in which they were taken in; absent where there are none. */
+  readonly imports?: readonly ImportedHours[];
   /** Who foretells minutes, where anything was learned; else the finishing schedules do. */
   readonly estimator?: Estimator;
+};
+
+export type ImportedHours = {
+  readonly id: string;
+  readonly file: string;
+  readonly fingerprint: string;
+  readonly rows: readonly ImportedRow[];
+  readonly takenAt: Instant;
 };
 
 export type Air = Climate & { readonly readAt: Instant };

@@ -3,6 +3,7 @@ import type { Bench, Note, Piece } from '../bench/piece.ts';
 import type { Instant } from '../time/index.ts';
 import { stepClasses, type StepClass } from '../trade/schedule.ts';
 import { hoursWith, isCompared, type PieceHours, type StepHours } from './hours.ts';
+import { importedPieces } from './imported-hours.ts';
 import { sampleQuantile } from './sample-quantile.ts';
 import { sessionsByPiece } from './worked-time.ts';
 
@@ -63,12 +64,16 @@ export function finishedShare(bench: Bench, now: Instant): FinishedShare {
   const sessions = sessionsByPiece(bench);
   const kept = [...bench.pieces.values()].filter(({ place }) => place !== 'removed');
   return {
-    pieces: kept.filter(isFinished).map((piece) => hoursWith(bench, piece, sessions, now)),
-    planned: new Set(
-      kept.flatMap(({ steps }) =>
+    pieces: [
+      ...kept.filter(isFinished).map((piece) => hoursWith(bench, piece, sessions, now)),
+      ...importedPieces(bench),
+    ],
+    planned: new Set([
+      ...(bench.imports ?? []).flatMap(({ rows }) => rows.map(({ stepClass }) => stepClass)),
+      ...kept.flatMap(({ steps }) =>
         steps.filter(({ skipped }) => !skipped).map(({ stepClass }) => stepClass),
       ),
-    ),
+    ]),
     ids: new Set(bench.pieces.keys()),
   };
 }

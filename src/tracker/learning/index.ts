@@ -7,4 +7,4 @@ export * from './drying-times.ts';
 export * from './learned-opening.ts';
 export { estimatorFrom, fromYou } from './estimator.ts';
 export { whatIf, type ClassChange, type MinutesIntent } from './what-if.ts';
-export { notTaught, teachBench, notToTeach, type Taught } from './taught-steps.ts';
+export { notTaught, teachBench, teachImports, notToTeach, type Taught } from './taught-steps.ts';

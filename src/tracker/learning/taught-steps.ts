@@ -1,5 +1,5 @@
 import { isDone } from '../bench/progress.ts';
-import type { Bench, Piece, Session } from '../bench/piece.ts';
+import type { Bench, ImportedHours, Piece, Session } from '../bench/piece.ts';
 import { expectedMinutes } from '../estimate/expected.ts';
 import { sessionsByPiece, workedOnStep } from '../estimate/worked-time.ts';
 import type { Instant } from '../time/index.ts';
@@ -41,6 +41,32 @@ export function teachBench(before: Taught, bench: Bench, except: readonly string
   lastTaught.set(before, { lessons, taught });
   return taught;
 }
+
+/**
+ * Adds what hours that were kept elsewhere teach, in the order of their days: as though the estimates that came with them
+ * were the finishing schedules'.
+ */
+export function teachImports(before: Taught, imports: readonly ImportedHours[]): Taught {
+  if (imports.length === 0) return before;
+  const known = lastImports.get(before);
+  if (known !== undefined && known.imports.map(idOf).join() === imports.map(idOf).join())
+    return known.taught;
+  const lessons = imports
+    .flatMap(({ rows }) => rows)
+    .toSorted((a, b) => a.at - b.at)
+    .map(({ stepClass, estimate, minutes }) => ({ stepClass, scheduled: estimate, minutes }));
+  const taught = { ...before, minutes: teach(before.minutes, lessons) };
+  lastImports.set(before, { imports, taught });
+  return taught;
+}
+
+const idOf = ({ id }: ImportedHours): string => id;
+
+/** An import never changes: what it taught holds as long as the same ones are in. */
+const lastImports = new WeakMap<
+  Taught,
+  { readonly imports: readonly ImportedHours[]; readonly taught: Taught }
+>();
 
 /** Most key presses finish nothing: what was worked out from the same lessons holds. */
 const lastTaught = new WeakMap<

@@ -81,6 +81,13 @@ export const tableOfPage = (
     zone: snapshot.shop.zone,
   });
 
+/** `14 finished pieces, 12 of them imported` */
+export function finishedCount(pieces: FinishedHours['pieces']): string {
+  const imported = pieces.filter((piece) => piece.imported === true).length;
+  const marked = imported === 0 ? '' : `, ${imported} of them imported`;
+  return `${pieces.length} finished ${pieces.length === 1 ? 'piece' : 'pieces'}${marked}`;
+}
+
 function titleWords({ pieces, since, until }: FinishedHours, view: View): string {
   const { zone } = view.snapshot.shop;
   if (since === null || until === null)
@@ -90,6 +97,6 @@ function titleWords({ pieces, since, until }: FinishedHours, view: View): string
     from.slice(0, 4) === to.slice(0, 4)
       ? `${shortDay(from)} to ${shortDay(to)}`
       : `${fullDay(from)} to ${fullDay(to)}`;
-  const count = `${pieces.length} finished ${pieces.length === 1 ? 'piece' : 'pieces'}`;
+  const count = finishedCount(pieces);
   return `hours: ${count}, ${from === to ? shortDay(from) : told}`;
 }

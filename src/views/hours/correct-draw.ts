@@ -123,7 +123,10 @@ function drawChoices(
       ],
     ];
   });
-  const none = choices.length === 0 ? [lineOf('No session was recorded on this piece.')] : [];
+  const none =
+    choices.length === 0
+      ? wrapWords('No session was recorded on this piece.', columns).map((text) => lineOf(text))
+      : [];
   const below = [lineOf(''), ...hints.map((text) => lineOf(text, 'quiet'))];
   return { lines: page([...head, ...list, ...none, ...below], foot, view) };
 }

@@ -154,7 +154,7 @@ export function pieceLegend(isNarrow: boolean, glyphs: GlyphSet): Line {
   const { rangeLow, rangeHigh, estimate, actual } = glyphSets[glyphs];
   return lineOf(
     isNarrow
-      ? `${rangeLow}${rangeHigh} 4 times in 5  ${estimate} estimate  ${actual} yours`
+      ? `${rangeLow}${rangeHigh} 4 in 5  ${estimate} estimate  ${actual} yours`
       : `${rangeLow} ${rangeHigh} four times in five   ${estimate} estimate   ${actual} yours`,
     'quiet',
   );

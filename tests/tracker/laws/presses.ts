@@ -57,6 +57,8 @@ const acts = [
   'move pot',
   'correct session',
   'leave out of learning',
+  'import hours',
+  'take out import',
   'take back',
   'bring back',
   'shut up shop',
@@ -278,6 +280,13 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
         session: r % 2 === 0 ? null : (bench.sessions[s % bench.sessions.length]?.id ?? 'none'),
         leave: flag,
       };
+    case 'import hours': {
+      const row = { at: now - ms, piece: 'before', stepClass: 'strip', minutes: 1 + q } as const;
+      const rows = [{ ...row, estimate: 1 + r }];
+      return { do: act, file: 'hours.csv', fingerprint: String(s), rows };
+    }
+    case 'take out import':
+      return { do: act, import: bench.imports?.at(-1)?.id ?? 'none' };
     case 'take back':
     case 'bring back':
       return { do: act };

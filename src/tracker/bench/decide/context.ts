@@ -112,6 +112,8 @@ const beginnings: Readonly<Record<Intent['do'], string | null>> = {
   'move pot': 'Not moved',
   'correct session': 'Not corrected',
   'leave out of learning': 'Not left out',
+  'import hours': 'Not taken',
+  'take out import': 'Not taken out',
   'take back': null,
   'bring back': null,
   'shut up shop': 'Not noted',

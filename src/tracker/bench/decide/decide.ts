@@ -9,6 +9,7 @@ import { tellCoatWeight } from './coat-weight.ts';
 import { bringBack, correctSession, takeBack } from './corrections.ts';
 import { pickUp, putDown } from './hands.ts';
 import { explainLateness } from './lateness.ts';
+import { importHours, takeOutImport } from './imports.ts';
 import { matchPieces } from './matches.ts';
 import { readMoistureOf } from './moisture.ts';
 import { moveLastStamp } from './move-stamp.ts';
@@ -113,6 +114,10 @@ export function decide(bench: Bench, intent: Intent, context: IntentContext): Ou
       return correctSession(bench, intent, context);
     case 'leave out of learning':
       return leaveOutOfLearning(bench, intent, context);
+    case 'import hours':
+      return importHours(bench, intent, context);
+    case 'take out import':
+      return takeOutImport(bench, intent, context);
     case 'take back':
       return takeBack(bench);
     case 'bring back':
