@@ -4,7 +4,7 @@ import { cautionJson } from './json/caution-json.ts';
 import { pieceName, stepName } from './json/names.ts';
 import type { CautionsJson } from './json-shapes/index.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
-import { lookWithRules } from './line/look.ts';
+import { lookWithRules } from './line/look-with-rules.ts';
 import { findOnBench } from './names/find-piece.ts';
 import { findStep } from './names/find-step.ts';
 import { cautionLine } from './text/caution-lines.ts';

@@ -13,7 +13,6 @@ import { readingsOf } from '../../shell/intent-context.ts';
 import { senseIn } from '../../shell/shop-air.ts';
 import { shopOf } from '../../shell/shop.ts';
 import { shownPings } from '../../shell/shown-pings.ts';
-import { tradeRulesOf } from '../../shell/trade-rules.ts';
 import { foldBench, type Bench, type BenchFact } from '../../tracker/bench/index.ts';
 import { noRules, type TradeRules } from '../../tracker/trade/index.ts';
 import type { Settings } from '../../tracker/settings/index.ts';
@@ -30,12 +29,6 @@ export type Look = Snapshot & { readonly now: Instant };
 export async function look(room: Room): Promise<Look | Failure> {
   const opened = await openToRead(room);
   return 'failed' in opened ? opened : lookAt(room, opened);
-}
-
-/** The same with the rules of the trade, for what says cautions. Most commands don't, and are quicker without. */
-export async function lookWithRules(room: Room): Promise<Look | Failure> {
-  const [opened, rules] = await Promise.all([openToRead(room), tradeRulesOf(room.world)]);
-  return 'failed' in opened ? opened : lookAt(room, opened, opened.bench, rules);
 }
 
 /** The same with the store, for what is read from the years gone by. */

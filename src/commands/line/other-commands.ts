@@ -11,6 +11,7 @@ export { overnight } from '../overnight.ts';
 export { overWhat } from '../over.ts';
 export { past } from '../past.ts';
 export { sessions } from '../sessions.ts';
+export { seen } from '../seen.ts';
 export { steps } from '../steps.ts';
 export { add } from '../add.ts';
 export { answer } from '../answer.ts';

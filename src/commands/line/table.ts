@@ -1,5 +1,5 @@
 import { bench } from '../bench.ts';
-import { pings, seen } from '../pings.ts';
+import { pings } from '../pings.ts';
 import { windows } from '../windows.ts';
 import type { CommandFile } from './command.ts';
 import type * as Others from './other-commands.ts';
@@ -37,7 +37,7 @@ const table = {
   'job-card': other('look', 'all that was done to a piece and put on it', 'jobCard'),
   past: other('look', 'pieces that have left the bench', 'past'),
   pings: entry('look', 'pings that went out, and those to come', () => pings),
-  seen: entry('look', 'take note of pings', () => seen),
+  seen: other('look', 'take note of pings', 'seen'),
   keys: other('look', 'the keys of the screen', 'keys'),
 
   'pick-up': other('work', 'take a piece in hand: its minutes run', 'pickUp'),

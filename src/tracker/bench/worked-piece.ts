@@ -50,7 +50,7 @@ export function workedPiece(piece: Piece, sessions: readonly Session[]): WorkedP
   const left = piece.steps.filter(({ id, skipped }) => !skipped && !finishes.has(id));
   return {
     piece,
-    sessions: sessionsByPiece(sessions).get(piece.id) ?? [],
+    sessions: sessionsOf(sessions, piece.id),
     rules: (step) => {
       let own = rules.get(step);
       if (own === undefined) rules.set(step, (own = rulesOf(piece, step)));
@@ -65,6 +65,10 @@ export function workedPiece(piece: Piece, sessions: readonly Session[]): WorkedP
 }
 
 const knownSessions = new WeakMap<readonly Session[], ReadonlyMap<string, readonly Session[]>>();
+
+/** Those of all sessions in which a piece has a share. */
+export const sessionsOf = (sessions: readonly Session[], piece: string): readonly Session[] =>
+  sessionsByPiece(sessions).get(piece) ?? [];
 
 /** Sorted once for each state of the bench, as every piece of it asks for its own. */
 function sessionsByPiece(sessions: readonly Session[]): ReadonlyMap<string, readonly Session[]> {

@@ -1,11 +1,12 @@
 import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { isDone } from '../bench/progress.ts';
-import { speaksOf, type CautionRule } from '../trade/caution-rules.ts';
+import { speaksOf, type CautionRule, type TradeRules } from '../trade/caution-rules.ts';
 import type { Caution } from './caution.ts';
 import type { Moment } from './chemicals.ts';
 import { dangerousMeetings } from './dangerous.ts';
 import { leadStanding } from './lead.ts';
 import { neighbourCautions } from './neighbours.ts';
+import { onceAStep } from './once-a-step.ts';
 import { partnersFor } from './partners.ts';
 import { isOursOnBare, overCautions } from './surface.ts';
 import { productOf } from './works.ts';
@@ -41,7 +42,7 @@ export function cautionsOfStep(piece: Piece, step: PlannedStep, moment: Moment):
         ...own(says, false),
         before: others.some((each) => each.cautions.includes(says)),
       })),
-    ...ofRules(piece, step, others, moment),
+    ...ofRules(piece, step, moment.rules, others, moment),
     ...partnersFor(piece, step, moment).map((each) => ({ ...each, before: false })),
     ...overCautions(piece, step, moment).map((each) => ({ ...each, before: false })),
     ...[...dangerousMeetings(piece, step, moment), ...neighbourCautions(piece, step, moment)].map(
@@ -74,13 +75,15 @@ const own = (says: string, deadly: boolean): Caution => ({
 const weight = ({ deadly, ofTheMoment }: Caution): number =>
   (deadly ? 0 : 2) + (ofTheMoment ? 0 : 1);
 
-function ofRules(
+const ofRules = onceAStep(workOutOfRules);
+
+function workOutOfRules(
   piece: Piece,
   step: PlannedStep,
+  rules: TradeRules,
   others: readonly PlannedStep[],
   moment: Moment,
 ): readonly Told[] {
-  const { rules } = moment;
   const lead = leadStanding(piece, rules);
   const said = [...(productOf(piece, step)?.cautions ?? []), ...step.cautions];
   let oursOnBare: boolean | null = null;

@@ -4,6 +4,7 @@ import { hour, type Instant } from '../time/index.ts';
 import { speaksOf, type Chemical, type TradeRules } from '../trade/caution-rules.ts';
 import { stateAt } from '../windows/evaluate.ts';
 import type { EdgeSense } from '../windows/model.ts';
+import { onceAStep } from './once-a-step.ts';
 import { productOf, worksOf, type Work } from './works.ts';
 
 /** What is asked of a bench at one moment. */
@@ -34,16 +35,12 @@ export function chemicalsOfClass(
 }
 
 /** What a step puts on: by the class of its product, and by the words of its name. */
-export function chemicalsOf(
-  piece: Piece,
-  step: PlannedStep,
-  rules: TradeRules,
-): readonly Chemical[] {
+export const chemicalsOf = onceAStep((piece, step, rules): readonly Chemical[] => {
   const ofProduct = chemicalsOfClass(productOf(piece, step)?.productClass ?? '', rules);
   return rules.chemicals.filter(
     (each) => ofProduct.includes(each) || speaksOf(step.name, each.words),
   );
-}
+});
 
 /** What was ever put on a piece by other steps and may still be there, newest use of each, over its whole history. */
 export function leftOn(piece: Piece, but: PlannedStep | null, moment: Moment): readonly Left[] {

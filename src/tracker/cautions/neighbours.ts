@@ -3,6 +3,7 @@ import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { inHand, piecesOnBench } from '../bench/standing.ts';
 import type { Instant } from '../time/index.ts';
 import { opensAt, stateAt } from '../windows/evaluate.ts';
+import type { Window } from '../windows/model.ts';
 import type { Caution } from './caution.ts';
 import type { Moment } from './chemicals.ts';
 
@@ -44,15 +45,26 @@ function tackyBeside(piece: Piece, step: PlannedStep, moment: Moment): readonly 
   ];
 }
 
+const knownDustFree = new WeakMap<readonly Window[], readonly Window[]>();
+
+/** A piece has few of them among all its windows, which stay the same list until they change. */
+function dustFreeOf(windows: readonly Window[]): readonly Window[] {
+  let few = knownDustFree.get(windows);
+  if (few === undefined) {
+    few = windows.filter(({ rule }) => rule.milestone === 'dust-free');
+    knownDustFree.set(windows, few);
+  }
+  return few;
+}
+
 /** Until when dust sticks to a piece; null where none does. A coat that the step itself works on is its own affair. */
 function tackyTill(
   piece: Piece,
   worked: PlannedStep | null,
   { bench, now, sense }: Moment,
 ): Instant | null {
-  const drying = windowsOf(bench, piece, sense).filter(
+  const drying = dustFreeOf(windowsOf(bench, piece, sense)).filter(
     (window) =>
-      window.rule.milestone === 'dust-free' &&
       (worked === null || window.subject.partId !== null) &&
       stateAt({ ...window, closedAt: null }, now) === 'before',
   );

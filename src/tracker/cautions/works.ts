@@ -1,6 +1,6 @@
 import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
 import { isDone } from '../bench/progress.ts';
-import { inHand } from '../bench/standing.ts';
+import { sessionsOf } from '../bench/worked-piece.ts';
 import type { Instant } from '../time/index.ts';
 import type { SurfaceWork } from '../trade/layers.ts';
 
@@ -23,13 +23,23 @@ export const surfaceWork = (piece: Piece, step: PlannedStep): SurfaceWork => ({
   productClass: productOf(piece, step)?.productClass ?? null,
 });
 
+const knownWorks = new WeakMap<Piece, readonly Work[]>();
+
 /**
  * Everything that was done to a piece, by when it was last recorded. A step that was only picked up counts: nobody can
  * tell what was put on before the first key. What was worked on a skipped step stays done.
+ * Worked out once, as windows are: folding keeps a piece's object just as long as no fact touches it or its sessions.
  */
 export function worksOf(bench: Bench, piece: Piece): readonly Work[] {
-  const open = new Set(inHand(bench).map(({ id }) => id));
-  const sessions = bench.sessions.filter(({ dropped }) => !dropped);
+  const before = knownWorks.get(piece);
+  if (before !== undefined) return before;
+  const works = workOutWorks(bench, piece);
+  knownWorks.set(piece, works);
+  return works;
+}
+
+function workOutWorks(bench: Bench, piece: Piece): readonly Work[] {
+  const sessions = sessionsOf(bench.sessions, piece.id).filter(({ dropped }) => !dropped);
   return piece.steps
     .flatMap((step): readonly Work[] => {
       const held = sessions.filter(({ targets }) =>
@@ -48,7 +58,7 @@ export function worksOf(bench: Bench, piece: Piece): readonly Work[] {
           from: Math.min(...times),
           at: Math.max(...times),
           done: isDone(piece, step.id, null),
-          inHand: held.some(({ id }) => open.has(id)),
+          inHand: held.some(({ end }) => end === null),
         },
       ];
     })

@@ -28,13 +28,20 @@ export function questionsFor(
  * Pieces on which something was used since rags were last dealt with whose rags, pads, steel wool and dust heat up by
  * themselves; also pieces that have left the bench since.
  */
-export const ragsFrom = (bench: Bench): readonly Piece[] => [
-  ...new Set(
-    usedSince(bench, 'rags')
-      .filter(({ product }) => product?.selfHeatingRags === true)
-      .map(({ piece }) => piece),
-  ),
-];
+export function ragsFrom(bench: Bench): readonly Piece[] {
+  let pieces = knownRags.get(bench);
+  if (pieces === undefined) {
+    const used = usedSince(bench, 'rags').filter(
+      ({ product }) => product?.selfHeatingRags === true,
+    );
+    pieces = [...new Set(used.map(({ piece }) => piece))];
+    knownRags.set(bench, pieces);
+  }
+  return pieces;
+}
+
+/** The present doesn't change it, and the bench says it in every frame. */
+const knownRags = new WeakMap<Bench, readonly Piece[]>();
 
 /** When a question was last answered with yes, at closing or for itself, and that was not taken back. */
 function lastYes(bench: Bench, question: OvernightQuestion): Instant {

@@ -28,7 +28,7 @@ export function drawBench(state: BenchState, view: View): Frame {
   const spoken = (): string =>
     [
       spokenBench({ ...view.snapshot, now: view.now }),
-      ...cautionRows(rows, view, view.rows).lines.map(plain),
+      ...cautionRows(rows, view, view.rows).lines().map(plain),
       ...matchRows(rows, view, view.rows).map(plain),
       ...foot.map(plain),
     ].join('\n');
@@ -51,14 +51,14 @@ export function drawBench(state: BenchState, view: View): Frame {
   ];
   const all = view.rows - 4 - foot.length;
   const caution = cautionRows(rows, view, all);
-  const budget = caution.kept ? all - caution.lines.length : all;
+  const kept = caution.kept ? caution.lines() : [];
+  const budget = all - kept.length;
   const { shown, hidden } = choose(rows.rows, budget, layout, rows.selected?.key ?? null);
   // Rows that don't show are not drawn: a key on a full bench waits for this.
   const inputs = shown.map(inputOf);
   const body = hidden === null ? fitBody(inputs, axis, budget, view) : scrolled(inputs, hidden);
   const spare = budget - body.length;
-  const fits = caution.kept || caution.lines.length < spare;
-  const cautions = fits ? caution.lines : [];
+  const cautions = caution.kept ? kept : spare > 1 ? within(caution.lines(), spare) : [];
   const match = matchRows(rows, view, all - body.length - cautions.length);
   const extra = extraLines(view, all - body.length - cautions.length - match.length);
   const gap = Array.from(
@@ -111,6 +111,10 @@ function choose(
     hidden: `${rows.length - room} more: ${ways.join(', ')}`,
   };
 }
+
+/** Lines that leave one row free beside them, or none of them. */
+const within = (lines: readonly Line[], spare: number): readonly Line[] =>
+  lines.length < spare ? lines : [];
 
 /** Axis, rows, and what else fits under them. If room lacks, second lines go first, from the bottom; then the axis. */
 function fitBody(

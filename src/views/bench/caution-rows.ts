@@ -10,15 +10,19 @@ import type { BenchRows } from './bench-rows.ts';
  * What the air says against the step that the keys are on, and what to be careful about in it. While the piece is in hand these rows are kept free
  * whatever else there is to show, so that gloved hands need no key to read them; before that they take spare rows.
  */
-export type CautionRows = { readonly lines: readonly Line[]; readonly kept: boolean };
+export type CautionRows = {
+  /** Asked for only where there is room: all that a caution hangs on takes long. */
+  readonly lines: () => readonly Line[];
+  readonly kept: boolean;
+};
 
 export function cautionRows({ selected }: BenchRows, view: View, budget: number): CautionRows {
   const piece = selected?.piece ?? null;
   const step = selected?.step ?? null;
-  if (piece === null || step === null) return { lines: [], kept: false };
+  if (piece === null || step === null) return { lines: () => [], kept: false };
   const kept = sessionHolding(view.snapshot.bench, piece.id) !== null;
   // The other half is for the rows themselves; on a small screen the rest is in the opened piece.
-  return { lines: fitted(piece, step, view, Math.floor(budget / 2)), kept };
+  return { lines: () => fitted(piece, step, view, Math.floor(budget / 2)), kept };
 }
 
 function fitted(piece: Piece, step: PlannedStep, view: View, room: number): readonly Line[] {

@@ -77,9 +77,17 @@ const nightEnds = 5;
 
 /** The noon after the coming night: the far end of the time bars. It moves on by a day at 05:00. */
 export function noonAfterNight(now: Instant, zone: Zone): Instant {
-  const wall = wallTime(now, zone);
-  return instantOfClock(wall.hour < nightEnds ? wall.day : addDays(wall.day, 1), '12:00', zone);
+  const minutes = Math.floor(now / minute);
+  if (lastNoon?.minutes !== minutes || lastNoon.zone !== zone) {
+    const wall = wallTime(now, zone);
+    const on = wall.hour < nightEnds ? wall.day : addDays(wall.day, 1);
+    lastNoon = { minutes, zone, noon: instantOfClock(on, '12:00', zone) };
+  }
+  return lastNoon.noon;
 }
+
+/** Every frame asks, and all within a minute have the same one. */
+let lastNoon: { minutes: number; zone: Zone; noon: Instant } | null = null;
 
 /** Instants at which the clock shows a local time, given as if it were UTC: none when skipped, two when it comes twice. */
 function instantsShowing(local: number, zone: Zone): readonly Instant[] {

@@ -111,12 +111,20 @@ export type KeyMap = readonly Binding[];
 
 /** The key map with a person's own keys: act name to press names. A key taken by one act is lost to the others. */
 export function keyMapWith(own: Readonly<Record<string, readonly string[]>>): KeyMap {
-  const taken = new Set(Object.values(own).flat());
-  return standardKeys.map((binding) => ({
-    ...binding,
-    keys: own[binding.act] ?? binding.keys.filter((key) => !taken.has(key)),
-  }));
+  let map = knownMaps.get(own);
+  if (map === undefined) {
+    const taken = new Set(Object.values(own).flat());
+    map = standardKeys.map((binding) => ({
+      ...binding,
+      keys: own[binding.act] ?? binding.keys.filter((key) => !taken.has(key)),
+    }));
+    knownMaps.set(own, map);
+  }
+  return map;
 }
+
+/** Every frame asks several times; settings are new objects when they change. */
+const knownMaps = new WeakMap<object, KeyMap>();
 
 export const actOf = (map: KeyMap, press: string): Act | null =>
   map.find((binding) => binding.keys.includes(press))?.act ?? null;
