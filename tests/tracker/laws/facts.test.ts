@@ -8,6 +8,9 @@ import {
   type Bench,
   type BenchFact,
 } from '../../../src/tracker/bench/index.ts';
+import { cautionsOfStep } from '../../../src/tracker/cautions/index.ts';
+import { ragsFrom } from '../../../src/tracker/overnight/index.ts';
+import { rules } from '../cautions/invented-rules.ts';
 import { contextAt } from '../support/given-when-then.ts';
 import { headed } from '../support/workday.ts';
 import { tried } from './law.ts';
@@ -42,6 +45,26 @@ test('folding on from an earlier bench gives the same bench and the same windows
       }
     }),
     tried(60),
+  );
+});
+
+test('folding on gives the same cautions and rags as folding anew', () => {
+  const { sense } = contextAt(0);
+  fc.assert(
+    fc.property(presses, (list) => {
+      let onward: Bench = foldBench([]);
+      for (const { facts, now } of pressAll(list, 1)) {
+        onward = foldBench(facts, onward);
+        const anew = foldBench(facts);
+        expect(ragsFrom(onward).map(({ id }) => id)).toEqual(ragsFrom(anew).map(({ id }) => id));
+        const cautions = (bench: Bench) =>
+          [...bench.pieces.values()].flatMap((piece) =>
+            piece.steps.map((step) => cautionsOfStep(piece, step, { bench, rules, now, sense })),
+          );
+        expect(cautions(onward)).toEqual(cautions(anew));
+      }
+    }),
+    tried(15),
   );
 });
 
