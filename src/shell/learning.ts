@@ -11,6 +11,7 @@ import {
   type Bench,
   type Estimator,
   type ImportedHours,
+  type Intent,
 } from '../tracker/bench/index.ts';
 import {
   estimatorFrom,
@@ -29,6 +30,19 @@ export type Learning = {
   /** Learns from the history where it isn't what the cache was made from. @returns whether it did */
   readonly refresh: (store: FactStore, bench: Bench) => boolean;
 };
+
+/** What may leave a piece of the history out of what it taught, or take it in again. */
+const changing: ReadonlySet<Intent['do']> = new Set([
+  'leave out of learning',
+  'remove piece',
+  'put back on bench',
+  'take back',
+  'bring back',
+]);
+
+/** Whether the history may have to be learned anew after these. */
+export const mayChangeLessons = (intents: readonly Intent[]): boolean =>
+  intents.some((intent) => changing.has(intent.do));
 
 const nothing: LearnedFile = {
   years: [],

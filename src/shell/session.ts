@@ -15,7 +15,7 @@ import { cautionWords } from '../views/format/index.ts';
 import type { ActReply, Obstacle, Shop, ShownPing, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
 import { clockReading, type Clock } from './clock.ts';
-import { createLearning } from './learning.ts';
+import { createLearning, mayChangeLessons } from './learning.ts';
 import { factHead } from './head-facts.ts';
 import type { NewId } from './ids.ts';
 import { readingsOf } from './intent-context.ts';
@@ -201,6 +201,9 @@ export function createSession(options: SessionOptions): Session {
     obstacle = null;
     notices = [...notices, ...overtaken.map((says) => `Changed elsewhere meanwhile. ${says}`)];
     reload();
+    // A past piece that is left out stops teaching now, not at the next start.
+    if (mayChangeLessons(waiting.map(({ intent }) => intent)) && learning.refresh(open, bench))
+      refold();
   };
 
   const reload = (): void => {

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { WhatIfJson } from '../../src/commands/json-shapes/index.ts';
+import { openForWriting } from '../../src/persist/index.ts';
+import { createLearning } from '../../src/shell/learning.ts';
+import { movePastPieces } from '../../src/shell/move-past.ts';
+import { foldBench } from '../../src/tracker/bench/index.ts';
 import { must } from './support/must.ts';
 import { openShop, type Shop } from './support/shop.ts';
 
@@ -41,6 +45,37 @@ describe('minutes that were taught', () => {
     expect((await firstStep(shop, 'Next chest')).estimate.model).toBe('finishing schedule');
     await shop.does('leave-out', 'Chest 1', '--again');
     expect((await firstStep(shop, 'Next chest')).estimate.model).toBe('learned minutes');
+  });
+
+  it('no longer come from a past piece, from the moment it is left out', async () => {
+    const shop = await worked(1);
+    await shop.does('off-bench', 'Chest 1');
+    const clock = { now: () => Date.parse('2026-12-24'), today: () => '2026-12-24' };
+    const opened = await openForWriting(shop.folder, { clock });
+    if (!opened.ok) throw new Error(opened.problem.says);
+    const store = opened.value;
+    movePastPieces(store, 'UTC', clock.now());
+    const loaded = store.load();
+    createLearning(shop.folder).refresh(store, foldBench(loaded.ok ? loaded.value.bench : []));
+    store.close();
+    const modelNow = async () => (await firstStep(shop, 'Next chest')).estimate.model;
+    expect(await modelNow()).toBe('learned minutes');
+    await shop.does('leave-out', 'Chest 1');
+    expect(await modelNow()).toBe('finishing schedule');
+    await shop.does('take-back');
+    expect(await modelNow()).toBe('learned minutes');
+  });
+
+  it('are no usual before there are enough of that class', async () => {
+    for (const [pieces, says] of [
+      [2, 'schedule says'],
+      [3, 'your usual'],
+    ] as const) {
+      const shop = await worked(pieces);
+      await shop.does('pick-up', 'Next chest');
+      shop.minutesLater(50);
+      expect(await shop.does('done', 'Next chest')).toContain(`: 50 min, ${says} `);
+    }
   });
 
   it('no longer come from one session that is left out', async () => {

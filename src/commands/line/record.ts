@@ -1,6 +1,7 @@
 import { openForWriting, type FactStore, type Loaded } from '../../persist/index.ts';
 import { applyIntent } from '../../shell/apply-intent.ts';
 import type { BenchFact, Intent } from '../../tracker/bench/index.ts';
+import { createLearning, mayChangeLessons } from '../../shell/learning.ts';
 import { tradeRulesOf } from '../../shell/trade-rules.ts';
 import { takenUp } from '../../tracker/cautions/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
@@ -49,7 +50,11 @@ export async function record(
         : { append: { bench: [...recalled, ...done.facts] }, result: done };
     });
     if (!result.ok) return storeFailure(result.problem);
-    return isFailure(result.value) ? result.value : answer(result.value);
+    if (isFailure(result.value)) return result.value;
+    const { intents, after } = result.value;
+    // A past piece that is left out stops teaching now, not at the next start of a screen.
+    if (mayChangeLessons(intents)) createLearning(room.folder).refresh(store, after.bench);
+    return answer(result.value);
   });
 }
 

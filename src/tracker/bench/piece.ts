@@ -189,6 +189,8 @@ export type Estimator = {
   readonly expects: (step: Step, piece: Sized) => Expectation;
   /** Several steps of one piece together; null for none. */
   readonly total: (steps: readonly Step[], piece: Sized) => Expectation | null;
+  /** About how many finished steps of a class it knows; old ones count less and less. */
+  readonly knows: (stepClass: Step['stepClass']) => number;
   /** Who would foretell them if the bench were another: what a correction would do, before it is made. */
   readonly afterwards?: (bench: Bench) => Estimator;
 };

@@ -24,6 +24,10 @@ const totalsBy = new WeakMap<LearnedMinutes, Map<string, Expectation>>();
 export function estimatorFrom(learned: () => LearnedMinutes): Estimator {
   return {
     expects: (step, piece) => expects(learned(), step, piece),
+    knows: (stepClass) => {
+      const { classes, squaresOf } = learned();
+      return squaresOf[classes.indexOf(stepClass)]?.weight ?? 0;
+    },
     total: (steps, piece) => {
       const now = learned();
       if (now.steps === 0 || steps.length === 0) return null;

@@ -1,11 +1,17 @@
-import { fromSchedule } from '../../estimate/expected.ts';
+import { expectedMinutes, fromSchedule } from '../../estimate/expected.ts';
 import { sessionsByPiece, workedOnStep } from '../../estimate/worked-time.ts';
 import type { Expectation } from '../facts.ts';
 import type { IntentContext } from '../intents.ts';
 import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { instantOf } from './context.ts';
 
-/** `: 80 min, your usual 55 to 95 min`, where these hands have taught what is usual. */
+/** From about so many steps of a class on, what these hands did counts for more than what is believed of anybody's. */
+const usualFrom = 2.9;
+
+/**
+ * `: 80 min, your usual 55 to 95 min`, where these hands have done enough of that class to have a usual; before, and once
+ * anything was learned at all, `: 80 min, schedule says 40 to 120 min`.
+ */
 export function tookWords(
   bench: Bench,
   piece: Piece,
@@ -17,8 +23,10 @@ export function tookWords(
   const at = instantOf(context);
   const { recorded, setup } = workedOnStep(bench, piece, step.id, sessionsByPiece(bench), at);
   if (recorded - setup < 1) return '';
-  const [took, from, to] = [recorded - setup, low, high].map(Math.round);
-  return `: ${inWords(took)}, your usual ${rangeInWords(from, to)}`;
+  const isUsual = (bench.estimator?.knows(step.stepClass) ?? 0) >= usualFrom;
+  const told = isUsual ? { low, high } : expectedMinutes(step, piece);
+  const [took, from, to] = [recorded - setup, told.low, told.high].map(Math.round);
+  return `: ${inWords(took)}, ${isUsual ? 'your usual' : 'schedule says'} ${rangeInWords(from, to)}`;
 }
 
 const rangeInWords = (from = 0, to = 0): string =>
