@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { createLearning } from '../shell/learning.ts';
-import { tellProblem, type Problem } from '../persist/schedules/problem.ts';
+import { tellProblem } from '../persist/schedules/problem.ts';
 import type { HoursFile } from '../persist/hours-import/read-hours.ts';
 import { foldBench, type ImportedHours } from '../tracker/bench/index.ts';
 import { fullDay, instantOfClock, shopDay } from '../views/format/index.ts';
@@ -84,7 +84,7 @@ async function answerFor(
   if (before !== undefined && rows.length > 0) return alreadyIn(file, before, shop);
   const isBlocked = rows.length === 0 || (problems.length > 0 && !given.has('without-refused'));
   const preview = (): readonly string[] => importLines(file, read, shop);
-  if (given.has('take') && isBlocked) return blocked(file, read);
+  if (given.has('take') && isBlocked) return blocked(file, read, room);
   const wanted =
     given.has('take') || (!isBlocked && room.ask !== null && (await asked(preview(), room)));
   if (!wanted)
@@ -116,13 +116,12 @@ const alreadyIn = (
   );
 
 /** Every refused line is told: they can be mended at one go. */
-function blocked(file: string, { rows, problems }: HoursFile): Failure {
-  const [first] = problems;
-  if (first === undefined) return failure('refused', `${not}: ${file} has no line with hours.`);
-  const told = problems.map((each: Problem) => tellProblem(each)).join('\n');
+function blocked(file: string, { rows, problems }: HoursFile, room: Room): Failure {
+  for (const each of problems) room.tell(tellProblem(each));
+  if (problems.length === 0) return failure('refused', `${not}: ${file} has no line with hours.`);
   const more =
-    rows.length === 0 ? '' : `\nTo take the other ${rows.length} all the same: --without-refused`;
-  return failure('refused', `${not}: ${file} has lines that are refused.\n${told}${more}`);
+    rows.length === 0 ? '' : ` To take the other ${rows.length} all the same: --without-refused`;
+  return failure('refused', `${not}: ${file} has lines that are refused.${more}`);
 }
 
 async function takeOut(number: string, room: Room): Promise<Answer | Failure> {

@@ -2,7 +2,7 @@ import type { FinishedHours, PieceHours } from '../../tracker/estimate/index.ts'
 import { minutesSpent } from '../../views/format/index.ts';
 import { finishedCount } from '../../views/hours/all-pieces.ts';
 import { finishedTable } from '../../views/hours/finished-tables.ts';
-import { heldWords } from '../../views/hours/furthest-off.ts';
+import { fewWords, heldWords } from '../../views/hours/furthest-off.ts';
 import { pieceLayout } from '../../views/hours/hours-layout.ts';
 import { hoursPages } from '../../views/hours/hours-pages.ts';
 import { pieceRows } from '../../views/hours/piece-rows.ts';
@@ -52,6 +52,7 @@ export function finishedHoursLines(finished: FinishedHours, look: Look): readonl
       return [
         '',
         ...plainLines([table.header(table.title), ...table.rows.map((row) => row(false))]),
+        ...[fewWords(table.leans ?? [])].filter((few) => few !== null),
         ...table.sentences,
         ...(page === 'classes' ? [heldWords(finished.held)] : []),
       ];

@@ -44,14 +44,20 @@ export function drawAllPieces(state: HoursState, finished: FinishedHours, view: 
       columns,
     ),
   ];
-  const marked = table.leans?.[at] ?? null;
+  const marked = table.leans?.[at]?.lean ?? null;
   const sentences = sentenceLines(table, columns);
   const below = [
     ...(isNarrow || sentences.length === 0 ? [] : [lineOf('')]),
     ...sentences,
     ...(shown === 'ranges' || shown === 'where' || marked === null
       ? []
-      : belowLines(finished, marked, table.rows.length + sentences.length, view)),
+      : belowLines(
+          shown === 'classes' ? finished.held : null,
+          table.leans ?? [],
+          marked,
+          table.rows.length + sentences.length,
+          view,
+        )),
   ];
   const room = Math.max(1, view.rows - head.length - 1 - below.length - foot.length);
   const from = shownAround(at, table.rows.length, room);

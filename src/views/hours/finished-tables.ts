@@ -1,4 +1,4 @@
-import type { FinishedHours, Lean } from '../../tracker/estimate/index.ts';
+import type { FinishedHours } from '../../tracker/estimate/index.ts';
 import {
   bySchedule,
   costliest,
@@ -25,7 +25,7 @@ export type FinishedTable = {
   readonly rows: readonly ((isMarked: boolean) => Line)[];
   readonly sentences: readonly string[];
   /** What each row tells of, where single steps can be named for it. */
-  readonly leans?: readonly Lean[];
+  readonly leans?: readonly LeanRow[];
   /** Ids, where each row is a piece. */
   readonly pieces?: readonly string[];
 };
@@ -79,7 +79,7 @@ function leanTable(
     title,
     header: (told) => ratioHeader(told, layout),
     rows: rows.map((row) => (isMarked) => ratioLine(row, isMarked, layout, glyphs)),
-    leans: rows.map(({ lean }) => lean),
+    leans: rows,
     sentences,
   };
 }

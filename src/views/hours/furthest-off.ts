@@ -1,39 +1,41 @@
-import type {
-  ClassLean,
-  ComparedStep,
-  FinishedHours,
-  Held,
-  Lean,
-} from '../../tracker/estimate/index.ts';
+import type { ComparedStep, Held, Lean } from '../../tracker/estimate/index.ts';
 import { cut, fitEnd, lineOf, segment, spaces, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import type { View } from '../screen.ts';
+import type { LeanRow } from './ratio-table.ts';
 
 /** Below so many pieces a figure is told to rest on few. */
 export const fewPieces = 5;
 /** Minutes off the estimate below which nobody asks why. */
 const worthTelling = 5;
 
-const fewWords = (few: readonly ClassLean[]): string =>
-  few.length > 4
-    ? `Fewer than ${fewPieces} pieces for ${few.length} classes: a hint at most.`
-    : `Few pieces yet, a hint at most: ${few.map(({ stepClass, pieces }) => `${stepClass} (${pieces})`).join(', ')}.`;
+/** What of a table rests on few pieces; null where nothing does. */
+export function fewWords(rows: readonly LeanRow[]): string | null {
+  const few = rows.filter(({ lean }) => lean.pieces > 0 && lean.pieces < fewPieces);
+  if (few.length === 0) return null;
+  return few.length > 4
+    ? `Fewer than ${fewPieces} pieces for ${few.length} of these rows: a hint at most.`
+    : `Few pieces yet, a hint at most: ${few.map(({ name, lean }) => `${name} (${lean.pieces})`).join(', ')}.`;
+}
 
 /** How often the range held, what rests on few pieces, and the marked row's steps that were furthest off. */
 export function belowLines(
-  { held, classes }: FinishedHours,
+  held: Held | null,
+  table: readonly LeanRow[],
   marked: Lean,
   rows: number,
   view: View,
 ): readonly Line[] {
   const { columns } = view;
   const isNarrow = columns < 80;
-  const few = classes.filter(({ pieces }) => pieces > 0 && pieces < fewPieces);
+  const few = fewWords(table);
   const told = [
-    ...wrapWords(heldWords(held), columns).map((text) => lineOf(text, 'strong')),
-    ...(few.length === 0 || isNarrow
+    ...(held === null
       ? []
-      : wrapWords(fewWords(few), columns)
+      : wrapWords(heldWords(held), columns).map((text) => lineOf(text, 'strong'))),
+    ...(few === null || isNarrow
+      ? []
+      : wrapWords(few, columns)
           .slice(0, 2)
           .map((text) => lineOf(text, 'quiet'))),
   ];
