@@ -2,6 +2,7 @@ import { arch, cpus, platform, release } from 'node:os';
 import { measureDurations } from './durations/index.mjs';
 import { commandRows } from './rows/commands.mjs';
 import { dryingRows } from './rows/drying.mjs';
+import { faultRows } from './rows/faults.mjs';
 import { firstFrameRows } from './rows/first-frame.mjs';
 import { foreseeingRows } from './rows/foreseeing.mjs';
 import { idlingRows } from './rows/idling.mjs';
@@ -9,6 +10,7 @@ import { lossRows } from './rows/losses.mjs';
 import { memoryRows } from './rows/memory.mjs';
 import { keyRows } from './rows/keys.mjs';
 import { windowRows } from './rows/windows.mjs';
+import { pingRows } from './rows/pings.mjs';
 import { storingRows } from './rows/storing.mjs';
 import { makePlace } from './place.mjs';
 import { skipped, tableOf } from './report.mjs';
@@ -25,6 +27,8 @@ const groups = {
   foreseeing: foreseeingRows,
   drying: dryingRows,
   losses: lossRows,
+  pings: pingRows,
+  faults: faultRows,
 };
 
 /** These don't measure time, and run beside each other at the end. */

@@ -33,6 +33,16 @@ export const skipped = (what, target, because) => ({
   detail: because,
 });
 
+/**
+ * Told without a target.
+ *
+ * @param {string} what
+ * @param {string} measured
+ * @param {string} detail
+ * @returns {Row}
+ */
+export const told = (what, measured, detail) => ({ what, target: '', measured, met: null, detail });
+
 /** @param {readonly Row[]} rows @returns {string} a table in Markdown */
 export function tableOf(rows) {
   const cells = rows.map(({ what, target, measured, met, detail }) => [

@@ -34,11 +34,11 @@ export function chestInSections({ start, environment }: Ran, store: string): voi
     });
     if (told.status !== 0) throw new Error(`${words.join(' ')}: ${told.stderr}`);
   };
-  run('settings', 'desktop', 'false');
-  run('settings', 'awake', 'false');
-  mkdirSync(join(store, 'schedules'));
+  mkdirSync(join(store, 'schedules'), { recursive: true });
   writeFileSync(join(store, 'schedules', 'wiped.yaml'), schedule);
   run('add', 'Chest', '--schedule', 'wiped');
+  run('settings', 'desktop', 'false');
+  run('settings', 'awake', 'false');
 }
 
 /**
