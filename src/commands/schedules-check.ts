@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import {
   readRules,
@@ -9,15 +9,17 @@ import {
 import { scheduleFolders } from '../shell/port.ts';
 import { problemJson } from './json/problem-json.ts';
 import type { CheckedJson } from './json-shapes/index.ts';
-import { failure, type CommandFile } from './line/command.ts';
+import { failure, type Answer, type CommandFile } from './line/command.ts';
 import { exitCodes } from './line/exit-codes.ts';
+import type { Room } from './line/room.ts';
 
 export const schedulesCheck: CommandFile = {
-  takes: '<file>',
-  help: 'Reads a finishing schedule or products file as if it lay in your folder, and says what is wrong, where, and what was expected. Nothing is changed.',
+  takes: '[file]',
+  help: 'Reads a finishing schedule or products file as if it lay in your folder, without FILE all that lie there, and says what is wrong, where, and what was expected. Nothing is changed.',
   run: async (room, given) => {
     const { world } = room;
-    const file = given.word('file');
+    const file = given.maybe('file');
+    if (file === null) return checkOwn(room);
     let text: string;
     try {
       text = await readFile(resolve(world.cwd, file), 'utf8');
@@ -45,3 +47,29 @@ export const schedulesCheck: CommandFile = {
     };
   },
 };
+
+/** All files of one's own folder together, as they lie there. */
+async function checkOwn(room: Room): Promise<Answer> {
+  const folders = scheduleFolders(room.world, room.folder);
+  const folder = folders.own ?? '';
+  const { problems, replacements } = await readScheduleFolders(folders);
+  const wrong = problems.filter(({ file }) => file.startsWith(folder));
+  const names = await readdir(folder).catch((): string[] => []);
+  const files = names.filter((name) => /\.ya?ml$/.test(name)).length;
+  const counted = `${files} file${files === 1 ? '' : 's'}`;
+  return {
+    ...(wrong.length === 0 ? {} : { code: exitCodes.refused }),
+    lines: () => [
+      ...wrong.map(tellProblem),
+      ...(wrong.length > 0
+        ? []
+        : [
+            files === 0
+              ? `${folder}: no files of yours yet.`
+              : `${folder}: nothing wrong in ${counted}.`,
+          ]),
+      ...replacements.map(({ says }) => says),
+    ],
+    json: (): CheckedJson => ({ file: folder, problems: wrong.map(problemJson) }),
+  };
+}

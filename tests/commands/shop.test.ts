@@ -345,6 +345,18 @@ describe('finishing schedules', () => {
     expect(added.err).toContain(`line ${at + 1}`);
   });
 
+  it('are checked all together where no file is named', async () => {
+    const shop = openShop();
+    expect(await shop.does('schedules', 'check')).toMatch(/schedules: no files of yours yet\.\n$/);
+    const { file } = await shop.json('schedules', 'copy', 'glue-up-repair');
+    expect(await shop.does('schedules', 'check')).toContain('nothing wrong in 1 file.');
+    writeFileSync(file, readFileSync(file, 'utf8').replace(/class: .*/, 'class: lok over'));
+    const { code, out } = await shop.run(['schedules', 'check', '--json']);
+    expect(code).toBe(1);
+    const { problems } = JSON.parse(out) as { problems: Record<string, unknown>[] };
+    expect(problems).toMatchObject([{ file, found: '"lok over"', nearest: ['look over'] }]);
+  });
+
   it('that can’t be read are refused', async () => {
     const shop = openShop();
     mkdirSync(join(shop.root, 'a folder'));

@@ -91,7 +91,7 @@ export type SchedulesJson = {
   readonly problems: readonly FileProblemJson[];
 };
 
-/** `schedules check FILE` */
+/** `schedules check FILE`; without FILE `file` is the folder of one's own files. */
 export type CheckedJson = { readonly file: string; readonly problems: readonly FileProblemJson[] };
 
 export type FileProblemJson = {

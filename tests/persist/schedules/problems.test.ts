@@ -393,3 +393,30 @@ test('one bad file takes none of the others down', () => {
   expect(schedules.map((schedule) => schedule.id)).toEqual(['two-coats']);
   expect(problems.map((problem) => [problem.file, problem.field])).toEqual([['other.yaml', 'id']]);
 });
+
+/** The same windows written into a finishing schedule: its own products, and a step's own windows. */
+const windowsInSchedule: readonly (readonly [string, string, RegExp])[] = [
+  ['opens: 12 h, closes: 2 h, then: scuff 320 first', 'closes', /closing is not after its opening/],
+  [
+    'opens: 5 min, keep off: {from: 1 h, because: it wrinkles}',
+    'keep off.until',
+    /"until" is missing.*the end of the forbidden gap/,
+  ],
+];
+
+test.each(windowsInSchedule)('a schedule’s own product: %s', (row, field, says) => {
+  const text = `${scheduleText}products:
+  own:
+    name: Own can
+    class: oil varnish
+    dries: oxidative
+    stated for: 23 C 50 %
+    source: practice
+    coat:
+      recoat: {${row}}
+`;
+  const { problems } = withSchedule(text);
+  const problem = problems.find((each) => each.field === `products.own.coat.recoat.${field}`);
+  expect(problem).toMatchObject({ file: 'schedule.yaml', line: lineOf(text, row) });
+  expect(`${problem?.says} ${problem?.todo}`).toMatch(says);
+});
