@@ -2,7 +2,7 @@ import { chanceFrom } from '../../src/commands/demo/chance.ts';
 import { inventPiece } from '../../src/commands/demo/invented-piece.ts';
 import { handsOf } from '../../src/commands/demo/working-hours.ts';
 import { senseOf } from '../../src/shell/shop.ts';
-import { windowsOfPiece } from '../../src/tracker/bench/index.ts';
+import { foldBench, openPots, windowsOfPiece } from '../../src/tracker/bench/index.ts';
 import { opensAt } from '../../src/tracker/windows/index.ts';
 
 /**
@@ -99,10 +99,22 @@ function withCoat(invent, opens) {
     record.act({ do: 'first stroke', piece: record.id, part: null }, coated - 20 * minute);
     record.act({ do: 'done', piece: record.id, part: null }, coated);
     record.act({ do: 'put down', piece: record.id }, coated + 3 * minute);
+    washOutPots(record, coated + 3 * minute);
     return record;
   };
   const guess = opens - day;
   return coat(guess + (opens - opening(coat(guess))));
+}
+
+/**
+ * A pot that was mixed months ago and never washed out would stand above all rows, and nobody could see one count down.
+ *
+ * @param {InventedRecord} record
+ * @param {number} at
+ */
+function washOutPots(record, at) {
+  for (const { id } of openPots(foldBench(record.facts(1))))
+    record.act({ do: 'wash out pot', pot: id }, at);
 }
 
 /** @param {InventedRecord} record */
@@ -129,6 +141,7 @@ function opening(record) {
 function worked(invent, now, until) {
   const record = invent(now - longestWork);
   const ended = record.workUntil(until(record), now - longestWork);
+  washOutPots(record, ended);
   if (ended > now) throw new Error(`an invented piece took longer than ${longestWork / day} days`);
   return record;
 }
