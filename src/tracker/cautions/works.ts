@@ -17,11 +17,15 @@ export type Work = SurfaceWork & {
 export const productOf = (piece: Piece, { product }: Pick<PlannedStep, 'product'>) =>
   product === undefined ? undefined : piece.products[product];
 
-export const surfaceWork = (piece: Piece, step: PlannedStep): SurfaceWork => ({
-  name: step.name,
-  stepClass: step.stepClass,
-  productClass: productOf(piece, step)?.productClass ?? null,
-});
+/** What is tried on a patch or a board covers nothing of the piece. */
+export const surfaceWork = (piece: Piece, step: PlannedStep): SurfaceWork =>
+  step.trialFor === undefined
+    ? {
+        name: step.name,
+        stepClass: step.stepClass,
+        productClass: productOf(piece, step)?.productClass ?? null,
+      }
+    : { name: step.name, stepClass: 'other', productClass: null };
 
 const knownWorks = new WeakMap<Piece, readonly Work[]>();
 
