@@ -133,12 +133,12 @@ test('repeated until it is right: the next bodying session counts from the last'
   const work = new Work({ ...plan, steps: [{ ...it!, untilRight: true }, then!] });
   const session = { do: 'first stroke', piece: work.piece.id, part: null } as const;
   work.press(monday);
-  work.act(session, monday + 9 * hour);
+  work.act(session, monday + 13 * hour);
   expect(work.piece.stamps.map(({ pass }) => pass)).toEqual([1, 2]);
-  work.done(monday + 10 * hour);
+  work.done(monday + 14 * hour);
   walk(work, 'recoat', [
-    [17.9 * hour, 'before'],
-    [18 * hour, 'open'],
+    [25.9 * hour, 'before'],
+    [26 * hour, 'open'],
   ]);
 });
 

@@ -82,7 +82,11 @@ describe.each(schedules.map((schedule) => [schedule.id, schedule] as const))(
         if (harms && !id.startsWith('try-') && id !== 'sample-stain')
           expect([id, tried.has(id)]).toEqual([id, true]);
       }
-      const oldFinishSanded = steps.filter(({ id, dusty }) => id === 'dull' && dusty === true);
+      // What may lie on old paint: the finish that is scuffed, and the first grit after stripping.
+      const oldFinishSanded = steps.filter(
+        ({ id, stepClass, dusty }) =>
+          dusty === true && (id === 'dull' || stepClass === 'sand bare, first grit'),
+      );
       for (const step of oldFinishSanded)
         expect(step.onlyIf).toEqual({
           any: [{ madeSince: 1978 }, { answers: { 'lead-test': ['none'] } }],
@@ -151,5 +155,70 @@ describe('bleach and clear, as the trade does it', () => {
     expect(rounds).toHaveLength(2);
     const worked = [...new Set(presses.map(({ step }) => step))];
     expect(worked.indexOf('neutralise')).toBe(worked.indexOf(rounds[1]?.id ?? '') + 1);
+  });
+});
+
+/** Facts of the trade, common practice, no source, but for what stands beside the check. */
+describe('other schedules, as the trade does them', () => {
+  type Which = 'first' | 'last';
+  function timesOf(id: string, answers: Readonly<Record<string, string>>, wood: Wood = 'hard') {
+    const schedule = schedules.find((each) => each.id === id);
+    if (schedule === undefined) throw new Error(`no schedule ${id}`);
+    const presses = walk(new Work(schedule, wood), { 'lead-test': 'none', ...answers });
+    const at = (step: string, which: Which): number => {
+      const own = presses.filter((each) => each.step === step);
+      return (which === 'first' ? own.at(0) : own.at(-1))?.at ?? Number.NaN;
+    };
+    return {
+      /** Hours between the end of a step and the beginning of a later one. */
+      between: (one: string, other: string): number =>
+        (at(other, 'first') - at(one, 'last')) / hour,
+      steps: [...new Set(presses.map(({ step }) => step))],
+    };
+  }
+
+  test.each(['open', 'closed'])(
+    'French polish on %s grain: a night between sessions, two days before fittings, a week before it is wrapped',
+    (grain) => {
+      const { between } = timesOf('french-polish', { 'old-finish': 'shellac', grain });
+      const nights = [
+        ...(grain === 'open' ? [['pore-fill', 'body-1'] as const] : []),
+        ['body-1', 'body-2'],
+        ['body-3', 'spirit-off'],
+      ] as const;
+      for (const [one, other] of nights) expect(between(one, other)).toBeGreaterThanOrEqual(12);
+      expect(between('spirit-off', 'hardware-on')).toBeGreaterThanOrEqual(48);
+      expect(between('spirit-off', 'wrap')).toBeGreaterThanOrEqual(7 * 24);
+    },
+  );
+
+  test('hide glue that was washed out dries overnight before glue goes in; other glue is scraped dry', () => {
+    const hide = timesOf('glue-up-repair', { 'take-apart': 'hide', 'look-over': 'sound' });
+    expect(hide.between('wash-joints', 'glue-up-hide')).toBeGreaterThanOrEqual(12);
+    const other = timesOf('glue-up-repair', { 'take-apart': 'other', 'look-over': 'sound' });
+    expect(other.steps).not.toContain('wash-joints');
+  });
+
+  test('end grain outdoors gets its second epoxy while the first is green, and is sanded a day later', () => {
+    const { between } = timesOf('outdoor-varnish', { 'old-finish': 'varnish' });
+    expect(between('seal-feet', 'seal-feet-2')).toBeGreaterThanOrEqual(3);
+    expect(between('seal-feet', 'seal-feet-2')).toBeLessThan(8);
+    expect(between('seal-feet-2', 'scuff-feet')).toBeGreaterThanOrEqual(24);
+  });
+
+  test.each([
+    ['soft', {}, true],
+    ['hard', {}, false],
+    ['hard', { blotch: 'blotches' }, true],
+    ['soft', { blotch: 'even' }, false],
+  ] as const)('stain on %swood, spirit test %j: wash coat %s', (wood, answers, washed) => {
+    const { steps } = timesOf('strip-stain-varnish', { 'old-finish': 'varnish', ...answers }, wood);
+    expect(steps.includes('wash-coat')).toBe(washed);
+  });
+
+  test('fills set before they are levelled, paint is a day old before tape lies on it', () => {
+    const { between } = timesOf('stencil-between-coats', { 'bleed-test': 'clean' });
+    expect(between('fill', 'dull')).toBeGreaterThanOrEqual(1);
+    expect(between('paint-2', 'lay-out')).toBeGreaterThanOrEqual(24);
   });
 });

@@ -113,7 +113,8 @@ test.each(schedules)("%s goes in the trade's order", (_, { steps }) => {
   const show = steps.findIndex(
     (step) => /top last|show faces/.test(step.name) && /coat|enamel on show/.test(step.name),
   );
-  if (inside >= 0) expect(inside).toBeLessThan(show);
+  // One step may take both, insides first.
+  if (inside >= 0) expect(inside).toBeLessThanOrEqual(show);
 });
 
 test.each(schedules)(

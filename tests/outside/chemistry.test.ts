@@ -57,7 +57,7 @@ test('1 g of hypochlorite takes up to 6.7 g of thiosulfate crystals: two to one,
 
 test.each([
   ['lye', ['bicarbonate or borax', 'ammonia']],
-  ['oxalic acid', ['vinegar']],
+  ['oxalic acid', ['vinegar', 'chlorine bleach']],
   ['chlorine bleach', ['vinegar', 'oxalic acid', 'ammonia']],
 ])('%s has the wrong partners of the trade (common practice, no source): %j', (left, wrong) => {
   expect(rules.neutralisers.find((each) => each.left === left)?.wrong).toEqual(wrong);

@@ -197,3 +197,18 @@ test.each(['soft', 'hard', null] as const)(
     expect(stateAt(work.window('b-on'), monday + 30 * minute)).toBe('done');
   },
 );
+
+// Wood Handbook FPL-GTR-190 (2010), ch. 16 (text seen): bare wood in daylight is primed within two weeks, as its surface
+// weakens.
+test('outdoors, bare wood waits two weeks for its first coat at the most (Wood Handbook FPL-GTR-190, ch. 16)', () => {
+  const outdoor = library.schedules.find(({ id }) => id === 'outdoor-varnish');
+  const last = outdoor?.steps.findLast(({ stepClass }) => stepClass === 'sand bare, next grit');
+  if (outdoor === undefined || last === undefined) throw new Error('no outdoor schedule');
+  const work = new Work({ ...outdoor, steps: [last] });
+  work.done(monday);
+  const bare = work.window('bare');
+  const twoWeeks = 14 * 24 * hour;
+  expect(stateAt(bare, monday)).toBe('open');
+  expect(stateAt(bare, monday + twoWeeks)).not.toMatch(/open|closing/);
+  expect(closesAt(bare, monday)?.next.says).toMatch(/sand/);
+});

@@ -86,6 +86,33 @@ test('over: lacquer over varnish says no and what to do instead; the label comes
   expect(found?.ofTheMoment).toBe(true);
 });
 
+test('over: what was tried on a patch lies nowhere on the piece', () => {
+  const tried = schedule(
+    'tried',
+    [
+      step('sand', 'sand bare, first grit'),
+      step('try', 'other', { product: 'varnish', trialFor: ['spray'] }),
+      step('spray', 'coat, sprayed', { product: 'lacquer' }),
+    ],
+    [lacquer, varnish],
+  );
+  const told = past().added('chest', tried).done('chest', 'try', at('9:00'));
+  expect(ids(told, 'spray').join()).not.toContain('over traditional varnish');
+});
+
+test('washing off with warm water asks for no vapour mask, stripper does; what is sprayed asks for a particle filter', () => {
+  const wash = schedule('wash', [
+    step('wash', 'strip', { cautions: ['No more warm water than it takes.'] }),
+    step('strip', 'strip'),
+    step('spray a board', 'other'),
+  ]);
+  const piece = past().added('chest', wash);
+  expect(ids(piece, 'wash')).not.toEqual(expect.arrayContaining(['strip-gear']));
+  expect(ids(piece, 'wash')).not.toContain('ignition');
+  expect(ids(piece, 'strip')).toEqual(expect.arrayContaining(['strip-gear', 'ignition']));
+  expect(ids(piece, 'spray a board')).toContain('spray-gear');
+});
+
 test('over: a step that is still to come is held against what is planned before it', () => {
   expect(ids(chest.done('chest', 'sand', at('9:00')), 'clear')).toEqual(
     expect.not.arrayContaining(['over: waterborne polyurethane over bare wood']),
