@@ -208,7 +208,7 @@ test('outdoors, bare wood waits two weeks for its first coat at the most (Wood H
   work.done(monday);
   const bare = work.window('bare');
   const twoWeeks = 14 * 24 * hour;
-  expect(stateAt(bare, monday)).toBe('open');
+  expect(stateAt(bare, monday + hour)).toBe('open');
   expect(stateAt(bare, monday + twoWeeks)).not.toMatch(/open|closing/);
   expect(closesAt(bare, monday)?.next.says).toMatch(/sand/);
 });
