@@ -38,6 +38,8 @@ const trade: readonly Expected[] = [
   ['chalk-type paint', 'paste wax', 'after', 'dry'],
   ['chalk-type paint', 'waterborne polyurethane', 'after', 'dry'],
   ['two-part epoxy', 'traditional varnish', 'after', 'scuffed'],
+  // Glue goes into joints: what lies on the faces is no verdict on them.
+  ['old finish', 'liquid hide glue', 'after', 'judgement'],
   ['aliphatic PVA glue', 'oil stain', 'after', 'judgement'],
   ['oil paste wood filler', 'nitrocellulose lacquer', 'after', 'dry'],
   ['water dye stain', 'acrylic paint', 'after', 'a step between'],
