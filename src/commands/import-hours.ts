@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { readingsOf } from '../shell/intent-context.ts';
 import { createLearning } from '../shell/learning.ts';
 import { tellProblem } from '../persist/schedules/problem.ts';
 import type { HoursFile } from '../persist/hours-import/read-hours.ts';
@@ -143,7 +144,9 @@ async function takeOut(number: string, room: Room): Promise<Answer | Failure> {
 async function learnAnew(room: Room): Promise<void> {
   await withStore(room, (store) => {
     const loaded = store.load();
-    if (loaded.ok) createLearning(room.folder).refresh(store, foldBench(loaded.value.bench));
+    if (!loaded.ok) return null;
+    const { bench, conditions } = loaded.value;
+    createLearning(room.folder).refresh(store, foldBench(bench), readingsOf(conditions));
     return null;
   });
 }

@@ -5,6 +5,7 @@ import {
   writeLearned,
   type LearnedFile,
   type YearPrint,
+  type YearsTaught,
 } from '../persist/learned/learned-file.ts';
 import {
   foldBench,
@@ -12,23 +13,32 @@ import {
   type Estimator,
   type ImportedHours,
   type Intent,
+  type Reading,
 } from '../tracker/bench/index.ts';
+import type { Settings } from '../tracker/settings/index.ts';
+import { airSense, type AirSense } from '../tracker/windows/index.ts';
 import {
+  dryingBook,
+  dryingTimesFrom,
   estimatorFrom,
   notTaught,
   notToTeach,
   teachBench,
   teachImports,
+  withCoatsOf,
+  type DryingBook,
   type LearnedMinutes,
   type Taught,
 } from '../tracker/learning/index.ts';
 
 /** What the history taught, and on top of it the bench. */
 export type Learning = {
-  /** The bench with somebody who foretells minutes for it. */
-  readonly withEstimator: (bench: Bench) => Bench;
+  /** The bench with somebody who foretells minutes and drying times for it. */
+  readonly withLearned: (bench: Bench, around: Around) => Bench;
   /** Learns from the history where it isn't what the cache was made from. @returns whether it did */
-  readonly refresh: (store: FactStore, bench: Bench) => boolean;
+  readonly refresh: (store: FactStore, bench: Bench, readings: readonly Reading[]) => boolean;
+  /** The coats that were tried, on this bench and before. */
+  readonly book: (bench: Bench, readings: readonly Reading[]) => DryingBook;
 };
 
 /** What may leave a piece of the history out of what it taught, or take it in again. */
@@ -44,11 +54,18 @@ const changing: ReadonlySet<Intent['do']> = new Set([
 export const mayChangeLessons = (intents: readonly Intent[]): boolean =>
   intents.some((intent) => changing.has(intent.do));
 
+/** What drying times are learned in. */
+export type Around = {
+  readonly readings: readonly Reading[];
+  readonly settings: Pick<Settings, 'air' | 'learnDrying'>;
+};
+
+const nothingYet: YearsTaught = { ...notTaught, dried: [] };
 const nothing: LearnedFile = {
   years: [],
   except: [],
-  earlier: notTaught,
-  whole: notTaught,
+  earlier: nothingYet,
+  whole: nothingYet,
   imports: [],
   onImports: notTaught,
 };
@@ -58,30 +75,47 @@ export function createLearning(folder: string | null): Learning {
   let cache: LearnedFile | null = null;
   const history = (): LearnedFile =>
     (cache ??= (folder === null ? null : readLearned(folder)) ?? nothing);
+  const airOf = airAsRead();
+  /** The last one, so that products of which nothing new is known keep what was worked out from them. */
+  let lastBook: DryingBook | undefined;
+  const book: Learning['book'] = (bench, readings) =>
+    (lastBook = dryingBook(withCoatsOf(history().whole.dried, bench, airOf(readings)), lastBook));
   return {
-    withEstimator: (bench) => ({
-      ...bench,
-      estimator: {
-        ...estimatorOn(history, bench),
-        afterwards: (other) => estimatorOn(history, other),
-      },
-    }),
-    refresh: (store, bench) => {
+    book,
+    withLearned: (bench, { readings, settings }) => {
+      let tried: DryingBook | null = null;
+      // Worked out when it is first asked for, as the minutes are: many commands never do.
+      const drying = dryingTimesFrom(() => (tried ??= book(bench, readings)), settings.air);
+      return {
+        ...bench,
+        estimator: {
+          ...estimatorOn(history, bench),
+          afterwards: (other) => estimatorOn(history, other),
+        },
+        ...(settings.learnDrying ? { drying } : {}),
+      };
+    },
+    refresh: (store, bench, readings) => {
       const before = history();
       const years =
         folder === null
           ? store.historyYears().map((year) => ({ year, print: 'held' }))
           : historyPrints(folder);
-      const except = notToTeach(bench, [...Object.keys(before.whole.until), ...before.except]);
+      const except = notToTeach(bench, [
+        ...Object.keys(before.whole.until),
+        ...before.whole.dried.map(({ piece }) => piece),
+        ...before.except,
+      ]);
       const imports = bench.imports ?? [];
       const ids = imports.map(({ id }) => id);
       const isOfNow = isSame(years, before.years) && isSame(except, before.except);
       if (isOfNow && isSame(ids, before.imports)) return false;
-      const learned = learnedFrom(store, years, except, before);
+      const lessons = { years, except, air: airOf(readings) };
+      const learned = learnedFrom(store, lessons, before);
       const onImports =
         ids.length === 0
           ? learned.whole
-          : teachYears(store, years, except, teachImports(notTaught, imports));
+          : teachYears(store, lessons, { ...teachImports(notTaught, imports), dried: [] });
       cache = { ...learned, imports: ids, onImports };
       if (folder !== null) writeLearned(folder, cache);
       return true;
@@ -112,15 +146,32 @@ function taughtBefore(
 const isSame = (one: unknown, other: unknown): boolean =>
   JSON.stringify(one) === JSON.stringify(other);
 
+/** The same readings give the same air, and with it what was worked out in it. */
+function airAsRead(): (readings: readonly Reading[]) => AirSense {
+  let last: { readonly readings: readonly Reading[]; readonly air: AirSense } | null = null;
+  return (readings) => {
+    if (last?.readings !== readings)
+      last = { readings, air: airSense({ readings, nightLowC: null }) };
+    return last.air;
+  };
+}
+
+type Lessons = {
+  readonly years: readonly YearPrint[];
+  readonly except: readonly string[];
+  readonly air: AirSense;
+};
+
 function learnedFrom(
   store: FactStore,
-  years: readonly YearPrint[],
-  except: readonly string[],
+  lessons: Lessons,
   before: LearnedFile,
 ): Omit<LearnedFile, 'imports' | 'onImports'> {
-  const past = years.slice(0, -1);
-  const earlier = earlierYears(past, except, before) ?? teachYears(store, past, except, notTaught);
-  return { years, except, earlier, whole: teachYears(store, years.slice(-1), except, earlier) };
+  const { years, except } = lessons;
+  const past = { ...lessons, years: years.slice(0, -1) };
+  const earlier = earlierYears(past.years, except, before) ?? teachYears(store, past, nothingYet);
+  const whole = teachYears(store, { ...lessons, years: years.slice(-1) }, earlier);
+  return { years, except, earlier, whole };
 }
 
 /** All years but the last, where they are what they were: the last one grew, or a new one began. */
@@ -128,7 +179,7 @@ function earlierYears(
   past: readonly YearPrint[],
   except: readonly string[],
   before: LearnedFile,
-): Taught | null {
+): YearsTaught | null {
   if (!isSame(except, before.except)) return null;
   if (isSame(past, before.years)) return before.whole;
   return isSame(past, before.years.slice(0, -1)) ? before.earlier : null;
@@ -137,12 +188,16 @@ function earlierYears(
 /** A year that can't be read teaches nothing; the screens that need it say so. */
 function teachYears(
   store: FactStore,
-  years: readonly YearPrint[],
-  except: readonly string[],
-  from: Taught,
-): Taught {
+  { years, except, air }: Lessons,
+  from: YearsTaught,
+): YearsTaught {
   return years.reduce((taught, { year }) => {
     const history = store.readHistory(year);
-    return history.ok ? teachBench(taught, foldBench(history.value.facts), except) : taught;
+    if (!history.ok) return taught;
+    const bench = foldBench(history.value.facts);
+    return {
+      ...teachBench(taught, bench, except),
+      dried: withCoatsOf(taught.dried, bench, air, except),
+    };
   }, from);
 }

@@ -92,7 +92,7 @@ export function createSession(options: SessionOptions): Session {
   let sense: PingSense = senseIn(shop, loaded.settings, readings);
   const learning = createLearning(options.folder);
   const folded = (...given: Parameters<typeof foldBench>): Bench =>
-    learning.withEstimator(foldBench(...given));
+    learning.withLearned(foldBench(...given), { readings, settings: loaded.settings });
   // The clock may have been set since the last fact, and nothing told it yet.
   let bench: Bench = folded(loaded.bench, undefined, clockReading(clock));
   let shown: Snapshot | null = null;
@@ -202,7 +202,10 @@ export function createSession(options: SessionOptions): Session {
     notices = [...notices, ...overtaken.map((says) => `Changed elsewhere meanwhile. ${says}`)];
     reload();
     // A past piece that is left out stops teaching now, not at the next start.
-    if (mayChangeLessons(waiting.map(({ intent }) => intent)) && learning.refresh(open, bench))
+    if (
+      mayChangeLessons(waiting.map(({ intent }) => intent)) &&
+      learning.refresh(open, bench, readings)
+    )
       refold();
   };
 
@@ -286,7 +289,7 @@ export function createSession(options: SessionOptions): Session {
     },
     learn: () => {
       const open = store();
-      if (open !== null && learning.refresh(open, bench)) refold();
+      if (open !== null && learning.refresh(open, bench, readings)) refold();
     },
     pingWays: () => {
       const sent = shownPings(loaded.pings).findLast((ping) => ping.ways !== null);

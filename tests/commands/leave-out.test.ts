@@ -56,7 +56,7 @@ describe('minutes that were taught', () => {
     const store = opened.value;
     movePastPieces(store, 'UTC', clock.now());
     const loaded = store.load();
-    createLearning(shop.folder).refresh(store, foldBench(loaded.ok ? loaded.value.bench : []));
+    createLearning(shop.folder).refresh(store, foldBench(loaded.ok ? loaded.value.bench : []), []);
     store.close();
     const modelNow = async () => (await firstStep(shop, 'Next chest')).estimate.model;
     expect(await modelNow()).toBe('learned minutes');

@@ -12,6 +12,7 @@ import {
   teachBench,
   teachImports,
 } from '../../src/tracker/learning/index.ts';
+import { standardSettings } from '../../src/tracker/settings/index.ts';
 import { day } from '../../src/tracker/time/index.ts';
 import { inventShop, monday, scheduleOf, step } from '../tracker/estimate/invented-shop.ts';
 
@@ -61,8 +62,10 @@ const benchOf = (store: FactStore): Bench => {
   return foldBench(loaded.value.bench);
 };
 
+const around = { readings: [], settings: standardSettings };
+
 const modelOf = (folder: string, bench: Bench): string | undefined =>
-  createLearning(folder).withEstimator(bench).estimator?.expects(wax, { areaM2: null }).model;
+  createLearning(folder).withLearned(bench, around).estimator?.expects(wax, { areaM2: null }).model;
 
 describe('what the history taught', () => {
   it('is learned once, kept in a file, and read from there', async () => {
@@ -70,9 +73,9 @@ describe('what the history taught', () => {
     const bench = benchOf(store);
     expect(bench.pieces.size).toBe(0);
     expect(modelOf(folder, bench)).toBe('finishing schedule');
-    expect(createLearning(folder).refresh(store, bench)).toBe(true);
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
     expect(modelOf(folder, bench)).toBe('learned minutes');
-    expect(createLearning(folder).refresh(store, bench)).toBe(false);
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(false);
     if (process.platform !== 'win32')
       expect(statSync(join(folder, 'learned.json')).mode & 0o777).toBe(0o600);
   });
@@ -80,50 +83,50 @@ describe('what the history taught', () => {
   it('is learned again when the history is another, or a byte of the file is', async () => {
     const { store, folder } = await storeWithHistory(3);
     const bench = benchOf(store);
-    createLearning(folder).refresh(store, bench);
+    createLearning(folder).refresh(store, bench, []);
     const path = join(folder, 'learned.json');
     const written = readFileSync(path, 'utf8');
     writeFileSync(path, written.replace('"steps":3', '"steps":9'));
     expect(modelOf(folder, bench)).toBe('finishing schedule');
-    expect(createLearning(folder).refresh(store, bench)).toBe(true);
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
     expect(readFileSync(path, 'utf8')).toBe(written);
     store.moveToHistory([{ year: 2026, facts: anotherPiece() }]);
-    expect(createLearning(folder).refresh(store, bench)).toBe(true);
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
   });
 
   it('grows by a new year as it would be learned from all years at once', async () => {
     const { store, folder } = await storeWithHistory(2);
     const bench = benchOf(store);
-    createLearning(folder).refresh(store, bench);
+    createLearning(folder).refresh(store, bench, []);
     store.moveToHistory([{ year: 2027, facts: anotherPiece() }]);
-    createLearning(folder).refresh(store, bench);
+    createLearning(folder).refresh(store, bench, []);
     const path = join(folder, 'learned.json');
     const grown = readFileSync(path, 'utf8');
     rmSync(path);
-    createLearning(folder).refresh(store, bench);
+    createLearning(folder).refresh(store, bench, []);
     expect(grown).toBe(readFileSync(path, 'utf8'));
     expect(grown).toContain('"steps":3');
   });
 
   it('forgets a past piece that is left out, and learns from it again', async () => {
     const { store, folder, shop } = await storeWithHistory(1);
-    createLearning(folder).refresh(store, benchOf(store));
+    createLearning(folder).refresh(store, benchOf(store), []);
     const [piece = ''] = shop.bench().pieces.keys();
     const leave = { do: 'leave out of learning', piece, session: null } as const;
     shop.act({ ...leave, leave: true }, monday + 10 * day);
     const without = shop.bench();
-    expect(createLearning(folder).refresh(store, without)).toBe(true);
+    expect(createLearning(folder).refresh(store, without, [])).toBe(true);
     expect(modelOf(folder, without)).toBe('finishing schedule');
     shop.act({ ...leave, leave: false }, monday + 10 * day);
-    expect(createLearning(folder).refresh(store, shop.bench())).toBe(true);
+    expect(createLearning(folder).refresh(store, shop.bench(), [])).toBe(true);
     expect(modelOf(folder, shop.bench())).toBe('learned minutes');
   });
 
   it('counts once for a piece that is back on the bench', async () => {
     const { store, folder, shop } = await storeWithHistory(2);
-    createLearning(folder).refresh(store, benchOf(store));
+    createLearning(folder).refresh(store, benchOf(store), []);
     const learned = (bench: Bench) =>
-      createLearning(folder).withEstimator(bench).estimator?.expects(wax, { areaM2: null });
+      createLearning(folder).withLearned(bench, around).estimator?.expects(wax, { areaM2: null });
     // The shop still knows both pieces, as a store does once they were put back.
     expect(learned(shop.bench())).toEqual(learned(benchOf(store)));
     expect(existsSync(join(folder, 'learned.json'))).toBe(true);
@@ -132,8 +135,8 @@ describe('what the history taught', () => {
   it('comes after hours from elsewhere, which are older; and alone again once those are taken out', async () => {
     const { store, folder, shop } = await storeWithHistory(2);
     const expected = (bench: Bench) =>
-      createLearning(folder).withEstimator(bench).estimator?.expects(wax, { areaM2: null });
-    createLearning(folder).refresh(store, benchOf(store));
+      createLearning(folder).withLearned(bench, around).estimator?.expects(wax, { areaM2: null });
+    createLearning(folder).refresh(store, benchOf(store), []);
     const alone = expected(benchOf(store));
     const row = { piece: 'Old', stepClass: 'wax', minutes: 200, estimate: 30 } as const;
     const rows = Array.from({ length: 20 }, (_, i) => ({ ...row, at: monday - (i + 1) * day }));
@@ -142,8 +145,8 @@ describe('what the history taught', () => {
     const imports = shop.bench().imports ?? [];
     const bench = { ...benchOf(store), imports };
     const unread = expected(bench);
-    expect(createLearning(folder).refresh(store, bench)).toBe(true);
-    expect(createLearning(folder).refresh(store, bench)).toBe(false);
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(false);
     const first = teachBench(teachImports(notTaught, imports), past);
     const byHand = estimatorFrom(() => first.minutes).expects(wax, { areaM2: null });
     expect(expected(bench)).toEqual(byHand);

@@ -164,6 +164,9 @@ export type SumJson = {
   readonly says: string;
   readonly spans: readonly {
     readonly labelMinutes: number;
+    /** This shop's own time that stands in for the label's, as checks taught it, and from how many coats. */
+    readonly ownMinutes: number | null;
+    readonly ownCoats: number | null;
     /** As long as it came out in the shop's air. */
     readonly minutes: number;
     /** How many readings of the air counted; null where air does not move it. */

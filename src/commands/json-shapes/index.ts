@@ -5,6 +5,7 @@
  */
 
 export type * from './bench.ts';
+export type * from './drying.ts';
 export type * from './hours.ts';
 export type * from './piece.ts';
 export type * from './shop.ts';

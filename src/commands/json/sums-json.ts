@@ -16,8 +16,10 @@ export const sumsJson = (window: Window, { bench, now, sense, shop }: Look): rea
         meaning: stretch.meaning,
         begins: iso(stretch.begins, shop.zone),
         says: edgeWords(reason, now, shop),
-        spans: reason.spans.map(({ span, lasts, air }) => ({
+        spans: reason.spans.map(({ span, lasts, own, air }) => ({
           labelMinutes: span.ms / minute,
+          ownMinutes: own === null ? null : own.ms / minute,
+          ownCoats: own?.coats ?? null,
           minutes: lasts / minute,
           readings: air?.readings.length ?? null,
           nightLowFrom: isoOrNull(air?.night?.from ?? null, shop.zone),

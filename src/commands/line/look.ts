@@ -70,8 +70,9 @@ export function lookAt(
   return {
     now: room.now,
     get bench() {
-      return (folded ??= createLearning(room.folder).withEstimator(
+      return (folded ??= createLearning(room.folder).withLearned(
         foldBench(bench, undefined, clockReading(room.world.clock)),
+        { readings, settings: loaded.settings },
       ));
     },
     get pings() {

@@ -23,6 +23,7 @@ export { schedulesCopy } from '../schedules-copy.ts';
 export { settings } from '../settings.ts';
 export { moveStep, repeatStep, rewordStep, skipStep } from '../change-steps.ts';
 export { notYet, ready, trouble } from '../checks.ts';
+export { drying } from '../drying.ts';
 export { describe } from '../describe.ts';
 export { pickUp, putDown, takeAlong } from '../hands.ts';
 export { carriedIn, hold, lift } from '../holds.ts';

@@ -53,7 +53,8 @@ export async function record(
     if (isFailure(result.value)) return result.value;
     const { intents, after } = result.value;
     // A past piece that is left out stops teaching now, not at the next start of a screen.
-    if (mayChangeLessons(intents)) createLearning(room.folder).refresh(store, after.bench);
+    if (mayChangeLessons(intents))
+      createLearning(room.folder).refresh(store, after.bench, after.readings);
     return answer(result.value);
   });
 }

@@ -34,6 +34,7 @@ const table = {
     'actual against estimated minutes of a piece, or of finished pieces',
     'hours',
   ),
+  drying: other('look', 'how long your coats take, against their labels', 'drying'),
   'job-card': other('look', 'all that was done to a piece and put on it', 'jobCard'),
   past: other('look', 'pieces that have left the bench', 'past'),
   pings: entry('look', 'pings that went out, and those to come', () => pings),

@@ -9,13 +9,16 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
-import type { Taught } from '../../tracker/learning/index.ts';
+import type { DriedCoat, Taught } from '../../tracker/learning/index.ts';
 import { partEnding } from '../file/durable.ts';
 import { filePath, historyFile } from '../folder/names.ts';
 import { historyYears } from '../reading/history-years.ts';
 
 /** One year of history: its file's length and the end of it, where its own sum stands. */
 export type YearPrint = { readonly year: number; readonly print: string };
+
+/** What a number of years taught: minutes, and the coats that were tried in them. */
+export type YearsTaught = Taught & { readonly dried: readonly DriedCoat[] };
 
 /**
  * What the history taught: a throw-away cache, so that ten years needn't be read again to expect one step's minutes. It names
@@ -26,8 +29,8 @@ export type LearnedFile = {
   /** Pieces of that history that were not to teach. */
   readonly except: readonly string[];
   /** All years but the last, and all: when a piece leaves, only the last year need be read again. */
-  readonly earlier: Taught;
-  readonly whole: Taught;
+  readonly earlier: YearsTaught;
+  readonly whole: YearsTaught;
   /** Hours from elsewhere, by their ids, and all years taught on top of them: they are older. */
   readonly imports: readonly string[];
   readonly onImports: Taught;

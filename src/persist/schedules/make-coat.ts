@@ -1,5 +1,12 @@
 import type { Chemistry } from '../../tracker/trade/index.ts';
-import type { Edge, Milestone, StampChoice, WindowRule } from '../../tracker/windows/index.ts';
+import {
+  mayTeachSooner,
+  touchTells,
+  type Edge,
+  type Milestone,
+  type StampChoice,
+  type WindowRule,
+} from '../../tracker/windows/index.ts';
 import {
   afterwards,
   going,
@@ -29,10 +36,6 @@ const cannotBeTried: ReadonlySet<Milestone> = new Set([
   'light use',
   'full cure',
 ]);
-/** Where a finger or paper tells the truth. Two-part coats can feel hard before they are. */
-const tellsByTouch: ReadonlySet<Chemistry> = new Set(['waterborne', 'evaporative', 'oxidative']);
-/** Checks may teach a shorter time only for work that spoils nothing if it was a little too early. */
-const learned: ReadonlySet<Milestone> = new Set(['scuff', 'recoat']);
 
 /** The windows of a coat's milestones, in the order they are written. */
 export function makeCoat(coat: Coat, around: Surroundings): readonly WindowRule[] {
@@ -40,9 +43,9 @@ export function makeCoat(coat: Coat, around: Surroundings): readonly WindowRule[
 }
 
 function makeMilestone(milestone: Milestone, row: CoatRow, around: Surroundings): WindowRule {
-  const touch = tellsByTouch.has(around.chemistry) && !cannotBeTried.has(milestone);
+  const touch = touchTells(around.chemistry) && !cannotBeTried.has(milestone);
   const law = { ...around, chemistry: lawOf(milestone, around.chemistry) };
-  const learnable = learned.has(milestone) && touch && row['keep off'] === undefined;
+  const learnable = mayTeachSooner(milestone, around.chemistry, row['keep off'] !== undefined);
   const opening: Edge = {
     kind: 'stamp',
     stamp: lastStroke,

@@ -1,5 +1,6 @@
 import { explainEdge, type EdgeReason } from '../windows/explain-edge.ts';
 import type { EdgeSense, TimedStretch, Window } from '../windows/model.ts';
+import { senseWithOwnTime } from '../windows/own-time.ts';
 import type { Bench } from './piece.ts';
 import { happeningsOfWindow } from './piece-windows.ts';
 
@@ -13,5 +14,6 @@ export function explainStretch(
   const piece = bench.pieces.get(window.subject.pieceId);
   if (piece === undefined || stretch.from === undefined) return null;
   const happenings = happeningsOfWindow(piece, bench.sessions, window);
-  return happenings === null ? null : explainEdge(stretch.from, happenings, sense);
+  if (happenings === null) return null;
+  return explainEdge(stretch.from, happenings, senseWithOwnTime(sense, window.rule, window.own));
 }

@@ -1,5 +1,6 @@
 import { chooseStamp } from '../windows/edges.ts';
 import { opensAt, workOutWindow } from '../windows/evaluate.ts';
+import { senseWithOwnTime } from '../windows/own-time.ts';
 import type { EdgeSense, Window } from '../windows/model.ts';
 import type { Instant } from '../time/index.ts';
 import type { Bench, Check, Piece, Session } from './piece.ts';
@@ -31,14 +32,21 @@ export function lastNotYet({ checks }: Piece): Check | null {
 export function lateTimes(
   piece: Piece,
   sessions: readonly Session[],
-  { rule, subject, key, begunAt }: Window,
+  { rule, subject, key, begunAt, own }: Window,
   at: Instant,
   sense: EdgeSense,
 ): number | null {
   const happenings = happeningsOfWindow(piece, sessions, { rule, subject, key });
   if (happenings === null) return null;
   // What earlier checks added was not expected.
-  const untried = workOutWindow(rule, subject, key, { ...happenings, checks: [] }, null, sense);
+  const untried = workOutWindow(
+    rule,
+    subject,
+    key,
+    { ...happenings, checks: [] },
+    null,
+    senseWithOwnTime(sense, rule, own),
+  );
   const opening = untried === null ? null : opensAt(untried);
   const stroke = chooseStamp({ events: ['last-stroke'], which: 'last' }, happenings);
   const from = stroke.known ? stroke.at : begunAt;

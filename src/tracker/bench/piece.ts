@@ -3,7 +3,7 @@ import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate, Reading } from '../trade/climate.ts';
 import type { LateCause } from '../trade/late-causes.ts';
 import type { Product, Step } from '../trade/schedule.ts';
-import type { StampEvent } from '../windows/model.ts';
+import type { OwnTime, StampEvent, WindowRule } from '../windows/model.ts';
 import type {
   BenchFact,
   CoatWeight,
@@ -38,6 +38,8 @@ export type Bench = {
   readonly imports?: readonly ImportedHours[];
   /** Who foretells minutes, where anything was learned; else the finishing schedules do. */
   readonly estimator?: Estimator;
+  /** How long coats take in this shop, where checks have taught it; else the labels say so. */
+  readonly drying?: DryingTimes;
 };
 
 export type ImportedHours = {
@@ -193,6 +195,14 @@ export type Estimator = {
   readonly knows: (stepClass: Step['stepClass']) => number;
   /** Who would foretell them if the bench were another: what a correction would do, before it is made. */
   readonly afterwards?: (bench: Bench) => Estimator;
+};
+
+/** How long coats take here. */
+export type DryingTimes = {
+  /** The time by which a product's window opens; null where the label's figure stands. */
+  readonly own: (product: Product, rule: WindowRule) => OwnTime | null;
+  /** What that rests on: one and the same for as long as nothing else was learned of that product. */
+  readonly basis: (product: Product) => unknown;
 };
 
 /** Minutes of hands on one or more targets. `end` is null while in hand. */

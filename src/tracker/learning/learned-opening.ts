@@ -1,28 +1,38 @@
-import type { Milliseconds } from '../time/index.ts';
-import { minute } from '../time/index.ts';
-import type { Span } from '../windows/model.ts';
-import { foreseenDrying, type LearnedDrying } from './drying-times.ts';
+import { minute, type Milliseconds } from '../time/index.ts';
+import type { OwnTime } from '../windows/model.ts';
+import { foreseenDrying, type LearnedDrying, type TriedCoat } from './drying-times.ts';
 
-/** So many coats must have been found ready before a window opens by them. */
+/** So many coats must have been found ready before a window opens sooner than its label says. */
 export const enoughCoats = 5;
+
+/** And so many tried before it opens later, one of them "not yet" when the label's time had run. */
+const enoughToWait = 3;
 
 /** A learned opening is one by which so many coats are there: 4 times in 5. */
 export const openingChance = 0.8;
 
-/** When a coat can be tried, after its last stroke. `coats` null: by the label and the conditions alone. */
-export type Opening = { readonly ms: Milliseconds; readonly coats: number | null };
+/** However soon coats were found ready, no opening comes sooner than half the label's time (common practice, no source). */
+const soonest = 0.5;
 
 /**
- * Where a window opens, after coats that were tried. `labelled` is the label's figure under the present conditions. Only
- * spans that are marked learnable are moved (scuffing and recoating of waterborne, evaporative and oxidative coats): what
- * the label says of two-part and acid-cured coats, forbidden gaps, wrapping and cure stands.
+ * When a window opens after coats that were tried, in the label's own air; null where the label's figure stands.
+ *
+ * @param label the label's figure
+ * @param coats what `learned` was learned from
+ * @param maySooner whether checks may bring this opening forward: scuffing and recoating of waterborne, evaporative and
+ *   oxidative coats. Later is always allowed: it costs a wait, and a check ends it.
  */
 export function learnedOpening(
-  span: Span,
-  labelled: Milliseconds,
+  label: Milliseconds,
+  maySooner: boolean,
+  coats: readonly TriedCoat[],
   learned: LearnedDrying,
-): Opening {
-  if (span.learnable !== true || learned.found < enoughCoats) return { ms: labelled, coats: null };
-  const minutes = foreseenDrying(learned, labelled / minute, openingChance);
-  return { ms: Math.round(minutes) * minute, coats: learned.coats };
+): OwnTime | null {
+  const isSlow = coats.some(({ notYetAt }) => notYetAt * minute >= label);
+  const mayLater = isSlow && learned.coats >= enoughToWait;
+  if (!mayLater && !(maySooner && learned.found >= enoughCoats)) return null;
+  const foreseen = foreseenDrying(learned, label / minute, openingChance);
+  const ms = Math.round(Math.max(foreseen, (soonest * label) / minute)) * minute;
+  const moves = ms > label ? mayLater : ms < label && maySooner && learned.found >= enoughCoats;
+  return moves ? { ms, coats: learned.coats } : null;
 }

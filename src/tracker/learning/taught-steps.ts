@@ -83,7 +83,8 @@ export const notToTeach = (bench: Bench, pieces: readonly string[]): readonly st
     })
     .sort();
 
-const mayTeach = ({ place, keptFromLearning }: Piece): boolean =>
+/** Whether anything of a piece teaches: it was neither removed nor left out. */
+export const mayTeach = ({ place, keptFromLearning }: Piece): boolean =>
   place !== 'removed' && keptFromLearning !== true;
 
 function lessonsOf(bench: Bench): readonly Lesson[] {

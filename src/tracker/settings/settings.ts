@@ -59,6 +59,13 @@ export const settings = {
     choices: 'night low',
     standard: 'auto',
   } satisfies Setting<string>,
+  learnDrying: setting(
+    'learn-drying',
+    'learn drying',
+    'Whether your checks may move when coats are ready to be tried; no leaves the label and the air.',
+    [true, false],
+    true,
+  ),
   lengths: setting('lengths', 'lengths', 'Unit of sizes.', ['auto', 'mm', 'in'], 'auto'),
   clock: setting('clock', 'clock', '12 or 24 hours.', ['auto', '24', '12'], 'auto'),
   zone: {

@@ -1,6 +1,6 @@
 import type { Instant, Milliseconds } from '../time/index.ts';
 import { chooseStamp, latestFinding, placeEdge, type Happenings } from './edges.ts';
-import type { Edge, EdgeSense, Span, SpanAir, StampChoice } from './model.ts';
+import type { Edge, EdgeSense, OwnTime, Span, SpanAir, StampChoice } from './model.ts';
 
 /** What an edge counts from: a stamp, a finding, or the clock. */
 export type EdgeRoot =
@@ -18,6 +18,8 @@ export type EdgeRoot =
 export type CountedSpan = {
   readonly span: Span;
   readonly lasts: Milliseconds;
+  /** This shop's own time, where it stands in for the label's. */
+  readonly own: OwnTime | null;
   /** What of the air counted; null where the air moves nothing. */
   readonly air: SpanAir | null;
 };
@@ -79,7 +81,15 @@ function lengthened({ root, spans, at }: EdgeReason, span: Span, sense: EdgeSens
   const end = sense.spanEnd(span, at);
   return {
     root,
-    spans: [...spans, { span, lasts: end - at, air: sense.spanAir?.(span, at) ?? null }],
+    spans: [
+      ...spans,
+      {
+        span,
+        lasts: end - at,
+        own: sense.ownTime?.(span) ?? null,
+        air: sense.spanAir?.(span, at) ?? null,
+      },
+    ],
     at: end,
   };
 }

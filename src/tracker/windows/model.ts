@@ -55,6 +55,9 @@ export type Span = {
   readonly learnable?: boolean;
 };
 
+/** How long a coat takes in this shop instead of the label's figure, and how many tried coats taught it. */
+export type OwnTime = { readonly ms: Milliseconds; readonly coats: number };
+
 /** Picks one stamp among those of the window's subject. */
 export type StampChoice = {
   readonly events: readonly StampEvent[];
@@ -161,6 +164,8 @@ export type Window = {
   readonly closedAt: Instant | null;
   /** What it waits for, where that is the next of several: `coat 2 of 4`. */
   readonly nextPass?: string;
+  /** By what it opens where checks have taught another time than the label's. */
+  readonly own?: OwnTime;
 };
 
 /** Where a span ends in the shop's air, and what of that air counted. */
@@ -180,6 +185,11 @@ export type AirSense = {
   readonly spanAir: (span: Span, from: Instant) => SpanAir | null;
   /** How many times as long as the label says such a span takes in the air of one instant, as far as it may move. */
   readonly factorAt: (span: Span, at: Instant) => number;
+  /**
+   * How much of a span had run at `to`, as the air was read: nothing holds it to the label's side, and no night low is
+   * counted where none was read.
+   */
+  readonly labelTime: (span: Span, from: Instant, to: Instant) => Milliseconds;
 };
 
 /** Working out edges needs these from outside: conditions move spans, and the shop's zone knows clock times. */
@@ -187,4 +197,6 @@ export type EdgeSense = Pick<AirSense, 'spanEnd'> &
   Partial<AirSense> & {
     /** The first instant at or after `from` at which the shop's clock shows `time`. */
     readonly nextClock: (from: Instant, time: string) => Instant;
+    /** The time that stands in for a span's figure; null or absent where the label's stands. */
+    readonly ownTime?: (span: Span) => OwnTime | null;
   };

@@ -10,6 +10,7 @@ import type {
   CheckedJson,
   ConditionsJson,
   CopiedJson,
+  DryingJson,
   FinishedHoursJson,
   JobCardJson,
   KeysJson,
@@ -42,6 +43,7 @@ export type Done = { readonly code: number; readonly out: string; readonly err: 
 type Answers = {
   bench: BenchJson;
   windows: WindowsJson;
+  drying: DryingJson;
   steps: StepsJson;
   hours: PieceHoursJson & FinishedHoursJson;
   'job-card': JobCardJson;

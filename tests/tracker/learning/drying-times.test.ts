@@ -136,19 +136,32 @@ describe('learned drying times', () => {
 
 describe('a learned opening', () => {
   const label = 120 * minute;
-  const quick = Array.from({ length: 8 }, () => coat(50, 60));
+  const openingAfter = (coats: readonly TriedCoat[], maySooner = true) =>
+    learnedOpening(label, maySooner, coats, learnDrying(coats));
+  const quick = Array.from({ length: 8 }, () => coat(80, 90));
 
-  it('comes earlier than the label where the span may be learned and enough coats were found ready', () => {
-    const opening = learnedOpening({ ms: label, learnable: true }, label, learnDrying(quick));
-    expect(opening.ms).toBeLessThan(label);
-    expect(opening.ms).toBeGreaterThan(55 * minute);
-    expect(opening.coats).toBe(8);
+  it('comes sooner than the label where it may, and enough coats were found ready', () => {
+    const opening = openingAfter(quick);
+    expect(opening?.ms).toBeLessThan(label);
+    expect(opening?.ms).toBeGreaterThan(85 * minute);
+    expect(opening?.coats).toBe(8);
+    expect(openingAfter(quick.slice(0, 4))).toBeNull();
+    expect(openingAfter(quick, false)).toBeNull();
   });
 
-  it('stays at the label for every other span, and with few coats', () => {
-    const byLabel = { ms: label, coats: null };
-    const few = learnDrying(quick.slice(0, 4));
-    expect(learnedOpening({ ms: label }, label, learnDrying(quick))).toEqual(byLabel);
-    expect(learnedOpening({ ms: label, learnable: true }, label, few)).toEqual(byLabel);
+  it('never comes sooner than half the label', () => {
+    expect(openingAfter(Array.from({ length: 20 }, () => coat(35, 40)))?.ms).toBe(label / 2);
+  });
+
+  it('comes later by three coats, one of them found not yet at the label', () => {
+    const slow = [coat(120, 170), coat(130, 180), coat(150, 190)];
+    for (const maySooner of [true, false])
+      expect(openingAfter(slow, maySooner)?.ms).toBeGreaterThan(170 * minute);
+    expect(openingAfter(slow.slice(0, 2))).toBeNull();
+  });
+
+  it('stays at the label for coats that were ready whenever they were tried', () => {
+    expect(openingAfter(Array.from({ length: 4 }, () => coat(0, 120)))).toBeNull();
+    expect(openingAfter([])).toBeNull();
   });
 });

@@ -27,7 +27,7 @@ const label: Edge = { kind: 'stamp', stamp: last, plus: { ms: 2 * hour, may: 'gr
 test('a figure of the label counts from its stamp', () => {
   expect(explainEdge(label, coat, labelSense)).toEqual({
     root: { by: 'stamp', choice: last, at: 20 * minute, assumed: false },
-    spans: [{ span: { ms: 2 * hour, may: 'grow' }, lasts: 2 * hour, air: null }],
+    spans: [{ span: { ms: 2 * hour, may: 'grow' }, lasts: 2 * hour, own: null, air: null }],
     at: 20 * minute + 2 * hour,
   });
 });

@@ -11,20 +11,38 @@ const read = { at: at('24 13:40'), tempC: 15, rh: 65 };
 
 const stamp = { events: ['first-stroke'], which: 'first', agent: 'A' } as const;
 const root: EdgeReason['root'] = { by: 'stamp', choice: stamp, at: at('24 13:10'), assumed: false };
-const span = (ms: number): CountedSpan => ({ span: { ms }, lasts: ms, air: null });
+const span = (ms: number): CountedSpan => ({ span: { ms }, lasts: ms, own: null, air: null });
 const inAir = (ms: number, lasts: number, more: Partial<SpanAir> = {}): EdgeReason =>
   reason({
     spans: [
       {
         span: { ms },
         lasts,
+        own: null,
         air: { end: at('24 14:00'), readings: [read], night: null, ...more },
       },
     ],
   });
 const reason = (more: Partial<EdgeReason>): EdgeReason => ({ root, spans: [], at: 0, ...more });
 
+const owned = (ms: number, own: number, lasts: number): EdgeReason =>
+  reason({
+    spans: inAir(ms, lasts).spans.map((each) => ({ ...each, own: { ms: own, coats: 5 } })),
+  });
+
 test.each([
+  [
+    owned(12 * hour, 17 * hour, 18.7 * hour),
+    'label 12 h, yours 1.4 times from 5 coats, x 1.1 for 15 C 65 %, from A first stroke 13:10',
+  ],
+  [
+    owned(2 * hour, 1.5 * hour, 1.5 * hour),
+    'label 2 h, yours 0.8 times from 5 coats, sooner than the label, from A first stroke 13:10',
+  ],
+  [
+    owned(2 * hour, 2.05 * hour, 2.05 * hour),
+    'label 2 h, yours 1.02 times from 5 coats, from A first stroke 13:10',
+  ],
   [reason({ spans: [span(10 * minute)] }), 'label 10 min, from A first stroke 13:10'],
   [reason({}), 'from A first stroke 13:10'],
   [

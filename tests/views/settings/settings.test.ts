@@ -94,7 +94,8 @@ describe('the settings screen', () => {
   });
 
   it('lists every setting with its value, and what auto comes to here', () => {
-    const text = new Screen().rows().join('\n');
+    // The screen scrolls: a taller one shows all of them.
+    const text = new Screen().rows([80, 30]).join('\n');
     for (const { label } of Object.values(table))
       expect(text).toMatch(new RegExp(`^[> ] ${label} `, 'm'));
     expect(text).toMatch(/^> helper +no$/m);

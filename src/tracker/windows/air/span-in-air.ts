@@ -60,7 +60,24 @@ export function airSense(air: ShopAir): AirSense {
     };
   };
 
+  const labelTime = (span: Span & MovedSpan, from: Instant, to: Instant): number => {
+    const asRead = { paceIn: paceOf(span), worse: (read: number) => read };
+    let [at, ran] = [from, 0];
+    for (const { ends, pace } of airFrom(
+      from,
+      { readings: air.readings, nightLowC: null },
+      asRead,
+    )) {
+      const till = Math.min(to, ends);
+      ran += Math.max(0, till - at) * pace;
+      at = Math.max(at, till);
+      if (at >= to) break;
+    }
+    return ran + Math.max(0, to - at);
+  };
+
   return {
+    labelTime: (span, from, to) => (isMoved(span) ? labelTime(span, from, to) : to - from),
     spanEnd: (span, from) => (isMoved(span) ? sum(span, from).end : from + span.ms),
     spanAir: (span, from) => (isMoved(span) ? sum(span, from) : null),
     factorAt: (span, at) => {

@@ -1,0 +1,46 @@
+import type { DriedCoat, MilestoneDrying } from '../../tracker/learning/index.ts';
+import { minute } from '../../tracker/time/index.ts';
+import { day } from '../../views/format/index.ts';
+import { labelLength } from '../../views/parts/label-length.ts';
+import type { ProductTold } from '../json/drying-json.ts';
+import type { Look } from '../line/look.ts';
+
+/** Each product with its milestones: the label, what checks have taught, and the last coats that were tried. */
+export function dryingLines(told: readonly ProductTold[], look: Look): readonly string[] {
+  if (told.length === 0)
+    return ['No coat is on the bench, and none was tried. To tell of one: recoat drying PRODUCT'];
+  const lines = told.flatMap(({ product, milestones }) => [
+    product.name,
+    ...milestones.flatMap((each) => milestoneLines(each, look)),
+  ]);
+  return look.settings.learnDrying
+    ? lines
+    : [...lines, '', 'Windows open by the label: the setting "learn drying" is no.'];
+}
+
+const indent = ' '.repeat(12);
+
+function milestoneLines(drying: MilestoneDrying, look: Look): readonly string[] {
+  const { milestone, label, yours, coats, opens, lastCoats } = drying;
+  const head = `  ${milestone.padEnd(indent.length - 4)}  label ${labelLength(label)}`;
+  if (yours === null) return [`${head}, from the label, not yet from you`];
+  const { median, low, high } = yours;
+  const range = `${length(low)} to ${length(high)}, 8 times in 10`;
+  const by = look.settings.learnDrying ? opens : null;
+  return [
+    `${head}, yours ${length(median)}, from ${coats} ${coats === 1 ? 'coat' : 'coats'}`,
+    `${indent}${range}; opens at ${labelLength(by?.ms ?? label)}${by === null ? ', by the label' : by.ms < label ? ', sooner than the label' : ''}`,
+    ...lastCoats.map((coat) => `${indent}${coatWords(coat, look)}`),
+  ];
+}
+
+const length = (minutes: number): string => labelLength(minutes * minute);
+
+/** `Tue 24 Nov: not yet at 2 h, ready at 2 h 40`, by the clock. */
+function coatWords({ at, notYet, ready }: DriedCoat, { shop }: Look): string {
+  const words = [
+    ...(notYet === null ? [] : [`not yet at ${length(notYet.minutes)}`]),
+    ...(ready === null ? [] : [`ready at ${length(ready.minutes)}`]),
+  ];
+  return `${day(at, shop)}: ${words.join(', ')}`;
+}
