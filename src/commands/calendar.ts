@@ -1,12 +1,11 @@
-import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { writeDurably } from '../persist/file/durable.ts';
 import { calendarEvents, type CalendarEvent } from './calendar/calendar-events.ts';
 import { calendarText, producer } from './calendar/calendar-text.ts';
 import { iso } from './json/iso.ts';
 import type { CalendarJson } from './json-shapes/index.ts';
-import { failure, isFailure, type Answer, type CommandFile, type Failure } from './line/command.ts';
+import { isFailure, type Answer, type CommandFile } from './line/command.ts';
 import { look, type Look } from './line/look.ts';
+import { writeNamed } from './write-named.ts';
 
 export const calendar: CommandFile = {
   takes: '[file]',
@@ -23,7 +22,10 @@ export const calendar: CommandFile = {
         json: () => shapeOf(events, null, shop),
       };
     const path = resolve(room.world.cwd, typed);
-    const problem = writeCalendar(path, text);
+    const problem = writeNamed(path, text, {
+      is: "calendar of recoat's",
+      has: (before) => before.includes(`PRODID:${producer}`),
+    });
     if (problem !== null) return problem;
     return written(path, events, shop);
   },
@@ -49,22 +51,3 @@ const shapeOf = (
     alarms: alarms.map(({ at, says }) => ({ at: iso(at, shop.zone), says })),
   })),
 });
-
-/** Writes over a calendar of ours only; null once it is on the disk. */
-function writeCalendar(path: string, text: string): Failure | null {
-  try {
-    if (existsSync(path) && !readFileSync(path, 'utf8').includes(`PRODID:${producer}`))
-      return failure(
-        'refused',
-        `Not written: ${path} is there already and is no calendar of recoat's. Name another file.`,
-      );
-    writeDurably(path, text);
-    return null;
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return failure(
-      'store',
-      `Not written: ${path} (${why}). Name a file in a folder that you may write to.`,
-    );
-  }
-}

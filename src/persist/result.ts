@@ -8,6 +8,7 @@ export type StoreProblem = {
     | 'full' // no room on the disk
     | 'busy' // another process kept the store locked
     | 'unsafe link' // a link, or no plain file, where a file of the store should be
+    | 'not empty' // something is there already that an import would mix with
     | 'gone'; // the data folder is not there any more
   /** Path of the file or folder. */
   readonly file: string;

@@ -54,9 +54,13 @@ export type FactStore = {
     decide: (current: Loaded) => { readonly append: Appending; readonly result: T },
   ) => Result<T>;
   readonly readSettings: () => Result<Settings>;
-  /** `settings` null changes nothing. */
+  /** `settings` null changes nothing. `beside`: entries that this program doesn't know, kept as they are. */
   readonly changeSettings: <T>(
-    decide: (current: Settings) => { readonly settings: Settings | null; readonly result: T },
+    decide: (current: Settings) => {
+      readonly settings: Settings | null;
+      readonly beside?: Readonly<Record<string, unknown>>;
+      readonly result: T;
+    },
   ) => Result<T>;
   /**
    * Copies facts to the history of their years, and once they are there takes them out of the bench file. Pieces chosen

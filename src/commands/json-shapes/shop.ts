@@ -185,3 +185,22 @@ export type CalendarJson = {
 
 /** `rags` */
 export type RagsJson = { readonly rags: readonly PieceNameJson[] };
+
+/** `export` and `import` */
+export type TransferJson = {
+  /** Null where an export is in `text`. */
+  readonly file: string | null;
+  /** The export itself, where no file was named to hold it. */
+  readonly text: string | null;
+  /** False where an import found everything there already. */
+  readonly changed: boolean;
+  readonly holds: {
+    readonly benchFacts: number;
+    readonly historyFacts: number;
+    readonly readings: number;
+    readonly pingFacts: number;
+    readonly years: readonly number[];
+    /** Names of the user's own files of schedules and products. */
+    readonly schedules: readonly string[];
+  };
+};

@@ -5,6 +5,8 @@ export { importHoursFile } from '../import-hours.ts';
 export { hours } from '../hours.ts';
 export { jobCard } from '../job-card.ts';
 export { calendar } from '../calendar.ts';
+export { exportStore } from '../export.ts';
+export { importStore } from '../import.ts';
 export { keep } from '../keep.ts';
 export { keys } from '../keys.ts';
 export { overnight } from '../overnight.ts';

@@ -107,6 +107,8 @@ const table = {
   calendar: other('shop', 'windows and promised dates as an iCalendar file', 'calendar'),
   keep: other('shop', 'ping while no screen is open, till nothing is to come', 'keep'),
   settings: other('shop', 'what can be chosen, and choosing it', 'settings'),
+  export: other('shop', 'the whole store as one file', 'exportStore'),
+  import: other('shop', 'an exported store into an empty one', 'importStore'),
 
   product: other('schedules', 'the products there are, your own cans among them', 'product'),
   'product copy': other('schedules', 'a file of your own can, from a class', 'productCopy'),

@@ -28,15 +28,18 @@ const sumShape = /^,"sum":"([0-9a-f]{8})"\}\n$/;
 
 const sumOf = (bytes: Uint8Array | string): string => crc32(bytes).toString(16).padStart(8, '0');
 
-const withSum = (text: string): string => `${text},"sum":"${sumOf(text)}"}\n`;
+/** Ends an object that is not closed yet by the sum of it. */
+export const withSum = (text: string): string => `${text},"sum":"${sumOf(text)}"}\n`;
 
-export function factsText(form: number, facts: readonly object[]): string {
+export const factsText = (form: number, facts: readonly object[]): string =>
+  withSum(`{"recoat":${form},${factsFields(facts)}`);
+
+/** Facts as fields of an object, without its braces. */
+export function factsFields(facts: readonly object[]): string {
   const texts: SharedTexts = new Map();
   const lines = facts.map((fact) => `\n${lineOf(fact, texts)}`).join(',');
   const shared = [...texts].map(([key, text]) => `\n"${key}":${text}`).join(',');
-  return withSum(
-    `{"recoat":${form},"facts":[${lines}\n]${texts.size === 0 ? '' : `,"shared":{${shared}\n}`}`,
-  );
+  return `"facts":[${lines}\n]${texts.size === 0 ? '' : `,"shared":{${shared}\n}`}`;
 }
 
 export function settingsText(form: number, settings: Readonly<Record<string, unknown>>): string {
@@ -63,7 +66,7 @@ export function readDocument(bytes: Buffer, holds: ContentsName): Document | Dam
   return { form, contents, vouched: hasRightSum(bytes) };
 }
 
-function hasRightSum(bytes: Buffer): boolean {
+export function hasRightSum(bytes: Buffer): boolean {
   const written = sumShape.exec(bytes.toString('latin1', Math.max(0, bytes.length - sumLength)));
   return written !== null && written[1] === sumOf(bytes.subarray(0, -sumLength));
 }

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { makeFolder } from '../file/durable.ts';
 import { writeProblem } from '../file/write-problem.ts';
 import { benchFile, filePath, settingsFile } from '../folder/names.ts';
@@ -102,9 +103,11 @@ export function openDiskStore(
       lock.hold(() => {
         const reading = settingsNow();
         if (!reading.ok) return reading;
-        const { settings, result } = decide(reading.value.settings);
+        const { settings, beside, result } = decide(reading.value.settings);
         if (settings === null) return good(result);
-        const contents = storedSettings(settings, reading.value);
+        const contents = { ...storedSettings(settings, reading.value), ...beside };
+        const stored = files.current(settingsFile);
+        if (stored.ok && isDeepStrictEqual(stored.value.contents, contents)) return good(result);
         const written = rewrite([{ file: settingsFile, contents }]);
         return written.ok ? good(result) : written;
       }),

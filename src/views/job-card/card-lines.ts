@@ -49,7 +49,8 @@ const wrapped = (text: string, columns: number): readonly Line[] =>
 
 const squareFeet = 10.7639;
 
-function aboutPiece({ piece }: JobCard, { zone, lengths }: Shop): string {
+/** What is known of the piece itself, in one sentence. */
+export function aboutPiece({ piece }: JobCard, { zone, lengths }: Shop): string {
   const { kind, wood, areaM2, yearMade, addedAt, promised, leftAt, place, schedule } = piece;
   const size =
     areaM2 === null
@@ -128,20 +129,29 @@ function oneRow(row: JobCardRow, stamp: string, shop: Shop, columns: number): re
   ]);
 }
 
-/** What is still to come, and what it took. */
-function trailing(
+function trailing(card: JobCard, now: Instant, shop: Shop, columns: number): readonly Line[] {
+  const label = 9;
+  return cardEnd(card, now, shop).flatMap(([name, words]) =>
+    wrapKept(words, columns - label).map((text, index): Line => [
+      segment(padEnd(index === 0 ? name : '', label), 'quiet'),
+      segment(text),
+    ]),
+  );
+}
+
+/** What is still to come, and what it took: words under their names. */
+export function cardEnd(
   { toDo, curing, matches, minutes, sessions, piece }: JobCard,
   now: Instant,
   shop: Shop,
-  columns: number,
-): readonly Line[] {
+): readonly (readonly [name: string, words: string])[] {
   const when = (at: Instant): string => whenInWords(at, now, shop);
   const toDoWords = toDo.map(({ name, notBefore }) =>
     notBefore === null ? name : `${name} (from ${when(notBefore)})`,
   );
   const count = `${Math.round(minutes)} in ${sessions} ${sessions === 1 ? 'session' : 'sessions'}`;
   const hours = minutes < 100 ? '' : `, ${minutesSpent(minutes * 60_000)}`;
-  const told: readonly (readonly [string, string])[] = [
+  return [
     ...(piece.hold === null ? [] : [['hold', piece.hold.reason] as const]),
     ['to do', toDoWords.length === 0 ? 'nothing' : toDoWords.join(', ')],
     ...(curing.length === 0
@@ -162,13 +172,6 @@ function trailing(
     ),
     ['minutes', count + hours],
   ];
-  const label = 9;
-  return told.flatMap(([name, words]) =>
-    wrapKept(words, columns - label).map((text, index): Line => [
-      segment(padEnd(index === 0 ? name : '', label), 'quiet'),
-      segment(text),
-    ]),
-  );
 }
 
 const partCalled = (piece: Piece, part: string | null): string | null =>

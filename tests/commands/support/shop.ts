@@ -29,6 +29,7 @@ import type {
   SetJson,
   SettingsJson,
   StepsJson,
+  TransferJson,
   WindowsJson,
 } from '../../../src/commands/json-shapes/index.ts';
 import type { World } from '../../../src/shell/world.ts';
@@ -60,6 +61,8 @@ type Answers = {
   settings: SettingsJson & SetJson;
   schedules: SchedulesJson & CheckedJson & CopiedJson;
   keys: KeysJson;
+  export: TransferJson;
+  import: TransferJson;
   pot: PotsJson;
   product: ProductsJson;
 };

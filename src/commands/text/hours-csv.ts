@@ -1,0 +1,38 @@
+import type { PieceHours } from '../../tracker/estimate/index.ts';
+import type { Cell } from './csv-lines.ts';
+
+const header = [
+  'piece',
+  'step',
+  'step class',
+  'state',
+  'minutes',
+  'estimated',
+  'low',
+  'high',
+  'chance',
+  'setup minutes',
+  'sessions',
+];
+
+/** Actual against estimated minutes, a row for each step of each piece. */
+export const hoursRows = (pieces: readonly PieceHours[]): readonly (readonly Cell[])[] => [
+  header,
+  ...pieces.flatMap(({ piece, steps }) =>
+    steps.map(({ step, state, minutes, expected, setup, sessions }): readonly Cell[] => [
+      piece.name,
+      step.name,
+      step.stepClass,
+      state,
+      minutes === null ? null : tenths(minutes),
+      tenths(expected.minutes),
+      tenths(expected.low),
+      tenths(expected.high),
+      expected.chance,
+      tenths(setup),
+      sessions,
+    ]),
+  ),
+];
+
+const tenths = (minutes: number): number => Math.round(minutes * 10) / 10;
