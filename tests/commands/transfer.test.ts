@@ -123,6 +123,12 @@ describe('export and import', () => {
     );
     expect(await told(text.replace('"pings":{', '"pings":{{'))).toMatch(/line \d+: it is not JSON/);
     expect(await told(text.replace('Stool', 'Stoop'))).toMatch(/sum doesn't fit/);
+    const lines = text.split('\n');
+    for (const at of [0, 1, 2, 4, lines.length - 2]) {
+      const broken = lines.with(at, `${lines[at] ?? ''}}:`).join('\n');
+      // What closes too much breaks where it stands.
+      expect(await told(broken)).toContain(`line ${at + 1}: it is not JSON`);
+    }
     expect(await told('')).toContain('it is empty');
     expect(await told('{"recoat":1,"facts":[]}')).toContain('no exported store');
     expect((await other.refuses('import', 'none.json')).says).toContain('ENOENT');

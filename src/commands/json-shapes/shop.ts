@@ -204,3 +204,17 @@ export type TransferJson = {
     readonly schedules: readonly string[];
   };
 };
+
+/** `checkup` */
+export type CheckupJson = {
+  /** How many of the findings are. */
+  readonly wrong: number;
+  readonly findings: readonly {
+    /** `store`, `lock`, `backups`, `folder`, `keeper`, `notifier`, `hook`, `awake`, `terminal`, `clock`, `schedules`. */
+    readonly about: string;
+    /** `in order`, `note`, `wrong`. */
+    readonly state: string;
+    readonly says: string;
+    readonly todo: string | null;
+  }[];
+};

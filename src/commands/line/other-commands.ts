@@ -5,6 +5,7 @@ export { importHoursFile } from '../import-hours.ts';
 export { hours } from '../hours.ts';
 export { jobCard } from '../job-card.ts';
 export { calendar } from '../calendar.ts';
+export { checkup } from '../checkup.ts';
 export { exportStore } from '../export.ts';
 export { importStore } from '../import.ts';
 export { keep } from '../keep.ts';

@@ -107,6 +107,7 @@ const table = {
   calendar: other('shop', 'windows and promised dates as an iCalendar file', 'calendar'),
   keep: other('shop', 'ping while no screen is open, till nothing is to come', 'keep'),
   settings: other('shop', 'what can be chosen, and choosing it', 'settings'),
+  checkup: other('shop', 'whether everything is in order, and what to do where not', 'checkup'),
   export: other('shop', 'the whole store as one file', 'exportStore'),
   import: other('shop', 'an exported store into an empty one', 'importStore'),
 

@@ -5,11 +5,15 @@
 export function lineOfBreak(text: string): number | null {
   const lines = text.split('\n');
   const isRightUpTo = (count: number): boolean => {
+    const beginning = lines.slice(0, count).join('\n');
     try {
-      JSON.parse(lines.slice(0, count).join('\n'));
+      JSON.parse(beginning);
       return true;
     } catch (error) {
-      return error instanceof Error && /^Unexpected end|^Unterminated/.test(error.message);
+      const says = error instanceof Error ? error.message : '';
+      // Some beginnings it blames for what is missing at their very end.
+      const place = / at position (\d+)/.exec(says)?.[1];
+      return /^Unexpected end|^Unterminated/.test(says) || Number(place) >= beginning.length;
     }
   };
   if (isRightUpTo(lines.length)) return null;

@@ -8,6 +8,7 @@ import type {
   CalendarJson,
   CautionsJson,
   CheckedJson,
+  CheckupJson,
   ConditionsJson,
   CopiedJson,
   DryingJson,
@@ -61,6 +62,7 @@ type Answers = {
   settings: SettingsJson & SetJson;
   schedules: SchedulesJson & CheckedJson & CopiedJson;
   keys: KeysJson;
+  checkup: CheckupJson;
   export: TransferJson;
   import: TransferJson;
   pot: PotsJson;
@@ -74,6 +76,8 @@ export type ShopOptions = {
   readonly zone?: string;
   readonly locale?: string;
   readonly interactive?: boolean;
+  /** What its environment holds beside the folder of the store. */
+  readonly env?: Readonly<Record<string, string>>;
 };
 
 /** A shop of its own for the test at hand: a store in a temporary folder, and a clock that is moved by hand. */
@@ -82,6 +86,7 @@ export function openShop({
   zone = 'America/New_York',
   locale = 'en-GB',
   interactive = false,
+  env = {},
 }: ShopOptions = {}) {
   const root = mkdtempSync(join(tmpdir(), 'recoat-commands-'));
   onTestFinished(() => rmSync(root, { recursive: true, force: true, maxRetries: 3 }));
@@ -95,7 +100,7 @@ export function openShop({
   const world = (out: string[], err: string[]): World => ({
     clock: { now: () => at, uptime: () => at - Date.parse('2026-01-01T00:00Z'), bootId: 'boot' },
     newId: () => `id${String((ids += 1)).padStart(4, '0')}`,
-    env: { RECOAT_FOLDER: folder },
+    env: { RECOAT_FOLDER: folder, ...env },
     platform: process.platform,
     home: root,
     cwd: root,
