@@ -1,8 +1,8 @@
-import { lineOf } from './drawing/index.ts';
+import { cut, lineOf } from './drawing/index.ts';
 import type { Frame } from './screen.ts';
 
-const fewestColumns = 32;
-const fewestRows = 10;
+export const fewestColumns = 32;
+export const fewestRows = 10;
 
 /** What is shown where the bench can't be: how large the terminal must be. Null where it is large enough. */
 export function tooSmall(columns: number, rows: number): Frame | null {
@@ -14,5 +14,5 @@ export function tooSmall(columns: number, rows: number): Frame | null {
     if (last !== '' && last.length + 1 + word.length > columns) lines.push(word);
     else lines[lines.length - 1] = last === '' ? word : `${last} ${word}`;
   }
-  return { lines: lines.slice(0, rows).map((line) => lineOf(line)) };
+  return { lines: lines.slice(0, rows).map((line) => lineOf(cut(line, columns))) };
 }

@@ -277,8 +277,8 @@ describe('of terminal, clock and schedules', () => {
       checkTerminal({ size: { columns, rows }, env }, standardSettings).map(({ state }) => state);
     expect(states(80, 24, { LANG: 'en_US.UTF-8' })).toEqual(['in order', 'in order']);
     expect(states(60, 24)).toEqual(['note', 'in order']);
-    expect(states(39, 24)[0]).toBe('wrong');
-    expect(states(80, 11)[0]).toBe('wrong');
+    expect(states(31, 24)[0]).toBe('wrong');
+    expect(states(80, 9)[0]).toBe('wrong');
     expect(states(80, 24, { TERM: 'dumb' })).toEqual(['wrong']);
     expect(states(80, 24, { LANG: 'C' })).toEqual(['in order', 'note']);
     expect(checkTerminal({ size: null, env: {} }, standardSettings)[0]?.state).toBe('note');

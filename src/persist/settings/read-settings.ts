@@ -32,10 +32,10 @@ export function readSettings(
   file: string,
 ): SettingsReading {
   const taken: Record<string, unknown> = { ...standardSettings };
-  const kept: Record<string, unknown> = {};
+  const kept: [string, unknown][] = [];
   const notices: Notice[] = [];
   const passOver = (name: string, says: string, todo: string) => {
-    kept[name] = stored[name];
+    kept.push([name, stored[name]]);
     notices.push({ file, says: `${file}: ${says}`, todo });
   };
   for (const name of Object.keys(stored)) {
@@ -57,7 +57,8 @@ export function readSettings(
         advice(wrong.near, 'The standard is used.'),
       );
   }
-  return { settings: taken as Settings, kept, notices };
+  // A file may name an entry as it likes, also `__proto__`: so it stays an entry.
+  return { settings: taken as Settings, kept: Object.fromEntries(kept), notices };
 }
 
 /** What goes into the file: the settings, and beside them what was there and not taken. */
@@ -66,7 +67,7 @@ export function storedSettings(
   before: SettingsReading,
 ): Record<string, unknown> {
   const changed = Object.entries(settings).filter(
-    ([name, value]) => !(name in before.kept) || value !== before.settings[name as keyof Settings],
+    ([name, value]) => !Object.hasOwn(before.kept, name) || value !== before.settings[name as keyof Settings],
   );
   return { ...before.kept, ...Object.fromEntries(changed) };
 }

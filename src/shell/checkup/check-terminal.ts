@@ -1,5 +1,6 @@
 import { findingsAbout, type Finding } from '../../persist/checkup/index.ts';
 import type { Settings } from '../../tracker/settings/index.ts';
+import { fewestColumns, fewestRows } from '../../views/too-small.ts';
 import { chooseTheme } from '../../views/theme/index.ts';
 
 const { fine, note, wrong } = findingsAbout('terminal');
@@ -10,8 +11,6 @@ export type TerminalSeen = {
   readonly env: NodeJS.ProcessEnv;
 };
 
-const leastColumns = 40;
-const leastRows = 12;
 const usual = { columns: 80, rows: 24 };
 
 /** Whether the screen has room, and which colours and signs it draws with. */
@@ -29,10 +28,10 @@ export function checkTerminal({ size, env }: TerminalSeen, settings: Settings): 
   const shown = `${columns} columns and ${rows} rows`;
   const { colour, glyphs } = chooseTheme(settings, env);
   const sized =
-    columns < leastColumns || rows < leastRows
+    columns < fewestColumns || rows < fewestRows
       ? wrong(
           `The terminal has ${shown}: too little for the bench.`,
-          `Make it ${leastColumns} by ${leastRows} or more; ${usual.columns} by ${usual.rows} shows all.`,
+          `Make it ${fewestColumns} by ${fewestRows} or more; ${usual.columns} by ${usual.rows} shows all.`,
         )
       : columns < usual.columns || rows < usual.rows
         ? note(`The terminal has ${shown}; ${usual.columns} by ${usual.rows} shows more.`)
