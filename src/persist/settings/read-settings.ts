@@ -67,7 +67,8 @@ export function storedSettings(
   before: SettingsReading,
 ): Record<string, unknown> {
   const changed = Object.entries(settings).filter(
-    ([name, value]) => !Object.hasOwn(before.kept, name) || value !== before.settings[name as keyof Settings],
+    ([name, value]) =>
+      !Object.hasOwn(before.kept, name) || value !== before.settings[name as keyof Settings],
   );
   return { ...before.kept, ...Object.fromEntries(changed) };
 }

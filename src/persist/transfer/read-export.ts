@@ -35,6 +35,9 @@ export function readExport(path: string, bytes: Buffer, form: FileForm): Result<
       'Nothing was touched. Import it with the newer recoat.',
     );
   if (!isRecord(parsed['export'])) return notOurs(path);
+  const other = Object.keys(parsed).find((name) => !['recoat', 'export', 'sum'].includes(name));
+  if (other !== undefined)
+    return damaged(path, { says: `${JSON.stringify(other)} has no place in it`, line: null });
   const read = readParts(parsed['export'], text, form, version);
   if ('says' in read) return damaged(path, read);
   if ('sum' in parsed && !hasRightSum(bytes))
