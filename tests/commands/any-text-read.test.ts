@@ -131,7 +131,7 @@ describe('what is typed is taken or refused, never half and with no exception', 
         expect(read.notices).toEqual([]);
         expect(read.settings).toEqual(chosen.settings);
       }),
-      { numRuns: 500 },
+      { numRuns: 1000 },
     );
   });
 });

@@ -8,7 +8,7 @@ export type PingHook = readonly [file: string, ...words: string[]];
 export function readPingHook(text: string): PingHook | 'none' | null {
   const typed = text.trim();
   if (typed === 'none') return 'none';
-  if (!typed.startsWith('[')) return /^\S+$/.test(typed) ? [typed] : null;
+  if (!typed.startsWith('[')) return /^[^\s\0]+$/.test(typed) ? [typed] : null;
   let words: unknown;
   try {
     words = JSON.parse(typed);
