@@ -90,7 +90,14 @@ export const scenes = [
   }),
   after('conditions', 'Entering the conditions of the shop.', ['c', ...'16C 61%'], { rows: low }),
   after('hours', 'Hours of one piece: actual against estimated.', ['2', 'm']),
-  after('hours-all', 'Hours over all finished pieces.', ['2', 'm', tab]),
+  after('hours-all', 'Hours over all finished pieces, by step class.', ['2', 'm', tab]),
+  after('hours-over-time', 'Hours over all finished pieces, month by month.', [
+    ...['2', 'm', tab, tab, tab],
+  ]),
+  after('hours-past-ranges', 'What was said of each finished piece, and where it came out.', [
+    ...['2', 'm', tab, tab, tab, tab],
+  ]),
+  after('hours-where', 'Where the hours went.', ['2', 'm', tab, tab, tab, tab, tab]),
   after('job-card', 'The job card of a piece.', ['2', 'j']),
   after('past-pieces', 'Pieces that have left the bench.', ['z']),
   scene('pings', 'The log of pings.', {
@@ -102,6 +109,8 @@ export const scenes = [
   }),
   after('settings', 'The settings.', ['u']),
   after('overnight', 'Shutting up shop.', ['v']),
+  after('pots', 'Pots: what can be mixed, and what is to be washed out.', ['l'], { rows: 16 }),
+  after('other-stamp', 'Stamps that no step expects.', ['1', ';'], { rows: 16 }),
   after('off-the-bench', 'Taking a piece off the bench asks first.', ['7', 'y'], { rows: low }),
   after('leave', 'Leaving while windows run: what will not ping.', ['q'], { rows: 16 }),
 ];

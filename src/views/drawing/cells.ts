@@ -21,7 +21,7 @@ export function cut(text: string, cells: number, glyphs: GlyphSet = 'blocks'): s
   if (width(shown) <= cells) return shown;
   if (cells <= 0) return '';
   const mark = glyphSets[glyphs].cut;
-  if (oneCellEach.test(shown)) return shown.slice(0, cells - 1) + mark;
+  if (oneCellEach.test(shown)) return shown.slice(0, cells - 1).trimEnd() + mark;
   let kept = '';
   let taken = 0;
   for (const { segment } of graphemes(shown)) {
@@ -29,7 +29,7 @@ export function cut(text: string, cells: number, glyphs: GlyphSet = 'blocks'): s
     if (taken > cells - 1) break;
     kept += segment;
   }
-  return kept + mark;
+  return kept.trimEnd() + mark;
 }
 
 /** Spaces after it up to so many cells; longer text stays as it is. */

@@ -198,7 +198,7 @@ describe('a line', () => {
     expect(plain(spread(lineOf('14:29  Tue 24 Nov'), lineOf('15 C  65 %'), 20))).toBe(
       '14:29  T… 15 C  65 %',
     );
-    expect(plain(spread(lineOf('left'), lineOf('too long'), 5))).toBe('too …');
+    expect(plain(spread(lineOf('left'), lineOf('too long'), 5))).toBe('too… ');
     expect(plain(spread(lineOf('left'), [], 6))).toBe('left  ');
   });
 

@@ -55,7 +55,7 @@ describe('hours of one piece on the screen', () => {
     const desk = opened();
     desk.press('s', 'down', 'down');
     expect(desk.text()).toContain('> sand 100               30   17-61   38 inside');
-    expect(desk.text()).toContain('  vinegar, then clear …');
+    expect(desk.text()).toContain('  vinegar, then clear…');
     desk.press('up', 'up', 'up');
     expect(desk.text()).toContain('> look over, lead test');
     desk.press('end', 'down');
