@@ -110,7 +110,7 @@ export const scenes = [
   after('settings', 'The settings.', ['u']),
   after('overnight', 'Shutting up shop.', ['v']),
   after('pots', 'Pots: what can be mixed, and what is to be washed out.', ['l'], { rows: 16 }),
-  after('other-stamp', 'Stamps that no step expects.', ['1', ';'], { rows: 16 }),
+  after('other-stamp', 'Stamps that no step expects.', ['4', ';'], { rows: 10 }),
   after('off-the-bench', 'Taking a piece off the bench asks first.', ['7', 'y'], { rows: low }),
   after('leave', 'Leaving while windows run: what will not ping.', ['q'], { rows: 16 }),
 ];
