@@ -1,8 +1,8 @@
 import { stripVTControlCharacters } from 'node:util';
 
 const lineBreaks = /\s*[\n\v\f\r\u0085\u2028\u2029]+\s*/g;
-/** Control characters, marks that turn the writing direction, the byte order mark. */
-const unseen = /[\p{Cc}\p{Bidi_Control}\ufeff]/gu;
+/** Control characters, marks that turn the writing direction, what has no width and joins nothing, the byte order mark. */
+const unseen = /[\p{Cc}\p{Bidi_Control}\u00ad\u200b\u2060-\u206f\ufeff\ufff9-\ufffb]/gu;
 
 /**
  * Text of a person, fit to leave the program: one line, no control characters, no half characters, at most `most`

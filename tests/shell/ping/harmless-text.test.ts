@@ -24,6 +24,10 @@ describe('text that leaves the program', () => {
     expect(harmlessLine('chest\u202egnp\u2066', 80)).toBe('chestgnp');
   });
 
+  it('takes out what nobody sees, and leaves what joins an emoji', () => {
+    expect(harmlessLine('ch\u00ade\u200bst\u2060 \ufff9👩\u200d🔧', 80)).toBe('chest 👩\u200d🔧');
+  });
+
   it('ends a text that is too long in an ellipsis, never within a character', () => {
     expect(harmlessLine('🪑🪑🪑🪑', 3)).toBe('🪑🪑…');
     expect(harmlessLine('abcd', 4)).toBe('abcd');
