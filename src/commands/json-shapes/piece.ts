@@ -42,7 +42,7 @@ export type MatchJson = {
   /** Null where it is not at hand. */
   readonly piece: PieceNameJson | null;
   readonly differences: readonly {
-    /** `product`, `coats`, `rounds`, `dwell`, `step`. */
+    /** `product`, `batch`, `coats`, `rounds`, `dwell`, `step`. */
     readonly what: string;
     readonly says: string;
   }[];

@@ -35,6 +35,10 @@ export const accept = (
   ...(warns === null ? {} : { warns }),
 });
 
+/** Several warnings as one; null where there is none. */
+export const warningOf = (...warnings: readonly (string | null)[]): string | null =>
+  warnings.filter((each) => each !== null).join('; ') || null;
+
 export const refuse = (says: string, nearest?: readonly string[]): Outcome => ({
   ok: false,
   refusal: nearest ? { says, nearest } : { says },

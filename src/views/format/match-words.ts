@@ -1,4 +1,9 @@
-import type { DwellTarget, MatchDifference, MatchFinding } from '../../tracker/bench/index.ts';
+import {
+  batchWords,
+  type DwellTarget,
+  type MatchDifference,
+  type MatchFinding,
+} from '../../tracker/bench/index.ts';
 import { minute, type Milliseconds } from '../../tracker/time/index.ts';
 import { timeLeftOf } from './lengths.ts';
 
@@ -21,6 +26,8 @@ export function differenceWords(difference: MatchDifference, who: string): strin
   switch (difference.what) {
     case 'product':
       return `${difference.step}: ${difference.there} on ${who}, ${difference.here} here`;
+    case 'batch':
+      return batchWords(difference, who);
     case 'coats': {
       const { product, there, here, toCome } = difference;
       const of = product === null ? '' : ` of ${product}`;

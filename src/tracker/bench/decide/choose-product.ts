@@ -1,10 +1,10 @@
-import { canTrouble } from '../../trade/can-trouble.ts';
 import type { Product } from '../../trade/schedule.ts';
 import type { Milestone } from '../../windows/model.ts';
 import type { Intent, IntentContext } from '../intents.ts';
-import { accept, refuse, type Outcome } from '../outcome.ts';
+import { accept, refuse, warningOf, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
+import { wrongCan } from './pot-of-stamp.ts';
 
 const not = 'Not changed';
 
@@ -29,16 +29,21 @@ export function chooseProduct(
   const before = step.product === undefined ? undefined : piece.products[step.product];
   if (isSame(before, product))
     return refuse(`${not}: ${step.name} on ${called(piece)} uses ${product.name} already.`);
+  const key = keyFor(piece, product, context);
+  const after = { ...piece, products: { ...piece.products, [key]: product } };
   return accept(
     [
       factAt(context, {
         kind: 'product-chosen',
-        body: { piece: piece.id, step: step.id, key: keyFor(piece, product, context), product },
+        body: { piece: piece.id, step: step.id, key, product },
       }),
     ],
     `${product.name} for ${step.name} on ${called(piece)}`,
     piece.id,
-    canTrouble(product, context.today) ?? unmet(piece, step, before, product),
+    warningOf(
+      wrongCan(bench, after, { ...step, product: key }, context),
+      unmet(piece, step, before, product),
+    ),
   );
 }
 

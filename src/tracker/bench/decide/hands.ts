@@ -5,7 +5,7 @@ import { likeStep } from '../like-step.ts';
 import type { Bench, PlannedStep, Session } from '../piece.ts';
 import { inHand, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
-import { oldCan } from './pot-of-stamp.ts';
+import { wrongCan } from './pot-of-stamp.ts';
 import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 import { lockedUnless } from './trial.ts';
 
@@ -56,7 +56,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
       const body = { piece: piece.id, step: step.id, skipped: false };
       before.push(factAt(context, { kind: 'step-skipped', body }));
     }
-    warns ??= step === null ? null : oldCan(piece, step, context);
+    warns ??= step === null ? null : wrongCan(bench, piece, step, context);
   }
   if (targets.length === 0) return refuse('Not picked up: no piece was named.');
   const taken = takeInHand(bench, targets, context, intent.putDown);

@@ -2,6 +2,8 @@ import { canTrouble } from '../../trade/can-trouble.ts';
 import type { StampEvent } from '../../windows/model.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { IntentContext } from '../intents.ts';
+import { otherBatch } from '../matches/index.ts';
+import { warningOf } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { isMixed, openPotOf, openPots, potTrouble } from '../pot-window.ts';
 import { factAt, instantOf } from './context.ts';
@@ -14,10 +16,16 @@ export type PotOfStamp = {
   readonly warns: string | null;
 };
 
-/** What is wrong with the can or the open pot that a step is about to use; null where nothing is. */
-export function oldCan(piece: Piece, step: PlannedStep, context: IntentContext): string | null {
+/** What is wrong with the can that a step is about to use: its age, or not its partner's batch; null where nothing is. */
+export function wrongCan(
+  bench: Bench,
+  piece: Piece,
+  step: PlannedStep,
+  { today }: IntentContext,
+): string | null {
   const product = step.product === undefined ? undefined : piece.products[step.product];
-  return product === undefined ? null : canTrouble(product, context.today);
+  if (product === undefined) return null;
+  return warningOf(canTrouble(product, today), otherBatch(bench, piece, step));
 }
 
 const none: PotOfStamp = { pot: null, facts: [], warns: null };

@@ -11,7 +11,7 @@ import { stepUnderWay } from '../step-under-way.ts';
 import { doneWithWeight } from './coat-weight.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
-import { oldCan, potFor } from './pot-of-stamp.ts';
+import { wrongCan, potFor } from './pot-of-stamp.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';
 import { minutesEarly } from './minutes-early.ts';
 import { othersInThisGo } from './take-along.ts';
@@ -206,7 +206,7 @@ export function stampAll(
   }
   // Told with the stroke that begins the step; after that it is on.
   const isFirst = picksUp && stampsOf(piece, step.id, part).length === 0;
-  const warnsOfCan = isFirst ? oldCan(piece, step, context) : null;
+  const warnsOfCan = isFirst ? wrongCan(bench, piece, step, context) : null;
   const from = potFor(bench, piece, step, stamps, context);
   facts.push(...from.facts);
   for (const { event, agent, pass, section } of stamps) {

@@ -7,6 +7,7 @@ import { countsFor, isDone } from '../progress.ts';
 import { inHand, sessionHolding } from '../standing.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
 import { pickUp, targetsCalled } from './hands.ts';
+import { wrongCan } from './pot-of-stamp.ts';
 
 const not = 'Not taken along';
 
@@ -46,6 +47,7 @@ export function takeAlong(
     `${called(piece)} taken along, ${step?.name ?? 'other work'}`,
     piece,
     context,
+    step === null ? null : wrongCan(bench, piece, step, context),
   );
 }
 
@@ -92,11 +94,13 @@ const changed = (
   says: string,
   piece: Piece,
   context: IntentContext,
+  warns: string | null = null,
 ): Outcome =>
   accept(
     [factAt(context, { kind: 'targets-changed', body: { session: session.id, targets } })],
     says,
     piece.id,
+    warns,
   );
 
 function stepInHand(bench: Bench, session: Session): PlannedStep | null {

@@ -16,6 +16,24 @@ const coatClasses: ReadonlySet<StepClass> = new Set([
 
 export const isCoat = ({ stepClass }: PlannedStep): boolean => coatClasses.has(stepClass);
 
+/** Work beside coats that shows in the end. Repairs, hardware and scuffing may differ between two chairs that match. */
+const shows: ReadonlySet<StepClass> = new Set([
+  'clean',
+  'strip',
+  'bleach',
+  'rinse, neutralise',
+  'sand bare, first grit',
+  'sand bare, next grit',
+  'sand after bleach',
+  'stain',
+  'pore fill',
+  'rub out',
+  'wax',
+]);
+
+export const showsInTheEnd = (step: PlannedStep): boolean =>
+  isCoat(step) || shows.has(step.stepClass);
+
 /** Name of what a step puts on, as its label has it; null where it names none. */
 export const productName = (piece: Piece, { product }: PlannedStep): string | null =>
   product === undefined ? null : (piece.products[product]?.name ?? product);

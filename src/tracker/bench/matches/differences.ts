@@ -1,10 +1,10 @@
 import { minute, type Milliseconds } from '../../time/index.ts';
-import type { StepClass } from '../../trade/schedule.ts';
 import type { EdgeSense } from '../../windows/model.ts';
 import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { isDone } from '../progress.ts';
 import { alikeSteps, isBegun, type AlikeSteps } from './alike-steps.ts';
-import { coatsOf, isCoat, passesMade, productName } from './coats-of.ts';
+import { batchDifferences, type BatchDifference } from './batches.ts';
+import { coatsOf, isCoat, passesMade, productName, showsInTheEnd } from './coats-of.ts';
 import { dwellsOf } from './dwells.ts';
 
 /** In what two pieces that should match differ so far: `there` is the other piece, `here` this one. */
@@ -15,6 +15,7 @@ export type MatchDifference =
       readonly there: string;
       readonly here: string;
     }
+  | BatchDifference
   /** Coats on and planned of one product; `toCome` while some of the other piece's are still planned. */
   | {
       readonly what: 'coats';
@@ -44,21 +45,6 @@ export type MatchDifference =
       readonly skipped: boolean;
     };
 
-/** Work that shows in the end. Repairs, hardware and scuffing may differ between two chairs that match. */
-const shows: ReadonlySet<StepClass> = new Set([
-  'clean',
-  'strip',
-  'bleach',
-  'rinse, neutralise',
-  'sand bare, first grit',
-  'sand bare, next grit',
-  'sand after bleach',
-  'stain',
-  'pore fill',
-  'rub out',
-  'wax',
-]);
-
 /** Dwells that differ by less look alike (common practice, no source). */
 const dwellShare = 0.2;
 const dwellLeast = minute;
@@ -75,6 +61,7 @@ export function matchDifferences(
   const otherwise = new Set(products.flatMap((each) => [each.here, each.there]));
   return [
     ...products,
+    ...batchDifferences(here, there, pairs),
     ...coatDifferences(here, there, otherwise),
     ...pairs.flatMap((pair) => [
       ...stepDifference(here, there, pair),
@@ -117,7 +104,7 @@ function coatDifferences(
 
 function stepDifference(here: Piece, there: Piece, pair: AlikeSteps): readonly MatchDifference[] {
   const step = pair.here ?? pair.there;
-  if (step === null || isCoat(step) || !shows.has(step.stepClass)) return [];
+  if (step === null || isCoat(step) || !showsInTheEnd(step)) return [];
   const was = {
     here: pair.here !== null && isBegun(here, pair.here),
     there: pair.there !== null && isBegun(there, pair.there),

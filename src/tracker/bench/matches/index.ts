@@ -1,2 +1,3 @@
+export { batchWords, otherBatch } from './batches.ts';
 export * from './differences.ts';
 export * from './partners.ts';
