@@ -37,15 +37,31 @@ const cannotBeTried: ReadonlySet<Milestone> = new Set([
   'full cure',
 ]);
 
-/** The windows of a coat's milestones, in the order they are written. */
-export function makeCoat(coat: Coat, around: Surroundings): readonly WindowRule[] {
-  return Object.entries(coat).map(([name, row]) => makeMilestone(name as Milestone, row, around));
+/**
+ * The windows of a coat's milestones, in the order they are written.
+ *
+ * @param isAcidHardened whether an acid hardens it, however its solvent leaves: then no check opens it sooner
+ */
+export function makeCoat(
+  coat: Coat,
+  around: Surroundings,
+  isAcidHardened = false,
+): readonly WindowRule[] {
+  return Object.entries(coat).map(([name, row]) =>
+    makeMilestone(name as Milestone, row, around, isAcidHardened),
+  );
 }
 
-function makeMilestone(milestone: Milestone, row: CoatRow, around: Surroundings): WindowRule {
+function makeMilestone(
+  milestone: Milestone,
+  row: CoatRow,
+  around: Surroundings,
+  isAcidHardened: boolean,
+): WindowRule {
   const touch = touchTells(around.chemistry) && !cannotBeTried.has(milestone);
   const law = { ...around, chemistry: lawOf(milestone, around.chemistry) };
-  const learnable = mayTeachSooner(milestone, around.chemistry, row['keep off'] !== undefined);
+  const learnable =
+    !isAcidHardened && mayTeachSooner(milestone, around.chemistry, row['keep off'] !== undefined);
   const opening: Edge = {
     kind: 'stamp',
     stamp: lastStroke,

@@ -21,7 +21,7 @@ export function makeProduct(
   named: Readonly<Record<string, string>>,
 ): SourcedProduct {
   const around = { chemistry: form.dries, statedFor: form['stated for'] };
-  const coat = form.coat === undefined ? [] : makeCoat(form.coat, around);
+  const coat = form.coat === undefined ? [] : makeCoat(form.coat, around, form['acid hardens it']);
   const written = Object.entries(form.windows ?? {});
   const others = joinByWood(written.map(([windowId, row]) => makeWindow(windowId, row, around)));
   const sources: Record<string, Provenance> = {};

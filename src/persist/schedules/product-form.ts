@@ -34,6 +34,7 @@ export const product = group('a product', {
   cautions: z.optional(cautions),
   deadly: z.optional(yes),
   'rags self-heat': z.optional(yes),
+  'acid hardens it': z.optional(yes),
   batch: z.optional(text('what the lid says, such as 24-117 B')),
   'opened on': z.optional(calendarDay),
   'shelf life': z.optional(calendarDay),

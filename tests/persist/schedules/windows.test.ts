@@ -178,3 +178,13 @@ test('a stain is wiped section by section, each with its own clock', () => {
   work.done(monday + 12 * minute);
   expect(work.window('wipe-off').closedAt).toBe(monday + 12 * minute);
 });
+
+test('what an acid hardens is never learned to open sooner than its label', () => {
+  const learnable = (id: string): readonly string[] =>
+    product(id).windows.flatMap(({ id: window, stretches }) =>
+      JSON.stringify(stretches).includes('"learnable":true') ? [window] : [],
+    );
+  expect(learnable('nitrocellulose-lacquer')).toEqual(['scuff', 'recoat']);
+  expect(learnable('precatalysed-lacquer')).toEqual([]);
+  expect(learnable('conversion-varnish')).toEqual([]);
+});
