@@ -1,6 +1,6 @@
-import { expectedMinutes, rangeOfSum } from '../tracker/estimate/index.ts';
+import { expectedMinutes, rangeOfSum, scheduleFigures } from '../tracker/estimate/index.ts';
 import type { FinishingSchedule } from '../tracker/trade/index.ts';
-import { hoursRange } from '../views/format/index.ts';
+import { stepsAndHours } from '../views/format/index.ts';
 import { tellProblem } from '../persist/schedules/index.ts';
 import { problemJson } from './json/problem-json.ts';
 import type { SchedulesJson } from './json-shapes/index.ts';
@@ -12,25 +12,28 @@ export const schedules: CommandFile = {
   help: 'Your own lie in the folder "schedules" beside your data.',
   run: async (room) => {
     const { schedules: all, problems } = await readLibrary(room);
-    const listed = all.map((schedule) => ({ schedule, sum: minutesOf(schedule) }));
+    const listed = all.map((schedule) => ({ schedule, figures: scheduleFigures(schedule) }));
     problems.forEach((problem) => room.tell(tellProblem(problem)));
     return {
       lines: () =>
         inColumns(
-          listed.map(({ schedule: { id, steps, summary }, sum }) => [
+          listed.map(({ schedule: { id, summary }, figures }) => [
             id,
-            `${steps.length} steps, ${hoursRange(sum.low, sum.high)}`,
+            stepsAndHours(figures),
             summary,
           ]),
         ),
       json: (): SchedulesJson => ({
-        schedules: listed.map(({ schedule: { id, name, summary, steps }, sum }) => ({
-          id,
-          name,
-          summary,
-          steps: steps.length,
-          lowMinutes: sum.low,
-          highMinutes: sum.high,
+        schedules: listed.map(({ schedule, figures }) => ({
+          id: schedule.id,
+          name: schedule.name,
+          summary: schedule.summary,
+          steps: schedule.steps.length,
+          ...minutesOfAll(schedule),
+          leastSteps: figures.leastSteps,
+          mostSteps: figures.mostSteps,
+          shortestMinutes: figures.lowMinutes,
+          longestMinutes: figures.highMinutes,
         })),
         problems: problems.map(problemJson),
       }),
@@ -38,8 +41,10 @@ export const schedules: CommandFile = {
   },
 };
 
-/** What the schedule expects on its reference piece. */
-function minutesOf({ steps }: FinishingSchedule): { readonly low: number; readonly high: number } {
+/** Every step of the file added up, also those that are never in together. */
+function minutesOfAll({
+  steps,
+}: FinishingSchedule): Pick<SchedulesJson['schedules'][number], 'lowMinutes' | 'highMinutes'> {
   const sum = rangeOfSum(steps.map((step) => expectedMinutes(step, { areaM2: null })));
-  return { low: sum?.low ?? 0, high: sum?.high ?? 0 };
+  return { lowMinutes: sum?.low ?? 0, highMinutes: sum?.high ?? 0 };
 }

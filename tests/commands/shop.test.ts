@@ -253,12 +253,17 @@ describe('finishing schedules', () => {
     const { schedules, problems } = await shop.json('schedules');
     expect(problems).toEqual([]);
     expect(schedules.map(({ id }) => id)).toContain('bleach-and-clear');
-    for (const { steps, lowMinutes, highMinutes } of schedules) {
+    for (const { steps, lowMinutes, highMinutes, ...counted } of schedules) {
       expect(steps).toBeGreaterThan(0);
       expect(lowMinutes).toBeLessThan(highMinutes);
+      // Of steps that exclude each other not all are counted.
+      expect(counted.leastSteps).toBeLessThan(counted.mostSteps);
+      expect(counted.mostSteps).toBeLessThan(steps);
+      expect(counted.shortestMinutes).toBeLessThan(counted.longestMinutes);
+      expect(counted.shortestMinutes).toBeLessThan(lowMinutes);
     }
     expect(await shop.does('schedules')).toMatch(
-      /^bleach-and-clear +\d+ steps, [\d.]+ to [\d.]+ h /m,
+      /^bleach-and-clear +\d+ to \d+ steps, [\d.]+ to [\d.]+ h /m,
     );
   });
 

@@ -84,9 +84,15 @@ export type SchedulesJson = {
     readonly id: string;
     readonly name: string;
     readonly summary: string;
+    /** All steps of the file, and their minutes, also of those that are never in together. */
     readonly steps: number;
     readonly lowMinutes: number;
     readonly highMinutes: number;
+    /** Over the ways that a piece can go through it: steps, and hands-on minutes. */
+    readonly leastSteps: number;
+    readonly mostSteps: number;
+    readonly shortestMinutes: number;
+    readonly longestMinutes: number;
   }[];
   readonly problems: readonly FileProblemJson[];
 };

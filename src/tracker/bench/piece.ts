@@ -184,7 +184,9 @@ export type Piece = {
 };
 
 /** What scales a step's minutes on a piece. */
-export type Sized = Pick<Piece, 'areaM2'> & Partial<Pick<Piece, 'answers'>>;
+export type Sized = Pick<Piece, 'areaM2'> & {
+  readonly answers?: Readonly<Record<string, Pick<GivenAnswer, 'answer'>>>;
+};
 
 /** Foretells minutes of hands, without setup. */
 export type Estimator = {

@@ -1,6 +1,6 @@
 import type { Sized } from '../bench/piece.ts';
 import type { Expectation } from '../bench/facts.ts';
-import type { Bench, Piece } from '../bench/piece.ts';
+import type { Bench } from '../bench/piece.ts';
 import type { Step } from '../trade/schedule.ts';
 
 /** Show surface of the piece that a schedule's typical minutes are stated for, in square metres (common practice, no source). */
@@ -17,7 +17,7 @@ export const sizeFactor = (areaM2: number | null): number =>
   areaM2 === null ? 1 : (areaM2 / referenceAreaM2) ** areaPower;
 
 /** How many times its minutes the answers to earlier questions make of a step's: an old urethane comes off slowly. */
-function answersFactor({ minutesTimes = {} }: Step, answers: Piece['answers'] = {}): number {
+function answersFactor({ minutesTimes = {} }: Step, answers: Sized['answers'] = {}): number {
   return Object.entries(minutesTimes).reduce((factor, [step, times]) => {
     const answer = answers[step]?.answer;
     return factor * (answer === undefined ? 1 : (times[answer] ?? 1));

@@ -1,6 +1,7 @@
 export * from './climate.ts';
 export * from './air/index.ts';
 export * from './condition.ts';
+export * from './branches.ts';
 export * from './schedule.ts';
 export * from './can-trouble.ts';
 export * from './nearest.ts';

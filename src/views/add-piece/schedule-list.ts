@@ -1,7 +1,7 @@
-import { expectedMinutes, rangeOfSum } from '../../tracker/estimate/index.ts';
+import { scheduleFigures, type ScheduleFigures } from '../../tracker/estimate/index.ts';
 import type { FinishingSchedule } from '../../tracker/trade/index.ts';
 import { fitEnd, width } from '../drawing/index.ts';
-import { hoursRange } from '../format/index.ts';
+import { hoursAlone, stepsAndHours } from '../format/index.ts';
 import type { PickItem } from '../parts/pick-page.ts';
 import type { View } from '../screen.ts';
 
@@ -16,7 +16,9 @@ export function scheduleItems(
   const names = schedules.map(({ name }) => width(name));
   const room = columns < 60 ? columns - 22 : longestName;
   const nameCells = Math.min(room, Math.max(0, ...names));
-  const figures = schedules.map((schedule) => figuresOf(schedule, columns >= 60));
+  const figures = schedules.map((schedule) =>
+    (columns >= 60 ? stepsAndHours : hoursAlone)(keptFigures(schedule)),
+  );
   const figureCells = Math.max(0, ...figures.map(width));
   return schedules.map(({ id, name, summary }, index) => ({
     value: id,
@@ -29,9 +31,11 @@ export function scheduleItems(
   }));
 }
 
-/** `9 steps, 6 to 9 h`: the hours that the schedule expects on its reference piece. */
-function figuresOf({ steps }: FinishingSchedule, withSteps: boolean): string {
-  const sum = rangeOfSum(steps.map((step) => expectedMinutes(step, { areaM2: null })));
-  const hours = sum === null ? 'no steps' : hoursRange(sum.low, sum.high);
-  return withSteps ? `${steps.length} step${steps.length === 1 ? '' : 's'}, ${hours}` : hours;
+const figuresOf = new WeakMap<FinishingSchedule, ScheduleFigures>();
+
+/** Kept from frame to frame: trying every branch takes longer than a frame should. */
+function keptFigures(schedule: FinishingSchedule): ScheduleFigures {
+  const figures = figuresOf.get(schedule) ?? scheduleFigures(schedule);
+  figuresOf.set(schedule, figures);
+  return figures;
 }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { FinishingSchedule } from '../../../src/tracker/trade/index.ts';
 import { addPieceScreen } from '../../../src/views/add-piece/index.ts';
 import type { AddPieceState } from '../../../src/views/screens.ts';
+import { dependsOnPiece } from '../../tracker/support/schedules.ts';
 import { afternoon, at, snapshotOf, step, viewOf } from '../support/bench-of.ts';
 import { deskOf, type DrivenDesk } from '../support/desk-of.ts';
 import { fitsEverywhere } from '../support/fits.ts';
@@ -102,6 +103,15 @@ describe('the finishing schedule', () => {
       expect.stringMatching(/^3 glue-up repair {4}1 step, 30 to 60 min/),
     ]);
     expect(text()).toContain('Hours from the finishing schedule, not yet from you.');
+  });
+
+  test('counts only steps that can be in together, and every line fits', async () => {
+    const either = { ...dependsOnPiece, name: 'either way' };
+    const { press, type, list } = await adding([either, schedule('glue', 'glue-up repair', 1)]);
+    type('Cane rocker');
+    press('enter');
+    expect(list()[0]).toMatch(/^1 either way {6}5 to 7 steps, 2(\.5)? to \d(\.5)? h/);
+    expect(list()[1]).toMatch(/^2 glue-up repair {2}1 step, 30 to 60 min/);
   });
 
   test('its number puts the piece on the bench, selected, and says so', async () => {

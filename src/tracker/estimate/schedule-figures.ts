@@ -1,0 +1,42 @@
+import { branchesOf, nothingKnown, type KnownOfPiece, type Step } from '../trade/index.ts';
+import { expectedMinutes } from './expected.ts';
+import { rangeOfSum } from './range-of-sum.ts';
+
+/** How much work a finishing schedule is for one piece, over every branch that the piece can still go through. */
+export type ScheduleFigures = {
+  readonly leastSteps: number;
+  readonly mostSteps: number;
+  /** Hands-on minutes on the reference piece, without setup: the low end of the quickest branch, the high end of the longest. */
+  readonly lowMinutes: number;
+  readonly highMinutes: number;
+};
+
+/**
+ * Counts only steps that can be in together. What is known of the piece rules branches out; all else is tried. No steps
+ * take no minutes.
+ */
+export function scheduleFigures(
+  { steps }: { readonly steps: readonly Step[] },
+  told: KnownOfPiece = nothingKnown,
+): ScheduleFigures {
+  const branches = branchesOf(steps, told);
+  const counts = branches.map((branch) => branch.steps.length);
+  const sums = branches.map(({ steps: kept, known }) => minutesOf(kept, known));
+  return {
+    leastSteps: Math.min(...counts),
+    mostSteps: Math.max(...counts),
+    lowMinutes: Math.min(...sums.map(({ low }) => low)),
+    highMinutes: Math.max(...sums.map(({ high }) => high)),
+  };
+}
+
+function minutesOf(
+  steps: readonly Step[],
+  known: KnownOfPiece,
+): { readonly low: number; readonly high: number } {
+  const answers = Object.fromEntries(
+    Object.entries(known.answers).map(([step, answer]) => [step, { answer }]),
+  );
+  const sum = rangeOfSum(steps.map((step) => expectedMinutes(step, { areaM2: null, answers })));
+  return { low: sum?.low ?? 0, high: sum?.high ?? 0 };
+}
