@@ -19,6 +19,7 @@ import { calledPiece } from '../parts/called-piece.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 import type { BenchState } from './bench-state.ts';
+import { noticeLines } from './notice-lines.ts';
 
 /** The foot rows: hold and cure, or what the last key did; what the next keys do, or a refusal; the help line. */
 export function footLines(state: BenchState, rows: BenchRows, view: View): readonly Line[] {
@@ -58,15 +59,6 @@ const mostOfRefusal = 4;
 const mostOfMessage = 3;
 const mostOfWarning = 5;
 const fewRows = 20;
-
-/** What was noticed since the last key, in at most two rows above the others. */
-function noticeLines({ noticesSeen }: BenchState, view: View): readonly Line[] {
-  const notice = view.snapshot.notices[noticesSeen];
-  if (notice === undefined) return [];
-  return wrapWords(notice, view.columns)
-    .slice(0, 2)
-    .map((line) => lineOf(line, 'strong'));
-}
 
 const normalHelp: readonly Act[] = ['pick up', 'ready', 'not yet', 'trouble', 'all keys'];
 const wideHelp: readonly Act[] = [

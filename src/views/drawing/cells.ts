@@ -32,6 +32,17 @@ export function cut(text: string, cells: number, glyphs: GlyphSet = 'blocks'): s
   return kept.trimEnd() + mark;
 }
 
+/** The whole text in pieces of at most so many cells, at least one; only a character that is wider is by itself. */
+export function inPieces(text: string, cells: number): readonly string[] {
+  const pieces: string[] = [''];
+  for (const { segment } of graphemes(visible(text))) {
+    const last = pieces.at(-1) ?? '';
+    if (last === '' || width(last + segment) <= cells) pieces[pieces.length - 1] = last + segment;
+    else pieces.push(segment);
+  }
+  return pieces;
+}
+
 /** Spaces after it up to so many cells; longer text stays as it is. */
 export const padEnd = (text: string, cells: number): string =>
   visible(text) + spaces(cells - width(text));

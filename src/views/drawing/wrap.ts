@@ -1,4 +1,4 @@
-import { cut, width } from './cells.ts';
+import { cut, inPieces, width } from './cells.ts';
 
 /** Text broken between words into lines of at most so many cells. A word that is longer than a line is cut. */
 export function wrapWords(text: string, cells: number): readonly string[] {
@@ -11,3 +11,13 @@ export function wrapWords(text: string, cells: number): readonly string[] {
   }
   return lines;
 }
+
+/** The same for what must be read in full, such as the path of a folder: a longer word goes on in the next line. */
+export const wrapWhole = (text: string, cells: number): readonly string[] =>
+  wrapWords(
+    text
+      .split(' ')
+      .flatMap((word) => (width(word) <= cells ? [word] : inPieces(word, cells)))
+      .join(' '),
+    cells,
+  );

@@ -10,6 +10,7 @@ import { pingText } from '../ping-text/index.ts';
 import type { ScrolledPage } from '../page.ts';
 import type { ShownPing, Snapshot } from '../port.ts';
 import type { View } from '../screen.ts';
+import { noticedLines } from './noticed.ts';
 
 /** The file in which every ping is written down as it goes out, beside the data. */
 export const logFile = 'ping-diagnostics.log';
@@ -37,6 +38,7 @@ export function pingLog(from: number, view: View): ScrolledPage {
     head: heading(lineOf('pings: to come, and what it did', 'strong'), view),
     body: [
       ...toCome(view),
+      ...noticedLines(view),
       lineOf(''),
       lineOf('went out, the last one first', 'quiet'),
       ...(log.length === 0

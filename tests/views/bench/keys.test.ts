@@ -251,6 +251,17 @@ describe('what was noticed', () => {
     press('1');
     expect(rows().join()).not.toContain('damaged');
   });
+
+  it('that has no room is cut with the key to the rest, which tells it in full', () => {
+    const notice =
+      'No desktop ping: the command notify-send is missing. Install libnotify-bin (Debian and relatives) or libnotify (most others). Pings still ring the bell and stand on the screen.';
+    const { press, rows } = deskOn({ snapshot: { notices: [notice] } });
+    expect(rows()[19]).toMatch(/^No desktop ping: the command notify-send is missing\./);
+    expect(rows()[20]).toMatch(/… {2}i: all of it$/);
+    press('i');
+    const told = rows().map((row) => row.trim());
+    expect(told.join(' ')).toContain(notice);
+  });
 });
 
 describe('gloves', () => {

@@ -121,6 +121,46 @@ describe('the log of pings', () => {
   });
 });
 
+describe('what was noticed in this run', () => {
+  const notices = [
+    'bench.json was damaged.',
+    'No desktop ping: the command notify-send is missing. Install libnotify-bin (Debian and relatives) or libnotify (most others). Pings still ring the bell and stand on the screen.',
+    '/home/bench/clouds/a-folder-with-a-very-long-name-of-its-own/recoat looks like a synced folder.',
+  ];
+  /** The rows under its heading, till the next empty one, as one text. */
+  const noticed = (size: Size): string => {
+    const rows = drawn({ notices, pings: log }, size);
+    const from = rows.indexOf('noticed, the last one first');
+    expect(from).toBeGreaterThan(0);
+    return rows
+      .slice(from + 1, rows.indexOf('', from))
+      .map((row) => row.trim())
+      .join(' ');
+  };
+
+  it('is told in full, the last one first, between what is to come and what went out', () => {
+    expect(noticed([80, 40])).toBe(notices.toReversed().join(' '));
+    const text = drawn({ notices, pings: log }, [80, 60]).join('\n');
+    expect(text).toMatch(/to come till[^]*noticed, the last one first[^]*went out, the last one/);
+  });
+
+  it('cuts nothing off a word that is longer than a narrow row', () => {
+    expect(noticed([40, 60]).replaceAll(' ', '')).toBe(
+      notices.toReversed().join('').replaceAll(' ', ''),
+    );
+  });
+
+  it.each(sizes)('fits %i x %i', (columns, rows) => {
+    const shown = drawn({ notices, pings: log }, [columns, rows]);
+    expect(shown).toHaveLength(rows);
+    for (const row of shown) expect(row.length).toBeLessThanOrEqual(columns);
+  });
+
+  it('has no heading where there is nothing', () => {
+    expect(drawn({ pings: log }, [80, 60]).join()).not.toContain('noticed');
+  });
+});
+
 describe('keys on the log of pings', () => {
   const press = (name: string, state = start, size: Size = [40, 20]) =>
     pingsScreen.press(
