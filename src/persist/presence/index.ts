@@ -1,8 +1,2 @@
 export { leaveKeeperMark, readKeeperMark, takeKeeperMark } from './keeper-mark.ts';
-export {
-  isKeeperPresent,
-  isScreenPresent,
-  presentAsKeeper,
-  presentAsScreen,
-  type Presence,
-} from './presence.ts';
+export { isKeeperPresent, isScreenPresent, presentAsKeeper, presentAsScreen } from './presence.ts';

@@ -284,6 +284,3 @@ type BodyOf<Bodies> = {
   };
 }[keyof Bodies];
 export type NewBenchFact = BodyOf<BenchFactBodies>;
-
-/** Every kind of fact by the file that keeps it. */
-export type FactKind = Fact['kind'];

@@ -1,4 +1,3 @@
 export type { Caution } from './caution.ts';
-export type { Moment } from './chemicals.ts';
 export { cautionsOfStep, type StepCautions } from './cautions-of-step.ts';
 export { ofTheMoment, takenUp, type TakenUp } from './taken-up.ts';
