@@ -112,8 +112,8 @@ function stepInHand(bench: Bench, session: Session): PlannedStep | null {
 }
 
 /**
- * Refuses a key that would put down, for the next step of a piece that is finished in this go, pieces that are not: the
- * key was most likely meant for one of them. Null where nothing stands in its way.
+ * Refuses a key that would put down, for the next step of a piece that is finished in this go or for a part that is not in
+ * it, pieces that are not done: the key was most likely meant for one of them. Null where nothing stands in its way.
  */
 export function othersInThisGo(
   bench: Bench,
@@ -131,8 +131,17 @@ export function othersInThisGo(
     (target) => target.piece === piece.id && (part === null || countsFor(target.part, part)),
   );
   const open = session.targets.filter((target) => target.piece !== piece.id && !isFinished(target));
-  if (open.length === 0 || own.length === 0 || !own.every(isFinished)) return null;
+  if (open.length === 0 || !own.every(isFinished)) return null;
+  const others = targetsCalled(bench, open);
+  const are = open.length > 1 ? 'are' : 'is';
+  // The keys go on from a part that is done to its sister, which is perhaps not in this go.
+  if (own.length === 0) {
+    const partName = piece.parts.find(({ id }) => id === part)?.name ?? '';
+    return refuse(
+      `${notDone}: ${called(piece)}, ${partName}, is not in this go, and ${others} ${are} not done. e takes it along; Enter puts all of it down.`,
+    );
+  }
   return refuse(
-    `${notDone}: ${called(piece)} is done in this go; ${targetsCalled(bench, open)} ${open.length > 1 ? 'are' : 'is'} not. Enter puts all of it down.`,
+    `${notDone}: ${called(piece)} is done in this go; ${others} ${are} not. Enter puts all of it down.`,
   );
 }
