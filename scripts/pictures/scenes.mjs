@@ -19,6 +19,9 @@ const low = 14;
 const enter = '\r';
 const tab = '\t';
 const right = '\u001b[C';
+const up = '\u001b[A';
+const down = '\u001b[B';
+const escape = '\u001b';
 
 /** @param {string} name @param {string} title @param {Partial<Scene>} [more] @returns {Scene} */
 const scene = (name, title, more = {}) => ({
@@ -109,6 +112,19 @@ export const scenes = [
   }),
   after('settings', 'The settings.', ['u']),
   after('overnight', 'Shutting up shop.', ['v']),
+  after('use-product', 'Another product for a step.', ['2', right, down, 'p'], { rows: 18 }),
+  after(
+    'question',
+    'What a step asks, and what was answered.',
+    ['3', right, ...Array.from({ length: 8 }, () => up), 'a'],
+    { rows: 16 },
+  ),
+  after(
+    'which-to-put-down',
+    'A third piece is picked up, and no hand is free.',
+    ['u', right, escape, '4', '3', enter, '6', enter],
+    { rows: 12 },
+  ),
   after('pots', 'Pots: what can be mixed, and what is to be washed out.', ['l'], { rows: 16 }),
   after('other-stamp', 'Stamps that no step expects.', ['4', ';'], { rows: 10 }),
   after('off-the-bench', 'Taking a piece off the bench asks first.', ['7', 'y'], { rows: low }),
