@@ -1,3 +1,4 @@
+import { barePiece } from './bare-piece.ts';
 import { touch, type BenchInMaking } from './bench-in-making.ts';
 import type { BenchFact, PieceDescription } from './facts.ts';
 import type { Piece, PlannedStep } from './piece.ts';
@@ -134,24 +135,8 @@ function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {
     name,
     schedule,
     products,
-    kind: null,
-    wood: null,
-    areaM2: null,
-    yearMade: null,
-    promised: null,
-    parts: [],
-    partners: [],
+    ...barePiece,
     steps: steps.map((step) => ({ ...step, skipped: false, copyOf: null })),
-    stamps: [],
-    finishes: [],
-    checks: [],
-    coatWeights: [],
-    lateness: [],
-    moisture: [],
-    notes: [],
-    answers: {},
-    waivers: [],
-    hold: null,
     place: 'bench',
     addedAt: fact.at,
     leftAt: null,

@@ -1,3 +1,4 @@
+import { barePiece } from '../bench/bare-piece.ts';
 import type { Expectation } from '../bench/facts.ts';
 import type { Bench, ImportedHours, Piece, PlannedStep } from '../bench/piece.ts';
 import type { PieceHours, StepHours } from './hours.ts';
@@ -83,26 +84,10 @@ function pieceOf(id: string, name: string, rows: ImportedHours['rows']): Piece {
     id,
     number: null,
     name,
-    kind: null,
-    wood: null,
-    areaM2: null,
-    yearMade: null,
-    promised: null,
+    ...barePiece,
     schedule: { id: 'imported', name: 'imported', hash: '' },
     products: {},
-    parts: [],
-    partners: [],
     steps: [],
-    stamps: [],
-    finishes: [],
-    checks: [],
-    coatWeights: [],
-    lateness: [],
-    moisture: [],
-    notes: [],
-    answers: {},
-    waivers: [],
-    hold: null,
     place: 'past',
     addedAt: Math.min(...days),
     leftAt: Math.max(...days),
