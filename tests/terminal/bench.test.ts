@@ -71,7 +71,7 @@ describe('the bench in a real terminal', () => {
     await wait(500);
     terminal.write('ddd   ');
     await wait(400);
-    expect(terminal.screen()).toContain('look over, photos, tag, 1 of 22');
+    expect(terminal.screen()).toMatch(/look over, photos, tag, 1 of \d+/);
     expect(terminal.screen()).toContain('in hand  6 Cane rocker');
   });
 
