@@ -114,6 +114,21 @@ export const scenes = [
   after('overnight', 'Shutting up shop.', ['v']),
   after('use-product', 'Another product for a step.', ['2', right, down, 'p'], { rows: 18 }),
   after(
+    'without-trial',
+    'Going on without a trial, which wants a reason.',
+    ['3', right, down, down, down, down, down, enter, enter],
+    { rows: low },
+  ),
+  scene('why-late', 'Why a surface is far later than expected.', {
+    rows: low,
+    act: async (terminal, stage) => {
+      await terminal.press('2');
+      await stage.pass(9 * 3600);
+      // The first keys silence what has become loud meanwhile.
+      for (const key of [escape, '3', '3', '2', 'n']) await terminal.press(key);
+    },
+  }),
+  after(
     'question',
     'What a step asks, and what was answered.',
     ['3', right, ...Array.from({ length: 8 }, () => up), 'a'],
