@@ -9,12 +9,11 @@ import {
   type Reading,
 } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
-import { ofTheMoment, takenUp } from '../tracker/cautions/index.ts';
 import type { Metered, TradeRules } from '../tracker/trade/index.ts';
-import { cautionWords } from '../views/format/index.ts';
-import type { ActReply, Obstacle, Shop, ShownPing, Snapshot } from '../views/port.ts';
+import type { ActReply, Obstacle, PingWays, Shop, ShownPing, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
 import { clockReading, type Clock } from './clock.ts';
+import { deedReply } from './deed-reply.ts';
 import { createLearning, mayChangeLessons } from './learning.ts';
 import { factHead } from './head-facts.ts';
 import type { NewId } from './ids.ts';
@@ -22,19 +21,8 @@ import { readingsOf } from './intent-context.ts';
 import { senseIn } from './shop-air.ts';
 import { shopOf, type Whereabouts } from './shop.ts';
 import { recallPiece } from './recall.ts';
-import { shownPings } from './shown-pings.ts';
-
-/** A key press that is not on the disk yet. */
-type Unwritten = {
-  readonly intent: Intent;
-  readonly group: string;
-  readonly now: Instant;
-  readonly at: Instant | undefined;
-  /** Facts that must be on the bench again for it. */
-  readonly recalled: readonly BenchFact[];
-  readonly facts: readonly BenchFact[];
-  readonly piece: string | null;
-};
+import { pingWays, shownPings } from './shown-pings.ts';
+import { decideAnew, factsOf, type Unwritten } from './unwritten.ts';
 
 export type Session = {
   readonly subscribe: (listener: () => void) => () => void;
@@ -51,7 +39,7 @@ export type Session = {
   readonly say: (notice: string) => void;
   /** Something keeps the store from being opened. */
   readonly obstruct: (obstacle: Obstacle) => void;
-  readonly pingWays: () => { readonly desktop: boolean | null; readonly says: string };
+  readonly pingWays: () => PingWays;
   /** Learns from the history of past years where it has changed. */
   readonly learn: () => void;
   readonly setAwake: (awake: Snapshot['awake']) => void;
@@ -149,24 +137,11 @@ export function createSession(options: SessionOptions): Session {
     const on = recalled.length === 0 ? bench : folded([...factsNow(), ...recalled]);
     const applied = apply(on, intent, telling);
     if (!applied.ok) return { ...applied, nearest: applied.nearest ?? [] };
-    const { facts, says, piece, warns } = applied;
+    const { facts, piece } = applied;
     unwritten = [...unwritten, { intent, ...telling, recalled, facts, piece }];
     refold();
     soon(flush);
-    const around = { bench, rules: options.rules, now: telling.now, sense };
-    const heed = ofTheMoment(takenUp(facts, around));
-    const words = (deadly: boolean): readonly string[] =>
-      heed
-        .filter((each) => each.deadly === deadly)
-        .map((each) => cautionWords(each, telling.now, shop));
-    // What can kill is loud and comes first; the rest follows what was done.
-    const loud = [...words(true), ...(warns === undefined ? [] : [warns])].map(withoutStop);
-    return {
-      ok: true,
-      says: [says, ...words(false)].join('.  '),
-      piece,
-      ...(loud.length === 0 ? {} : { warns: loud.join('. ') }),
-    };
+    return deedReply(applied, { bench, rules: options.rules, now: telling.now, sense }, shop);
   };
 
   /**
@@ -177,20 +152,15 @@ export function createSession(options: SessionOptions): Session {
     const open = store();
     if (open === null || unwritten.length === 0) return;
     const waiting = unwritten;
-    const overtaken: string[] = [];
+    let overtaken: readonly string[] = [];
     const result = open.change((current) => {
       if (current.bench === loaded.bench)
         return { append: { bench: waiting.flatMap(factsOf) }, result: null };
-      const facts: BenchFact[] = [];
-      for (const { intent, recalled, ...telling } of waiting) {
-        const on = folded([...current.bench, ...facts, ...recalled]);
-        const applied = apply(on, intent, telling);
-        if (applied.ok) facts.push(...recalled, ...applied.facts);
-        else overtaken.push(applied.says);
-      }
+      const anew = decideAnew(waiting, current.bench, { fold: folded, apply });
+      overtaken = anew.refusals;
       // The facts keep their ids, but may say something else now: nothing worked out from them before holds.
       bench = foldBench([]);
-      return { append: { bench: facts }, result: null };
+      return { append: { bench: anew.facts }, result: null };
     });
     unwritten = unwritten.filter((each) => !waiting.includes(each));
     if (!result.ok) {
@@ -291,16 +261,7 @@ export function createSession(options: SessionOptions): Session {
       const open = store();
       if (open !== null && learning.refresh(open, bench, readings)) refold();
     },
-    pingWays: () => {
-      const sent = shownPings(loaded.pings).findLast((ping) => ping.ways !== null);
-      const desktop = sent === undefined ? null : (sent.ways?.includes('desktop') ?? false);
-      const word = desktop === null ? 'not tried yet' : desktop ? 'yes' : 'no';
-      const bell = loaded.settings.bell === 'never' ? 'no' : 'yes';
-      return {
-        desktop,
-        says: `Pings: desktop ${loaded.settings.desktop ? word : 'off'}, bell ${bell}.`,
-      };
-    },
+    pingWays: () => pingWays(loaded.pings, loaded.settings),
     say: (notice) => {
       notices = [...notices, notice];
       changed();
@@ -318,13 +279,8 @@ export function createSession(options: SessionOptions): Session {
   };
 }
 
-const factsOf = ({ recalled, facts }: Unwritten): readonly BenchFact[] => [...recalled, ...facts];
-
 /** A store's problem as the screen says it, until it is mended. */
-export const obstacleOf = (problem: StoreProblem): Obstacle => ({
+const obstacleOf = (problem: StoreProblem): Obstacle => ({
   says: problem.says,
   todo: problem.todo,
 });
-
-/** The one who shows it ends the sentence. */
-const withoutStop = (words: string): string => words.replace(/\.$/, '');

@@ -1,5 +1,6 @@
 import type { PingFact } from '../tracker/bench/index.ts';
-import type { ShownPing } from '../views/port.ts';
+import type { Settings } from '../tracker/settings/index.ts';
+import type { PingWays, ShownPing } from '../views/port.ts';
 
 const knownLogs = new WeakMap<readonly PingFact[], readonly ShownPing[]>();
 
@@ -57,4 +58,19 @@ export function claimedPings(facts: readonly PingFact[]): ReadonlySet<string> {
   );
   knownClaims.set(facts, claimed);
   return claimed;
+}
+
+/** By which ways pings go out, as far as it is known: the last one that was sent tells whether the desktop showed it. */
+export function pingWays(
+  facts: readonly PingFact[],
+  settings: Pick<Settings, 'bell' | 'desktop'>,
+): PingWays {
+  const sent = shownPings(facts).findLast((ping) => ping.ways !== null);
+  const desktop = sent === undefined ? null : (sent.ways?.includes('desktop') ?? false);
+  const tried = desktop === null ? 'not tried yet' : desktop ? 'yes' : 'no';
+  const bell = settings.bell === 'never' ? 'no' : 'yes';
+  return {
+    desktop,
+    says: `Pings: desktop ${settings.desktop ? tried : 'off'}, bell ${bell}.`,
+  };
 }
