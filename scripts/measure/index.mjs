@@ -14,9 +14,18 @@ import { windowRows } from './rows/windows.mjs';
 import { pingRows } from './rows/pings.mjs';
 import { storingRows } from './rows/storing.mjs';
 import { makePlace } from './place.mjs';
-import { skipped, tableOf } from './report.mjs';
+import { lineOf, skipped, tableOf } from './report.mjs';
 
-/** @type {Readonly<Record<string, (place: import('./place.mjs').Place) => Promise<readonly import('./report.mjs').Row[]>>>} */
+/**
+ * @typedef {import('./place.mjs').Place} Place
+ * @typedef {import('./report.mjs').Row} Row
+ */
+
+/**
+ * All rows at once, or each as soon as it is known where each takes minutes.
+ *
+ * @type {Readonly<Record<string, (place: Place) => Promise<readonly Row[]> | AsyncIterable<Row>>>}
+ */
 const groups = {
   commands: commandRows,
   'first-frame': firstFrameRows,
@@ -58,35 +67,50 @@ if (unknown.length > 0) {
   process.exit(64);
 }
 
+const began = performance.now();
+const place = await makePlace();
+/** @type {Row[]} */
+const rows = [];
+
+/** @param {Row} row */
+function known(row) {
+  rows.push(row);
+  console.error(lineOf(row));
+}
+
+/** Whoever breaks it off gets what is known by then, and nothing stays behind. */
+async function breakOff() {
+  console.log(tableOf(rows));
+  await place.remove();
+  process.exit(130);
+}
+for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => void breakOff());
+
 /**
  * What can't be measured is said in the table and keeps nothing else from it.
  *
  * @param {string} name
- * @param {() => Promise<readonly import('./report.mjs').Row[]>} measure
+ * @param {(place: Place) => Promise<readonly Row[]> | AsyncIterable<Row>} measure
  */
 async function measured(name, measure) {
+  console.error(`${name} ...`);
   try {
-    return await measure();
+    const found = measure(place);
+    for await (const row of Symbol.asyncIterator in found ? found : await found) known(row);
   } catch (error) {
-    return [skipped(name, '', error instanceof Error ? error.message : String(error))];
+    known(skipped(name, '', error instanceof Error ? error.message : String(error)));
   }
 }
 
-const began = performance.now();
-const place = await makePlace();
-const rows = [];
+const chosen = Object.entries(groups).filter(([name]) =>
+  wanted.length === 0 ? !onlyNamed.has(name) : wanted.includes(name),
+);
 try {
-  const chosen = Object.entries(groups).filter(([name]) =>
-    wanted.length === 0 ? !onlyNamed.has(name) : wanted.includes(name),
+  for (const [name, measure] of chosen.filter(([name]) => !together.has(name)))
+    await measured(name, measure);
+  await Promise.all(
+    chosen.filter(([name]) => together.has(name)).map((group) => measured(...group)),
   );
-  const start = (/** @type {(typeof chosen)[number]} */ [name, measure]) => {
-    console.error(`${name} ...`);
-    return measured(name, () => measure(place));
-  };
-  for (const group of chosen.filter(([name]) => !together.has(name)))
-    rows.push(...(await start(group)));
-  const last = await Promise.all(chosen.filter(([name]) => together.has(name)).map(start));
-  rows.push(...last.flat());
 } finally {
   await place.remove();
 }

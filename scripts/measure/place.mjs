@@ -1,4 +1,5 @@
-import { mkdtempSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -42,10 +43,23 @@ export async function makePlace() {
     },
     /** @param {string} store */
     benchBytes: async (store) => (await stat(join(store, 'bench.json'))).size,
-    // A program that was just killed may leave a file behind for a moment.
-    remove: () => rm(folder, { recursive: true, force: true, maxRetries: 5 }),
+    /** Also where what was measured is broken off: then a small disk may still be mounted in it. */
+    async remove() {
+      for (const disk of mountedIn(folder)) execFileSync('umount', ['--lazy', disk]);
+      // A program that was just killed may leave a file behind for a moment.
+      await rm(folder, { recursive: true, force: true, maxRetries: 5 });
+    },
   };
 }
 
 /** @param {string} place @returns {string} an empty folder in it */
 export const newFolder = (place) => mkdtempSync(join(place, 'folder-'));
+
+/** @param {string} folder @returns {readonly string[]} known where the system is Linux */
+const mountedIn = (folder) =>
+  existsSync('/proc/mounts')
+    ? readFileSync('/proc/mounts', 'utf8')
+        .split('\n')
+        .map((line) => line.split(' ')[1] ?? '')
+        .filter((path) => path.startsWith(`${folder}/`))
+    : [];

@@ -43,15 +43,21 @@ export const skipped = (what, target, because) => ({
  */
 export const told = (what, measured, detail) => ({ what, target: '', measured, met: null, detail });
 
+/** @param {Row} row */
+const cellsOf = ({ what, target, measured, met, detail }) => [
+  what,
+  target,
+  measured,
+  met === null ? '' : met ? 'yes' : '**no**',
+  detail,
+];
+
+/** @param {Row} row @returns {string} as a line of the table, for whoever waits for the rest */
+export const lineOf = (row) => `| ${cellsOf(row).join(' | ')} |`;
+
 /** @param {readonly Row[]} rows @returns {string} a table in Markdown */
 export function tableOf(rows) {
-  const cells = rows.map(({ what, target, measured, met, detail }) => [
-    what,
-    target,
-    measured,
-    met === null ? '' : met ? 'yes' : '**no**',
-    detail,
-  ]);
+  const cells = rows.map(cellsOf);
   const all = [['what', 'target', 'measured', 'met', 'taken from'], ...cells];
   const widths = [0, 1, 2, 3, 4].map((column) =>
     Math.max(...all.map((line) => line[column]?.length ?? 0)),

@@ -26,7 +26,11 @@ const changes = 12;
  */
 export async function damageFiles(
   folder: string,
-  { damages, seed }: { damages: number; seed: number },
+  {
+    damages,
+    seed,
+    told = () => undefined,
+  }: { damages: number; seed: number; told?: (damages: number) => void },
 ): Promise<DamageCount> {
   const random = chance(seed);
   const count = { damages, named: 0, harmless: 0, unnoticed: 0, lost: 0 };
@@ -40,8 +44,8 @@ export async function damageFiles(
     const bad = damaged(good, random);
     writeFileSync(path, bad);
     const opened = await openForWriting(store, { clock });
-    const told = opened.ok ? opened.value.load() : opened;
-    const texts = told.ok ? told.value.bench.map(textOf) : [];
+    const loaded = opened.ok ? opened.value.load() : opened;
+    const texts = loaded.ok ? loaded.value.bench.map(textOf) : [];
     const isWhole = texts.length === changes && texts.every((text, index) => text === `${index}`);
     const isAllButLast = texts.slice(0, changes - 1).every((text, index) => text === `${index}`);
     const isNamed = opened.ok && opened.value.notices().length > 0;
@@ -53,6 +57,7 @@ export async function damageFiles(
     else count.lost += 1;
     if (opened.ok) opened.value.close();
     rmSync(store, { recursive: true });
+    told(each + 1);
   }
   return count;
 }

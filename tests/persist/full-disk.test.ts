@@ -1,4 +1,4 @@
-import { rmSync, statfsSync, truncateSync, writeFileSync } from 'node:fs';
+import { rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { benchFile } from '../../src/persist/folder/names.ts';
@@ -61,12 +61,11 @@ describe.skipIf(mountingFails)(
     it.each([0, 4, 8, 40, 120, 200, 280, 296, 304, 320, 400].map((kilobytes) => kilobytes * 1024))(
       'keeps the record whole with %d bytes left',
       async (left) => {
-        const { folder } = newDisk(2 * 1024 * 1024);
+        const { folder, fillUpTo, makeRoom } = newDisk(2 * 1024 * 1024);
         const store = await openWriter(folder);
         valueOf(appendBench(store, ...facts.slice(0, -1)));
         valueOf(appendBench(store, ...facts.slice(-1)));
-        const free = statfsSync(folder).bavail * statfsSync(folder).bsize;
-        writeFileSync(join(folder, 'other things'), Buffer.alloc(Math.max(0, free - left)));
+        fillUpTo(left);
 
         const told = appendBench(store, note('told on the full disk'));
         if (!told.ok) expect(told.problem.kind).toBe('full');
@@ -74,7 +73,7 @@ describe.skipIf(mountingFails)(
         expect(opened.notices).toEqual([]);
         expect(opened.bench).toEqual(told.ok ? [...facts, note('told on the full disk')] : facts);
 
-        rmSync(join(folder, 'other things'));
+        makeRoom();
         valueOf(appendBench(store, note('told with room again')));
         expect((await openReader(folder)).bench.at(-1)).toEqual(note('told with room again'));
       },

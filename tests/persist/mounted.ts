@@ -3,16 +3,14 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
-
-const mount = (...words: string[]) => execFileSync('/bin/mount', words, { stdio: 'pipe' });
+import { mountSmallDisk, type SmallDisk } from './small-disk.ts';
 
 /** Why this machine lets no test mount a small disk; null if it does. */
 export const mountingFails: string | null = (() => {
   if (process.platform !== 'linux') return 'small disks are only made on Linux';
   const folder = mkdtempSync(join(tmpdir(), 'recoat-mount-'));
   try {
-    mount('-t', 'tmpfs', '-o', 'size=64k', 'tmpfs', folder);
-    execFileSync('/bin/umount', [folder]);
+    mountSmallDisk('tmpfs', folder, 65_536).unmount();
     return null;
   } catch {
     return 'no right to mount';
@@ -22,20 +20,20 @@ export const mountingFails: string | null = (() => {
 })();
 
 /** A disk of its own of the given size, in memory, gone when the test ends. */
-export function newDisk(bytes: number): {
-  readonly folder: string;
-  readonly makeReadOnly: () => void;
-} {
+export function newDisk(
+  bytes: number,
+): SmallDisk & { readonly folder: string; readonly makeReadOnly: () => void } {
   const folder = mkdtempSync(join(tmpdir(), 'recoat-disk-'));
-  mount('-t', 'tmpfs', '-o', `size=${bytes}`, 'tmpfs', folder);
+  const disk = mountSmallDisk('tmpfs', folder, bytes);
   onTestFinished(() => {
-    execFileSync('/bin/umount', ['--lazy', folder]);
+    disk.unmount();
     rmSync(folder, { recursive: true });
   });
   return {
+    ...disk,
     folder,
     makeReadOnly: () => {
-      mount('-o', 'remount,ro', folder);
+      execFileSync('mount', ['-o', 'remount,ro', folder], { stdio: 'pipe' });
     },
   };
 }

@@ -1,14 +1,15 @@
-import { execFileSync } from 'node:child_process';
-import { mkdirSync, statSync, statfsSync, writeFileSync } from 'node:fs';
+import { mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { openForWriting, openStore } from '../../../src/persist/index.ts';
 import { benchOfSize, noon, note } from '../../../tests/persist/facts.ts';
+import { mountSmallDisk } from '../../../tests/persist/small-disk.ts';
 import { newFolder } from '../place.mjs';
 import { atMost, skipped } from '../report.mjs';
 
 /** @typedef {import('../report.mjs').Row} Row */
 
 const storeBytes = 300_000;
+const bytesOf = { tmpfs: 3 * 1024 * 1024, ext4: 6 * 1024 * 1024 };
 /**
  * Room left on the disk when the change is made, in sizes of the bench file: from none to more than the day's backup and
  * the new generation take.
@@ -55,55 +56,42 @@ async function tryDisk(kind, place) {
     lost: 0,
   };
   for (const room of rooms) {
-    const disk = newFolder(place);
+    const folder = newFolder(place);
+    let disk;
     try {
-      mountDisk(kind, disk);
+      disk = mountSmallDisk(kind, folder, bytesOf[kind]);
     } catch (error) {
       const said = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
       count.problem = `no right to mount, or no tool for it (${said})`;
       return count;
     }
     try {
-      const outcome = await changeOnFullDisk(disk, room);
+      const outcome = await changeOnFullDisk(folder, disk, room);
       count[outcome.confirmed ? 'stored' : 'refused'] += 1;
       if (!outcome.isRight) count.lost += 1;
     } finally {
-      run('umount', '--lazy', disk);
+      disk.unmount();
     }
   }
   return count;
 }
 
-/** @param {'tmpfs' | 'ext4'} kind @param {string} disk */
-function mountDisk(kind, disk) {
-  if (process.platform !== 'linux') throw new Error('small disks are only made on Linux');
-  if (kind === 'tmpfs') return run('mount', '-t', 'tmpfs', '-o', 'size=3m', 'tmpfs', disk);
-  const image = `${disk}.image`;
-  writeFileSync(image, Buffer.alloc(6 * 1024 * 1024));
-  run('mkfs.ext4', '-q', '-m', '0', image);
-  run('mount', '-o', 'loop', image, disk);
-}
-
-/** @param {string} program @param {string[]} words */
-function run(program, ...words) {
-  execFileSync(program, words, { stdio: 'pipe' });
-}
-
 /**
  * Fills the disk, changes the store, and looks whether it holds what was said to be stored.
  *
- * @param {string} disk
+ * @param {string} at
+ * @param {import('../../../tests/persist/small-disk.ts').SmallDisk} disk mounted there
  * @param {number} room what is left, in sizes of the bench file
  */
-async function changeOnFullDisk(disk, room) {
-  const folder = join(disk, 'store');
+async function changeOnFullDisk(at, disk, room) {
+  const folder = join(at, 'store');
   mkdirSync(folder);
   const facts = benchOfSize(storeBytes);
   const store = await openForWriting(folder, { clock });
   if (!store.ok) throw new Error(store.problem.says);
   const before = store.value.change(() => ({ append: { bench: facts }, result: null }));
   if (!before.ok) throw new Error(before.problem.says);
-  fillUpTo(disk, room * statSync(join(folder, 'bench.json')).size);
+  disk.fillUpTo(room * statSync(join(folder, 'bench.json')).size);
   const told = store.value.change(() => ({ append: { bench: [note('last')] }, result: null }));
   store.value.close();
   const opened = await openStore(folder, { clock });
@@ -113,15 +101,4 @@ async function changeOnFullDisk(disk, room) {
     opened.value.notices.length === 0 &&
     JSON.stringify(opened.value.bench) === JSON.stringify(expected);
   return { confirmed: told.ok, isRight };
-}
-
-/** @param {string} disk @param {number} left bytes */
-function fillUpTo(disk, left) {
-  const { bavail, bsize } = statfsSync(disk);
-  const bytes = Math.max(0, Math.floor(bavail * bsize - left));
-  try {
-    writeFileSync(join(disk, 'other things'), Buffer.alloc(bytes));
-  } catch {
-    // Some file systems keep a little back; then the disk is full already.
-  }
 }

@@ -22,10 +22,12 @@ const clock = { now: () => noon, today: () => '2026-11-24' };
  * What is lost or damaged where a program dies, two write, or the disk fills.
  *
  * @param {Place} place
- * @returns {Promise<readonly Row[]>}
+ * @returns {AsyncGenerator<Row>}
  */
-export async function lossRows(place) {
-  return [await killRow(place), await writersRow(place), await fullDiskRow(place.folder)];
+export async function* lossRows(place) {
+  yield await killRow(place);
+  yield await writersRow(place);
+  yield await fullDiskRow(place.folder);
 }
 
 const what = 'stores damaged or confirmed intents lost: ';

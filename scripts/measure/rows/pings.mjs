@@ -9,7 +9,7 @@ import { pingDelays } from '../../../tests/shell/ping/ping-delays.ts';
 import { newFolder, usualBench } from '../place.mjs';
 import { processorTime, runToEnd } from '../processes.mjs';
 import { atMost, told } from '../report.mjs';
-import { median } from '../statistics.mjs';
+import { median, quantile } from '../statistics.mjs';
 
 /**
  * @typedef {import('../place.mjs').Place} Place
@@ -19,22 +19,20 @@ import { median } from '../statistics.mjs';
 const pings = 1000;
 const watchedFor = 60_000;
 const writes = 200;
-const kills = 30;
+const kills = 200;
 const clock = { now: () => noon, today: () => '2026-11-24' };
 
 /**
  * How late a ping is, what a keeper costs while it waits, and what the lock lets through.
  *
  * @param {Place} place
- * @returns {Promise<readonly Row[]>}
+ * @returns {AsyncGenerator<Row>}
  */
-export async function pingRows(place) {
-  return [
-    await delayRow(place),
-    ...(await keeperRows(place)),
-    await writesRow(place),
-    await deadHolderRow(place),
-  ];
+export async function* pingRows(place) {
+  yield await delayRow(place);
+  yield* await keeperRows(place);
+  yield await writesRow(place);
+  yield await deadHolderRow(place);
 }
 
 /** @param {Place} place @returns {Promise<Row>} */
@@ -123,6 +121,10 @@ async function writesRow(place) {
   );
 }
 
+/** @param {readonly number[]} times in ms */
+const spread = (times) =>
+  `median ${median(times).toFixed(1)} ms, 90th ${quantile(times, 0.9).toFixed(1)} ms, 99th ${quantile(times, 0.99).toFixed(1)} ms`;
+
 /** @param {Place} place @returns {Promise<Row>} */
 async function deadHolderRow(place) {
   const folder = newFolder(place.folder);
@@ -130,6 +132,8 @@ async function deadHolderRow(place) {
   if (!store.ok) throw new Error(store.problem.says);
   const program = join(import.meta.dirname, '../../../tests/persist/children/work-on-request.ts');
   const times = [];
+  /** @type {number[]} */
+  const waits = [];
   for (let kill = 0; kill < kills; kill++) {
     const holder = spawn(process.execPath, [program, folder], {
       stdio: ['pipe', 'pipe', 'inherit'],
@@ -146,10 +150,10 @@ async function deadHolderRow(place) {
     await holds;
     holder.kill('SIGKILL');
     const began = performance.now();
-    const stored = store.value.change(() => ({
-      append: { bench: [note(`after-${kill}`)] },
-      result: null,
-    }));
+    const stored = store.value.change(() => {
+      waits.push(performance.now() - began);
+      return { append: { bench: [note(`after-${kill}`)] }, result: null };
+    });
     times.push(performance.now() - began);
     if (!stored.ok) throw new Error(stored.problem.says);
     await closed;
@@ -159,6 +163,6 @@ async function deadHolderRow(place) {
     'a change after the holder of the lock was killed, the worst, ms',
     100,
     Math.max(...times),
-    `n ${kills}, median ${median(times).toFixed(1)} ms`,
+    `n ${kills}, ${spread(times)}; of it waiting for the lock: ${spread(waits)}, worst ${Math.max(...waits).toFixed(1)} ms`,
   );
 }

@@ -1,4 +1,5 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import type { Milliseconds } from '../../tracker/time/index.ts';
 import { partEnding } from '../file/durable.ts';
 import { lockPath } from '../folder/names.ts';
 import { openLock } from '../lock/lock.ts';
@@ -7,8 +8,8 @@ import { findingsAbout, type Finding } from './finding.ts';
 
 const { fine, note, wrong } = findingsAbout('lock');
 
-/** A second in all: no change takes longer, unless its process hangs. */
-const tries = 20;
+/** No change takes longer, unless its process hangs. */
+const patience: Milliseconds = 1000;
 
 /** Whether the store can be locked, who keeps it locked, and what processes that died left behind. */
 export function examineLock(folder: string): readonly Finding[] {
@@ -20,7 +21,7 @@ function lockItself(folder: string): readonly Finding[] {
   if (!existsSync(path)) return [];
   const lock = openLock(folder);
   try {
-    const held = lock.hold(() => good(null), tries);
+    const held = lock.hold(() => good(null), patience);
     if (held.ok) return [fine('The store can be locked, and nobody keeps it locked.')];
     if (held.problem.kind !== 'busy') return [wrong(held.problem.says, held.problem.todo)];
     const holders = holdersOf(path);

@@ -1,6 +1,7 @@
 import { chmodSync, existsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
+import type { Milliseconds } from '../../tracker/time/index.ts';
 import { identify } from '../file/identity.ts';
 import { lockPath } from '../folder/names.ts';
 import { bad, type Result, type StoreProblem } from '../result.ts';
@@ -8,15 +9,20 @@ import { loadSqlite } from './sqlite.ts';
 
 /** Keeps every other process out of the store while some work is done. */
 export type Lock = {
-  /** Waits for its turn, up to about `tries` times 50 ms. */
-  readonly hold: <T>(work: () => Result<T>, tries?: number) => Result<T>;
+  /** Waits for its turn, up to about `patience` (milliseconds). */
+  readonly hold: <T>(work: () => Result<T>, patience?: Milliseconds) => Result<T>;
   readonly close: () => void;
 };
 
-/** SQLite sleeps 20 ms at most between looks while it waits this long, and so notices a freed lock soon. */
-const waitMs = 50;
-/** In all 5 s: nothing that holds the lock takes longer than that, unless it hangs. */
-export const patient = 100;
+/** Nothing that holds the lock takes longer than this, unless it hangs. */
+const usualPatience: Milliseconds = 5000;
+/**
+ * SQLite's own waiting sleeps longer from one look to the next, up to 20 ms. A change takes a few milliseconds and a look
+ * a few hundredths of one, so looking every millisecond at first finds a freed lock sooner and costs nothing that counts.
+ */
+const firstLooks: Milliseconds = 100;
+const betweenFirstLooks: Milliseconds = 1;
+const betweenLooks: Milliseconds = 5;
 
 // Primary result codes of SQLite.
 const busy = new Set([5, 6]);
@@ -47,7 +53,7 @@ export function openLock(folder: string): Lock {
       open = { database, inode: statSync(path).ino };
       chmodSync(path, 0o600);
       // Without a journal on the disk the lock works on a full one, and a killed holder leaves nothing behind.
-      database.exec(`PRAGMA journal_mode = MEMORY; PRAGMA busy_timeout = ${waitMs}`);
+      database.exec('PRAGMA busy_timeout = 0; PRAGMA journal_mode = MEMORY');
     }
     open.database.exec('BEGIN IMMEDIATE');
     if (isStillThere()) return true;
@@ -57,11 +63,11 @@ export function openLock(folder: string): Lock {
 
   return {
     close,
-    hold(work, tries = patient) {
+    hold(work, patience = usualPatience) {
       if (held) throw new Error('the lock of the store was asked for by its own holder');
       const link = identify(path);
       if (!link.ok) return link;
-      for (let attempt = 0; ; attempt++) {
+      for (let waited = 0; ;) {
         try {
           if (take()) break;
         } catch (error) {
@@ -70,7 +76,10 @@ export function openLock(folder: string): Lock {
             return { ok: false, problem: lockProblem(path, error) };
           }
         }
-        if (attempt >= tries) return { ok: false, problem: busyProblem(folder) };
+        if (waited >= patience) return { ok: false, problem: busyProblem(folder) };
+        const pause = waited < firstLooks ? betweenFirstLooks : betweenLooks;
+        sleep(pause);
+        waited += pause;
       }
       held = true;
       try {
@@ -81,6 +90,11 @@ export function openLock(folder: string): Lock {
       }
     },
   };
+}
+
+/** The lock is held for so short a time that the whole process may wait for it. */
+function sleep(ms: Milliseconds): void {
+  Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
 }
 
 const primaryCode = (error: unknown): number =>

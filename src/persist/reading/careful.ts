@@ -1,4 +1,5 @@
 import { accessSync, constants } from 'node:fs';
+import type { Milliseconds } from '../../tracker/time/index.ts';
 import type { FileForm } from '../file/form.ts';
 import { historyFile } from '../folder/names.ts';
 import { openLock } from '../lock/lock.ts';
@@ -16,7 +17,7 @@ export type ReadingPlace = {
 type LiveFiles = { readonly parts: Parts; readonly notices: readonly Notice[] };
 
 /** A reader waits a second at most to mend; then it reads what it can and leaves mending to others. */
-const readerTries = 20;
+const readerPatience: Milliseconds = 1000;
 
 /** Reads the live files, of which some need checking or mending. */
 export const readLiveCarefully = (place: ReadingPlace): Result<LiveFiles> =>
@@ -47,7 +48,7 @@ function readCarefully<Read extends { readonly notices: readonly Notice[] }>(
   if (!asItIs.ok || asItIs.value.notices.length === 0 || !isWritable(folder)) return asItIs;
   const lock = openLock(folder);
   try {
-    const mended = lock.hold(() => read(true), readerTries);
+    const mended = lock.hold(() => read(true), readerPatience);
     return mended.ok ? mended : asItIs;
   } finally {
     lock.close();

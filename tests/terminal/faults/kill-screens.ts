@@ -37,7 +37,12 @@ const clock = { now: () => Date.now(), today: () => '2026-11-24' };
 export async function killScreens(
   ran: Ran,
   folder: string,
-  { kills, atOnce, seed }: { kills: number; atOnce: number; seed: number },
+  {
+    kills,
+    atOnce,
+    seed,
+    told = () => undefined,
+  }: { kills: number; atOnce: number; seed: number; told?: (kills: number) => void },
 ): Promise<ScreenKills> {
   const pattern = join(folder, 'pattern');
   chestInSections(ran, pattern);
@@ -57,6 +62,7 @@ export async function killScreens(
         count.confirmed += Math.max(0, confirmed - kept);
         count.lost += Math.max(0, Math.max(confirmed, kept) - found);
         kept = found;
+        told(count.kills);
       }
       rmSync(store, { recursive: true, force: true, maxRetries: 5 });
     }

@@ -1,84 +1,131 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { openStore } from '../../../src/persist/index.ts';
+import { mountSmallDisk, type DiskKind, type SmallDisk } from '../../persist/small-disk.ts';
 import { chance } from '../../tracker/support/chance.ts';
 import { openBareTerminal } from './bare-terminal.ts';
 import { chestInSections, confirmedSections, sectionsIn, type Ran } from './sections.ts';
 
-export type DiskFault = 'fills up' | 'can only be read';
+export type DiskFault = 'fills up' | 'takes no new file any more' | 'can only be read';
+
+export type DiskTrial = {
+  readonly fault: DiskFault;
+  readonly kind: DiskKind;
+  readonly screens: number;
+  readonly seed: number;
+  /** So many screens at a time, each on a disk of its own. */
+  readonly atOnce?: number;
+  readonly told?: (screens: number) => void;
+};
 
 export type DiskCount = {
   readonly screens: number;
   readonly confirmed: number;
   /** Screens that said that something was not stored. */
   readonly refused: number;
+  /** Screens that kept what was pressed once the fault was over, and said nothing of it any more. */
+  readonly recovered: number;
   readonly lost: number;
   readonly damaged: number;
 };
 
 const clock = { now: () => Date.now(), today: () => '2026-11-24' };
 const betweenPresses = 250;
-const presses = 8;
+const pressesBefore = 4;
+const pressesWhile = 4;
+const pressesAfter = 3;
 /** Two generations of the file and the day's backup take more. */
 const mostLeft = 12_000;
 const patience = 20_000;
+const bytesOf = { tmpfs: 1024 * 1024, ext4: 6 * 1024 * 1024 } as const;
 
 /**
- * Presses a key on screens whose disk fills up to some odd number of bytes, or can only be read, kills them, and counts what they had confirmed that is not in the store. Needs the right to mount.
+ * Presses a key on screens whose disk fails under them and comes back, kills them, and counts what they had confirmed that
+ * is not in the store. Needs the right to mount.
  *
  * @param folder an empty one
  */
 export async function pressOnFailingDisk(
   ran: Ran,
   folder: string,
-  { fault, screens, seed }: { fault: DiskFault; screens: number; seed: number },
+  { fault, kind, screens, seed, atOnce = 1, told = () => undefined }: DiskTrial,
 ): Promise<DiskCount> {
   const pattern = join(folder, 'pattern');
   chestInSections(ran, pattern);
   const random = chance(seed);
-  const count = { screens, confirmed: 0, refused: 0, lost: 0, damaged: 0 };
-  for (let each = 0; each < screens; each++) {
-    const disk = mkdtempSync(join(folder, 'disk-'));
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=1m', 'tmpfs', disk], { stdio: 'pipe' });
+  const count = { screens: 0, confirmed: 0, refused: 0, recovered: 0, lost: 0, damaged: 0 };
+  const tryOne = async (): Promise<void> => {
+    const at = mkdtempSync(join(folder, 'disk-'));
+    const disk = mountSmallDisk(kind, at, bytesOf[kind]);
     try {
-      const store = join(disk, 'store');
+      const store = join(at, 'store');
       mkdirSync(store);
       cpSync(pattern, store, { recursive: true });
-      // A disk on which a program writes can't be made read-only, so that one is so from the beginning.
       if (fault === 'can only be read')
-        execFileSync('mount', ['-o', 'remount,ro', disk], { stdio: 'pipe' });
-      const spoil = (): void => {
-        if (fault === 'fills up') fillUpTo(disk, Math.floor(random() * mostLeft));
-      };
-      const seen = await pressThrough(ran, store, spoil);
+        execFileSync('mount', ['-o', 'remount,ro', at], { stdio: 'pipe' });
+      const seen = await pressThrough(ran, store, faultOn(disk, store, fault, random));
       const opened = await openStore(store, { clock });
       const found = opened.ok ? sectionsIn(opened.value.bench) : 0;
       if (!opened.ok || opened.value.notices.length > 0) count.damaged += 1;
       if (seen.refused) count.refused += 1;
+      if (seen.recovered) count.recovered += 1;
       count.confirmed += seen.confirmed;
       count.lost += Math.max(0, seen.confirmed - found);
     } finally {
-      execFileSync('umount', ['--lazy', disk], { stdio: 'pipe' });
-      rmSync(disk, { recursive: true, force: true });
+      disk.unmount();
+      rmSync(at, { recursive: true, force: true });
     }
-  }
+  };
+  const oneAfterAnother = async (): Promise<void> => {
+    while (count.screens < screens) {
+      count.screens += 1;
+      await tryOne();
+      told(count.screens);
+    }
+  };
+  await Promise.all(Array.from({ length: atOnce }, oneAfterAnother));
   return count;
 }
 
-async function pressThrough({ start, environment }: Ran, store: string, spoil: () => void) {
+type Fault = { readonly begin: () => void; readonly end: () => void };
+
+function faultOn(disk: SmallDisk, store: string, fault: DiskFault, random: () => number): Fault {
+  switch (fault) {
+    case 'fills up':
+      return {
+        begin: () => disk.fillUpTo(Math.floor(random() * mostLeft)),
+        end: disk.makeRoom,
+      };
+    case 'takes no new file any more':
+      return { begin: () => disk.refuse(store), end: () => disk.allow(store) };
+    case 'can only be read':
+      // So from the beginning: where a program writes already this can't be had.
+      return { begin: () => undefined, end: () => undefined };
+  }
+}
+
+const saysNotStored = /Not (stored|recorded|opened)/;
+
+async function pressThrough({ start, environment }: Ran, store: string, fault: Fault) {
   let confirmed = 0;
   let shows = false;
   let refused = false;
   const screen = openBareTerminal([start], environment(store), (lines) => {
     const shown = lines();
-    if (shown.some((line) => /Not (stored|recorded|opened)/.test(line))) refused = true;
+    if (shown.some((line) => saysNotStored.test(line))) refused = true;
     const sections = confirmedSections(shown);
     if (sections === null) return;
     shows = true;
     confirmed = Math.max(confirmed, sections);
   });
+  const press = async (times: number): Promise<void> => {
+    for (let each = 0; each < times; each++) {
+      screen.write('s');
+      await wait(betweenPresses);
+    }
+  };
   const began = Date.now();
   while (!shows) {
     if (Date.now() - began > patience || screen.hasEnded())
@@ -87,17 +134,14 @@ async function pressThrough({ start, environment }: Ran, store: string, spoil: (
   }
   // What is loaded after the first frame opens the store.
   await wait(600);
-  for (let press = 0; press < presses; press++) {
-    if (press === presses / 2) spoil();
-    screen.write('s');
-    await wait(betweenPresses);
-  }
+  await press(pressesBefore);
+  fault.begin();
+  await press(pressesWhile);
+  fault.end();
+  const before = confirmed;
+  await press(pressesAfter);
+  const recovered = confirmed > before && !screen.lines().some((line) => saysNotStored.test(line));
   screen.kill('SIGKILL');
   await screen.ended;
-  return { confirmed, refused };
-}
-
-function fillUpTo(disk: string, left: number): void {
-  const { bavail, bsize } = statfsSync(disk);
-  writeFileSync(join(disk, 'other things'), Buffer.alloc(Math.max(0, bavail * bsize - left)));
+  return { confirmed, refused, recovered };
 }
