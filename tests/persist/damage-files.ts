@@ -26,11 +26,7 @@ const changes = 12;
  */
 export async function damageFiles(
   folder: string,
-  {
-    damages,
-    seed,
-    told = () => undefined,
-  }: { damages: number; seed: number; told?: (damages: number) => void },
+  { damages, seed, told = () => undefined }: { damages: number; seed: number; told?: () => void },
 ): Promise<DamageCount> {
   const random = chance(seed);
   const count = { damages, named: 0, harmless: 0, unnoticed: 0, lost: 0 };
@@ -57,7 +53,7 @@ export async function damageFiles(
     else count.lost += 1;
     if (opened.ok) opened.value.close();
     rmSync(store, { recursive: true });
-    told(each + 1);
+    told();
   }
   return count;
 }

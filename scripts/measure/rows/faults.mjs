@@ -46,9 +46,14 @@ export async function* faultRows(place) {
  * @param {string} part
  * @param {number} of
  */
-const progress = (part, of) => (/** @type {number} */ done) => {
-  if (done % Math.ceil(of / 10) === 0 || done === of) console.error(`  ${part}: ${done} of ${of}`);
-};
+function progress(part, of) {
+  let done = 0;
+  return () => {
+    done += 1;
+    if (done % Math.ceil(of / 10) === 0 || done === of)
+      console.error(`  ${part}: ${done} of ${of}`);
+  };
+}
 
 /** @param {Place} place @returns {Promise<Row>} */
 async function killRow(place) {

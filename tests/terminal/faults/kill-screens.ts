@@ -42,7 +42,7 @@ export async function killScreens(
     atOnce,
     seed,
     told = () => undefined,
-  }: { kills: number; atOnce: number; seed: number; told?: (kills: number) => void },
+  }: { kills: number; atOnce: number; seed: number; told?: () => void },
 ): Promise<ScreenKills> {
   const pattern = join(folder, 'pattern');
   chestInSections(ran, pattern);
@@ -62,7 +62,7 @@ export async function killScreens(
         count.confirmed += Math.max(0, confirmed - kept);
         count.lost += Math.max(0, Math.max(confirmed, kept) - found);
         kept = found;
-        told(count.kills);
+        told();
       }
       rmSync(store, { recursive: true, force: true, maxRetries: 5 });
     }

@@ -17,7 +17,8 @@ export type DiskTrial = {
   readonly seed: number;
   /** So many screens at a time, each on a disk of its own. */
   readonly atOnce?: number;
-  readonly told?: (screens: number) => void;
+  /** After each of them. */
+  readonly told?: () => void;
 };
 
 export type DiskCount = {
@@ -82,7 +83,7 @@ export async function pressOnFailingDisk(
     while (count.screens < screens) {
       count.screens += 1;
       await tryOne();
-      told(count.screens);
+      told();
     }
   };
   await Promise.all(Array.from({ length: atOnce }, oneAfterAnother));
