@@ -30,16 +30,16 @@ function noteReading(room: Room, typed: string) {
       const shop = lookAt(room, current);
       const read = readClimate(typed, shop.shop.temperature);
       if (!read.ok) return { append: {}, result: failure('usage', `Not noted: ${read.says}`) };
-      const { world, now } = room;
+      const { world, clock } = room;
       const by = world.interactive ? 'person' : 'script';
-      const head = factHead(world.newId(), now, world.clock, by);
+      const head = factHead(world.newId(), clock, by);
       const reading: ConditionsFact = { ...head, kind: 'reading-taken', body: read.climate };
       return {
         append: {
           conditions: [reading],
           needless: madeNeedless(current.conditions, reading),
         },
-        result: shown([{ ...read.climate, at: now }], shop),
+        result: shown([{ ...read.climate, at: clock.told }], shop),
       };
     });
     return result.ok ? result.value : storeFailure(result.problem);

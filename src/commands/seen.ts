@@ -17,9 +17,9 @@ export const seen: CommandFile = {
         const unseen = shownPings(current.pings).filter(
           ({ seenAt, claim }) => seenAt === null && (id === null || claim === id),
         );
-        const { world, now } = room;
+        const { world, clock } = room;
         const facts = unseen.map(({ claim }): PingFact => ({
-          ...factHead(world.newId(), now, world.clock),
+          ...factHead(world.newId(), clock),
           kind: 'ping-acknowledged',
           body: { claim },
         }));

@@ -2,6 +2,7 @@ import {
   decide,
   type Bench,
   type BenchFact,
+  type ClockReading,
   type Intent,
   type PingSense,
   type Reading,
@@ -9,13 +10,12 @@ import {
 import type { Settings } from '../tracker/settings/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
 import type { Shop } from '../views/port.ts';
-import type { Clock } from './clock.ts';
 import { headFacts } from './head-facts.ts';
 import { contextOf } from './intent-context.ts';
 
-/** When something is told, when it happened if that was earlier, and the id that its facts are named after. */
+/** What the clock shows when something is told, when it happened if that was earlier, and the id that its facts are named after. */
 export type Telling = {
-  readonly now: Instant;
+  readonly clock: ClockReading;
   readonly at: Instant | undefined;
   readonly group: string;
 };
@@ -26,7 +26,6 @@ export type Surroundings = {
   readonly shop: Shop;
   readonly sense: PingSense;
   readonly readings: readonly Reading[];
-  readonly clock: Clock;
 };
 
 /** Facts ready to be stored, or a refusal. `nearest` is null where no name was unknown. */
@@ -49,10 +48,10 @@ export type Applied =
 export function applyIntent(
   bench: Bench,
   intent: Intent,
-  { now, at, group }: Telling,
-  { clock, ...around }: Surroundings,
+  { clock, at, group }: Telling,
+  around: Surroundings,
 ): Applied {
-  const outcome = decide(bench, intent, contextOf({ now, at, group, ...around }));
+  const outcome = decide(bench, intent, contextOf({ now: clock.told, at, group, ...around }));
   if (!outcome.ok) {
     const { says, nearest = null, couldPutDown } = outcome.refusal;
     return { ok: false, says, nearest, ...(couldPutDown === undefined ? {} : { couldPutDown }) };
@@ -63,7 +62,6 @@ export function applyIntent(
     facts: headFacts(
       outcome.facts,
       group,
-      now,
       clock,
       intent.do === 'note clock step' ? 'clock' : 'person',
     ),

@@ -1,9 +1,6 @@
-import type { BenchFact } from '../tracker/bench/index.ts';
+import { clockStep, type BenchFact, type ClockReading } from '../tracker/bench/index.ts';
 import type { Milliseconds } from '../tracker/time/index.ts';
-import type { Clock } from './clock.ts';
-
-/** A clock that differs from the machine's own time by more than this was set. */
-const noticed: Milliseconds = 2000;
+import { clockReading, type Clock } from './clock.ts';
 
 /**
  * Notices that the machine's clock was set, by its difference from the time since the machine started.
@@ -14,27 +11,23 @@ export function createClockWatch(
   clock: Clock,
   told: readonly BenchFact[] = [],
 ): { readonly look: () => Milliseconds | null } {
-  const offset = (): number | null => {
-    const up = clock.uptime();
-    return up === null ? null : clock.now() - up;
-  };
-  let last = lastOffset(told, clock.bootId) ?? offset();
+  let last = lastTold(told, clock.bootId) ?? clockReading(clock);
   return {
     look: () => {
-      const now = offset();
-      const step = now === null || last === null ? 0 : now - last;
+      const now = clockReading(clock);
+      const step = clockStep(last, now);
       last = now;
-      return Math.abs(step) > noticed ? Math.round(step) : null;
+      return step;
     },
   };
 }
 
-/** Of the last fact that this start of the machine told; null where there is none. */
-function lastOffset(facts: readonly BenchFact[], bootId: string | null): number | null {
-  let last: { readonly upMs: Milliseconds; readonly offset: number } | null = null;
-  for (const { bootId: boot, uptimeMs, told } of facts) {
-    if (boot === null || boot !== bootId || uptimeMs === null) continue;
-    if (last === null || uptimeMs >= last.upMs) last = { upMs: uptimeMs, offset: told - uptimeMs };
+/** By the last fact that this start of the machine told; null where there is none. */
+function lastTold(facts: readonly BenchFact[], bootId: string | null): ClockReading | null {
+  let last: BenchFact | null = null;
+  for (const fact of facts) {
+    if (fact.bootId === null || fact.bootId !== bootId || fact.uptimeMs === null) continue;
+    if (last === null || fact.uptimeMs >= (last.uptimeMs ?? 0)) last = fact;
   }
-  return last?.offset ?? null;
+  return last;
 }

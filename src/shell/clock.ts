@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { uptime } from 'node:os';
-import type { ClockReading } from '../tracker/bench/index.ts';
+import { clockStep, type ClockReading } from '../tracker/bench/index.ts';
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
 
 /** The only source of the present. One is made in main.ts; tests step their own. */
@@ -17,6 +17,12 @@ export const clockReading = (clock: Clock): ClockReading => ({
   told: clock.now(),
   uptimeMs: clock.uptime(),
   bootId: clock.bootId,
+});
+
+/** A moment of before as the clock shows it now, which may have been set since. */
+export const asShownNow = (before: ClockReading, present: ClockReading): ClockReading => ({
+  ...before,
+  told: before.told + (clockStep(before, present) ?? 0),
 });
 
 export const systemClock = (): Clock => ({

@@ -1,36 +1,34 @@
-import type { BenchFact, FactHead, NewBenchFact, Teller } from '../tracker/bench/index.ts';
-import type { Instant } from '../tracker/time/index.ts';
-import type { Clock } from './clock.ts';
+import type {
+  BenchFact,
+  ClockReading,
+  FactHead,
+  NewBenchFact,
+  Teller,
+} from '../tracker/bench/index.ts';
 
-/** The head of the first fact that one key press or command made. */
+/**
+ * The head of the first fact that one key press or command made.
+ *
+ * @param clock read once for all of it: two readings with a wait between them would look like a clock that was set
+ */
 export const factHead = (
   group: string,
-  now: Instant,
-  clock: Clock,
+  { told, uptimeMs, bootId }: ClockReading,
   by: Teller = 'person',
-): FactHead => ({
-  id: `${group}.1`,
-  group,
-  at: now,
-  told: now,
-  by,
-  uptimeMs: clock.uptime(),
-  bootId: clock.bootId,
-});
+): FactHead => ({ id: `${group}.1`, group, at: told, told, by, uptimeMs, bootId });
 
 /** Gives new facts their heads: ids named after the key press, when they were told, and the machine's own time. */
 export const headFacts = (
   facts: readonly NewBenchFact[],
   group: string,
-  now: Instant,
-  clock: Clock,
+  clock: ClockReading,
   by: Teller = 'person',
 ): readonly BenchFact[] => {
-  const head = factHead(group, now, clock, by);
+  const head = factHead(group, clock, by);
   return facts.map(({ at, ...fact }, index) => ({
     ...head,
     id: `${group}.${index + 1}`,
-    at: at ?? now,
+    at: at ?? head.at,
     ...fact,
   }));
 };

@@ -1,5 +1,6 @@
 import type { FactStore, Loaded, StoreProblem } from '../persist/index.ts';
 import {
+  clockStep,
   foldBench,
   type Bench,
   type BenchFact,
@@ -79,10 +80,16 @@ export function createSession(options: SessionOptions): Session {
   let readings: readonly Reading[] = readingsOf(loaded.conditions);
   let sense: PingSense = senseIn(shop, loaded.settings, readings);
   const learning = createLearning(options.folder);
-  const folded = (...given: Parameters<typeof foldBench>): Bench =>
-    learning.withLearned(foldBench(...given), { readings, settings: loaded.settings });
-  // The clock may have been set since the last fact, and nothing told it yet.
-  let bench: Bench = folded(loaded.bench, undefined, clockReading(clock));
+  /** What the clock showed when the bench was folded: it may have been set since the last fact, and nothing told it yet. */
+  let foldedAt = clockReading(clock);
+  const folded = (facts: readonly BenchFact[], before?: Bench): Bench => {
+    foldedAt = clockReading(clock);
+    return learning.withLearned(foldBench(facts, before, foldedAt), {
+      readings,
+      settings: loaded.settings,
+    });
+  };
+  let bench: Bench = folded(loaded.bench);
   let shown: Snapshot | null = null;
   /** Pings that a key took note of while that could not be written: they stop here all the same. */
   const seenHere = new Map<string, Instant>();
@@ -128,11 +135,13 @@ export function createSession(options: SessionOptions): Session {
   };
 
   const apply = (on: Bench, intent: Intent, telling: Telling) =>
-    applyIntent(on, intent, telling, { settings: loaded.settings, shop, sense, readings, clock });
+    applyIntent(on, intent, telling, { settings: loaded.settings, shop, sense, readings });
 
   const act = (intent: Intent, at?: Instant): ActReply => {
     if (shut !== null) return { ok: false, says: `${shut.says} ${shut.todo}`, nearest: [] };
-    const telling = { now: clock.now(), at, group: newId() };
+    const telling = { clock: clockReading(clock), at, group: newId() };
+    // What is decided by the clock as it stands now needs a bench that goes by it too.
+    if (clockStep(foldedAt, telling.clock) !== null) bench = folded(factsNow());
     const recalled = recalledFor(intent);
     const on = recalled.length === 0 ? bench : folded([...factsNow(), ...recalled]);
     const applied = apply(on, intent, telling);
@@ -141,7 +150,11 @@ export function createSession(options: SessionOptions): Session {
     unwritten = [...unwritten, { intent, ...telling, recalled, facts, piece }];
     refold();
     soon(flush);
-    return deedReply(applied, { bench, rules: options.rules, now: telling.now, sense }, shop);
+    return deedReply(
+      applied,
+      { bench, rules: options.rules, now: telling.clock.told, sense },
+      shop,
+    );
   };
 
   /**
@@ -156,7 +169,11 @@ export function createSession(options: SessionOptions): Session {
     const result = open.change((current) => {
       if (current.bench === loaded.bench)
         return { append: { bench: waiting.flatMap(factsOf) }, result: null };
-      const anew = decideAnew(waiting, current.bench, { fold: folded, apply });
+      const anew = decideAnew(waiting, current.bench, {
+        fold: folded,
+        apply,
+        present: clockReading(clock),
+      });
       overtaken = anew.refusals;
       // The facts keep their ids, but may say something else now: nothing worked out from them before holds.
       bench = foldBench([]);
@@ -196,14 +213,13 @@ export function createSession(options: SessionOptions): Session {
 
   const takeReading = (climate: Metered): ActReply => {
     const open = store();
-    const now = clock.now();
     if (open === null)
       return {
         ok: false,
         says: 'Not noted: the store is still being opened. Press again.',
         nearest: [],
       };
-    const head = factHead(newId(), now, clock);
+    const head = factHead(newId(), clockReading(clock));
     const result = open.change(() => ({
       append: { conditions: [{ ...head, kind: 'reading-taken', body: climate }] },
       result: null,
@@ -241,15 +257,15 @@ export function createSession(options: SessionOptions): Session {
     reload,
     loaded: () => loaded,
     acknowledge: (claims) => {
-      const now = clock.now();
+      const now = clockReading(clock);
       const pings = claims.map((claim): PingFact => ({
-        ...factHead(newId(), now, clock),
+        ...factHead(newId(), now),
         kind: 'ping-acknowledged',
         body: { claim },
       }));
       const noted = store()?.change(() => ({ append: { pings }, result: null }));
       if (noted?.ok === true) return reload();
-      for (const claim of claims) seenHere.set(claim, now);
+      for (const claim of claims) seenHere.set(claim, now.told);
       if (noted !== undefined) obstacle = obstacleOf(noted.problem);
       changed();
     },

@@ -1,5 +1,4 @@
 import { headFacts } from '../../shell/head-facts.ts';
-import type { Clock } from '../../shell/clock.ts';
 import {
   currentStep,
   decide,
@@ -62,7 +61,7 @@ export function inventPiece(
   const id = `demo${number}`;
   let facts: readonly BenchFact[] = [];
   let presses = 0;
-  const clockAt = (at: Instant): Clock => ({ now: () => at, uptime: () => null, bootId: null });
+  const clockAt = (at: Instant) => ({ told: at, uptimeMs: null, bootId: null });
 
   const act = (intent: Intent, at: Instant): void => {
     presses += 1;
@@ -76,7 +75,7 @@ export function inventPiece(
       today: shopDay(at, zone),
     });
     if (!outcome.ok) throw new Error(`${piece.name}: ${outcome.refusal.says}`);
-    facts = [...facts, ...headFacts(outcome.facts, group, at, clockAt(at))];
+    facts = [...facts, ...headFacts(outcome.facts, group, clockAt(at))];
   };
   const state = () => {
     const found = foldBench(facts).pieces.get(id);

@@ -1,7 +1,9 @@
 import { openForWriting, type FactStore, type Loaded } from '../../persist/index.ts';
 import { applyIntent } from '../../shell/apply-intent.ts';
+import { clockReading } from '../../shell/clock.ts';
 import type { BenchFact, Intent } from '../../tracker/bench/index.ts';
 import { createLearning, mayChangeLessons } from '../../shell/learning.ts';
+import { tellingNow } from '../../shell/unwritten.ts';
 import { tradeRulesOf } from '../../shell/trade-rules.ts';
 import { takenUp } from '../../tracker/cautions/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
@@ -77,7 +79,8 @@ function apply(
   recalled: readonly BenchFact[],
   wish: (look: Look) => Wish | Failure,
 ): Done | Failure {
-  const { now, world } = room;
+  const { world } = room;
+  const present = clockReading(world.clock);
   const known = new Set(current.bench.map(({ id }) => id));
   const before = [...current.bench, ...recalled.filter(({ id }) => !known.has(id))];
   let after = lookAt(room, current, before, rules);
@@ -88,11 +91,9 @@ function apply(
   const warns: string[] = [];
   let piece: string | null = null;
   for (const intent of wished.intents) {
-    const telling = { now, at: wished.at, group: world.newId() };
-    const applied = applyIntent(after.bench, intent, telling, {
-      ...around(after),
-      clock: world.clock,
-    });
+    // Waiting for its turn takes time, in which the clock may have been set.
+    const telling = tellingNow({ clock: room.clock, at: wished.at, group: world.newId() }, present);
+    const applied = applyIntent(after.bench, intent, telling, around(after));
     if (!applied.ok)
       return failure(
         applied.nearest === null ? 'refused' : 'unknown',
@@ -111,7 +112,7 @@ function apply(
     says,
     warns,
     piece,
-    at: wished.at ?? now,
+    at: wished.at ?? room.now,
     after,
   };
 }

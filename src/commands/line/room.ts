@@ -1,3 +1,4 @@
+import type { ClockReading } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import type { World } from '../../shell/world.ts';
 
@@ -12,6 +13,8 @@ export type Room = {
   readonly zone: string | null;
   /** One instant for all that a command says and does. */
   readonly now: Instant;
+  /** The clock as it was read then. */
+  readonly clock: ClockReading;
   /** Something to know although the work goes on. */
   readonly tell: (notice: string) => void;
   /** Asks a question that is answered by y or n; null where nobody is there to ask. */

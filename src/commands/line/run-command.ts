@@ -1,4 +1,5 @@
 import { dataFolder } from '../../persist/index.ts';
+import { clockReading } from '../../shell/clock.ts';
 import type { World } from '../../shell/world.ts';
 import { readZone } from '../read/read-zone.ts';
 import { askOnTerminal } from './ask.ts';
@@ -32,6 +33,7 @@ export async function runCommand(
   const typedZone = given.maybe('zone');
   const zone = typedZone === null ? null : readZone(typedZone);
   if (zone !== null && isFailure(zone)) return printResult(zone, asJson, world);
+  const clock = clockReading(world.clock);
   const room: Room = {
     world,
     folder: dataFolder({
@@ -43,7 +45,8 @@ export async function runCommand(
     }),
     mustHaveStore: given.maybe('folder') !== null && file.beginsStore !== true,
     zone: zone?.zone ?? null,
-    now: world.clock.now(),
+    now: clock.told,
+    clock,
     tell: (notice) => printNotice(notice, world),
     get ask() {
       if (ask !== undefined) return ask;

@@ -87,7 +87,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     readonly next: Instant | null;
   } | null = null;
 
-  const headOf = (group: string, now: Instant) => factHead(group, now, clock, 'clock');
+  const head = () => factHead(newId(), clockReading(clock), 'clock');
 
   /** Keys of pings on record or sent from here without getting on record, less those that perhaps never went out. */
   const settledOf = (
@@ -104,7 +104,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     const words = sending.settles.some((key) => lost.has(key)) ? toldAgain(first) : first;
     const piece = sending.pings[0]?.piece?.id ?? null;
     const body = { pings: sending.settles, text: words.text, loud: sending.loud, piece };
-    return { sending, words, fact: { ...headOf(newId(), now), kind: 'ping-claimed', body } };
+    return { sending, words, fact: { ...head(), kind: 'ping-claimed', body } };
   };
 
   const lostIn = (pings: readonly PingFact[]): LostClaims =>
@@ -166,7 +166,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
         });
         const all = options.onScreen ? ['screen', ...ways] : ways;
         const body = { claim: fact.id, ways: all, failures };
-        const sent: PingFact = { ...headOf(newId(), at), kind: 'ping-sent', body };
+        const sent: PingFact = { ...head(), kind: 'ping-sent', body };
         const written = store.change(() => ({ append: { pings: [sent] }, result: null }));
         if (written.ok) options.recorded();
         else unrecorded(fact.id, written.problem.says);

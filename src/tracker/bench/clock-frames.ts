@@ -10,6 +10,14 @@ export type ClockReading = Pick<BenchFact, 'told' | 'uptimeMs' | 'bootId'>;
 /** The clock and the time since the machine started don't run quite alike; a difference beyond this was a setting. */
 const noticed: Milliseconds = 2000;
 
+/** By how much the clock was set between two readings of one start of the machine; null where it wasn't, or nobody knows. */
+export function clockStep(before: ClockReading, after: ClockReading): Milliseconds | null {
+  if (before.uptimeMs === null || after.uptimeMs === null) return null;
+  if (before.bootId !== after.bootId) return null;
+  const byMs = Math.round(after.told - after.uptimeMs - (before.told - before.uptimeMs));
+  return Math.abs(byMs) > noticed ? byMs : null;
+}
+
 /**
  * Facts as they would have been told by the clock as it stands now. Each carries the time since the machine started,
  * which no setting of the clock moves: where the clock ran apart from it between two facts, everything told before is

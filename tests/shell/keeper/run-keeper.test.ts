@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, it, onTestFinished, vi } from 'vitest';
 import { openForWriting, type FactStore } from '../../../src/persist/index.ts';
 import { presentAsKeeper, presentAsScreen } from '../../../src/persist/presence/index.ts';
-import { systemClock } from '../../../src/shell/clock.ts';
+import { clockReading, systemClock } from '../../../src/shell/clock.ts';
 import { factHead } from '../../../src/shell/head-facts.ts';
 import { newId } from '../../../src/shell/ids.ts';
 import { runKeeper, type KeeperEnd } from '../../../src/shell/keeper/run-keeper.ts';
@@ -48,7 +48,7 @@ async function newStore() {
 function startTimer(store: FactStore, ms: number): void {
   const id = newId();
   const body = { timer: `${id}-t`, piece: null, label: 'clamps', ms };
-  const fact = { ...factHead(id, clock.now(), clock), kind: 'timer-started' as const, body };
+  const fact = { ...factHead(id, clockReading(clock)), kind: 'timer-started' as const, body };
   const stored = store.change(() => ({ append: { bench: [fact] }, result: null }));
   if (!stored.ok) throw new Error(stored.problem.says);
 }
