@@ -3,7 +3,7 @@ import { failure, isFailure, type CommandFile, type Failure, type Given } from '
 import { record } from './line/record.ts';
 import { findOnBench } from './names/find-piece.ts';
 import { findStep } from './names/find-step.ts';
-import { match } from './names/match.ts';
+import { findNamed } from './names/match.ts';
 
 const not = 'Not answered';
 
@@ -59,7 +59,7 @@ function chosenOf(
       `${not}: ${asks.question} Say one.`,
       asks.answers.map(({ id, says }) => `${id} (${says})`),
     );
-  const found = match(
+  return findNamed(
     typed,
     asks.answers.map((each) => ({
       thing: each,
@@ -69,5 +69,4 @@ function chosenOf(
     })),
     { not, what: 'answer', whose: `"${asks.question}"` },
   );
-  return isFailure(found) ? found : found.found;
 }

@@ -4,7 +4,7 @@ import { triedOn } from '../views/trouble/tried-window.ts';
 import { failure, isFailure, type CommandFile, type Failure } from './line/command.ts';
 import type { Look } from './line/look.ts';
 import { record } from './line/record.ts';
-import { match } from './names/match.ts';
+import { findNamed } from './names/match.ts';
 import { targetGiven, targetOptions, type WorkTarget } from './names/target.ts';
 import { textView } from './text/text-view.ts';
 
@@ -69,7 +69,7 @@ function withRemedies(
       'Not noted: say what it showed.',
       troubles.map(({ name }) => name),
     );
-  const found = match(
+  const found = findNamed(
     shown,
     troubles.map((each) => ({
       thing: each,
@@ -80,11 +80,11 @@ function withRemedies(
     { not: 'Not noted', what: 'trouble' },
   );
   if (isFailure(found)) return found;
-  const remedies = remedySteps(found.found, plainStep(tried.step));
+  const remedies = remedySteps(found, plainStep(tried.step));
   return {
     ...noted,
     window: tried.window.key,
-    shown: found.found.name,
+    shown: found.name,
     ...(remedies.length === 0 ? {} : { remedies }),
   };
 }

@@ -5,7 +5,7 @@ import { dryingJson } from './json/drying-json.ts';
 import { isFailure, type CommandFile, type Failure } from './line/command.ts';
 import { look, type Look } from './line/look.ts';
 import type { Room } from './line/room.ts';
-import { match } from './names/match.ts';
+import { findNamed, namedById } from './names/match.ts';
 import { readLibrary } from './read/find-schedule.ts';
 import { dryingLines } from './text/drying-lines.ts';
 
@@ -48,12 +48,7 @@ async function chosen(
         used.has(product.id) || dryingOfProduct(product, book, true).some(({ coats }) => coats > 0),
     );
   }
-  const named = all.map((each) => ({
-    thing: each,
-    called: each.id,
-    names: [each.id, each.name],
-    name: each.name,
-  }));
-  const found = match(typed, named, { not: 'Not shown', what: 'product that dries' });
-  return isFailure(found) ? found : [found.found];
+  const named = all.map(namedById);
+  const found = findNamed(typed, named, { not: 'Not shown', what: 'product that dries' });
+  return isFailure(found) ? found : [found];
 }

@@ -6,7 +6,7 @@ import type { PotsJson } from './json-shapes/index.ts';
 import { failure, isFailure, type CommandFile, type Failure } from './line/command.ts';
 import { look, type Look } from './line/look.ts';
 import { record } from './line/record.ts';
-import { match } from './names/match.ts';
+import { findNamed, namedById } from './names/match.ts';
 import { readLibrary } from './read/find-schedule.ts';
 import { whenGiven, whenOptions } from './read/when.ts';
 
@@ -55,19 +55,10 @@ function mixableCalled(
 ): Product | Failure {
   const carried = piecesOnBench(bench).flatMap((piece) => Object.values(piece.products));
   const all = [...new Map([...library, ...carried].map((each) => [each.id, each])).values()];
-  const found = match(
-    typed,
-    all.map((each) => ({
-      thing: each,
-      called: each.id,
-      names: [each.id, each.name],
-      name: each.name,
-    })),
-    { not: 'Not mixed', what: 'product' },
-  );
+  const found = findNamed(typed, all.map(namedById), { not: 'Not mixed', what: 'product' });
   if (isFailure(found)) return found;
-  if (isMixed(found.found)) return found.found;
-  return failure('refused', `Not mixed: ${found.found.name} is used as it is; it has no pot life.`);
+  if (isMixed(found)) return found;
+  return failure('refused', `Not mixed: ${found.name} is used as it is; it has no pot life.`);
 }
 
 export const potWashOut: CommandFile = {

@@ -9,7 +9,7 @@ import { record } from './line/record.ts';
 import type { Room } from './line/room.ts';
 import { findOnBench } from './names/find-piece.ts';
 import { findStep } from './names/find-step.ts';
-import { match } from './names/match.ts';
+import { findNamed, namedById } from './names/match.ts';
 import { readLibrary } from './read/find-schedule.ts';
 import { inColumns } from './text/columns.ts';
 import { writeOwn } from './write-own.ts';
@@ -47,17 +47,10 @@ const sorted = (products: Readonly<Record<string, Product>>): readonly Product[]
   Object.values(products).sort((a, b) => (a.id < b.id ? -1 : 1));
 
 async function findProduct(typed: string, not: string, room: Room): Promise<Product | Failure> {
-  const found = match(
-    typed,
-    sorted((await readLibrary(room)).products).map((each) => ({
-      thing: each,
-      called: each.id,
-      names: [each.id, each.name],
-      name: each.name,
-    })),
-    { not, what: 'product' },
-  );
-  return isFailure(found) ? found : found.found;
+  return findNamed(typed, sorted((await readLibrary(room)).products).map(namedById), {
+    not,
+    what: 'product',
+  });
 }
 
 export const useProduct: CommandFile = {

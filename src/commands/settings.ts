@@ -12,7 +12,7 @@ import { failure, isFailure, type Answer, type CommandFile, type Failure } from 
 import { openToRead, storeFailure } from './line/look.ts';
 import { withStore } from './line/record.ts';
 import type { Room } from './line/room.ts';
-import { match } from './names/match.ts';
+import { findNamed } from './names/match.ts';
 import { inColumns } from './text/columns.ts';
 
 export const settings: CommandFile = {
@@ -38,7 +38,7 @@ const entries: readonly Entry[] = Object.entries(table).map(([own, setting]) => 
 }));
 
 function entryCalled(name: string, not: string): Entry | Failure {
-  const found = match(
+  return findNamed(
     name,
     [...entries, keysEntry].map((entry) => ({
       thing: entry,
@@ -48,7 +48,6 @@ function entryCalled(name: string, not: string): Entry | Failure {
     })),
     { not, what: 'setting' },
   );
-  return isFailure(found) ? found : found.found;
 }
 
 /** Keys have no single value; they are listed by themselves. */

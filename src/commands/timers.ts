@@ -2,7 +2,7 @@ import { readDuration } from '../tracker/time/index.ts';
 import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { record } from './line/record.ts';
 import { findOnBench } from './names/find-piece.ts';
-import { match } from './names/match.ts';
+import { findNamed } from './names/match.ts';
 import { whenGiven, whenOptions } from './read/when.ts';
 
 export const timer: CommandFile = {
@@ -39,7 +39,7 @@ export const closeTimer: CommandFile = {
   run: (room, given) =>
     record(room, (look) => {
       const open = look.bench.timers.filter(({ closedAt }) => closedAt === null);
-      const found = match(
+      const found = findNamed(
         given.word('label'),
         open.map((each) => ({
           thing: each,
@@ -52,6 +52,6 @@ export const closeTimer: CommandFile = {
       if (isFailure(found)) return found;
       const when = whenGiven(given, 'Not closed', look);
       if (isFailure(when)) return when;
-      return { ...when, intents: [{ do: 'close timer', timer: found.found.id }] };
+      return { ...when, intents: [{ do: 'close timer', timer: found.id }] };
     }),
 };

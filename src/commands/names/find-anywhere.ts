@@ -13,7 +13,7 @@ import { together } from '../line/look-back.ts';
 import type { Recall } from '../line/record.ts';
 import type { Room } from '../line/room.ts';
 import { namedPiece } from './find-piece.ts';
-import { match, type Named } from './match.ts';
+import { findNamed, match, type Named } from './match.ts';
 
 /** Pieces that have left the bench and were not removed, the last to leave first. */
 export const pastPieces = (bench: Bench): readonly Piece[] =>
@@ -42,8 +42,7 @@ export function findAnywhere(
     if (!isFailure(found)) return found.found;
     if (found.several) return found;
   }
-  const none = match(typed, [...here, ...gone], sought);
-  return isFailure(none) ? none : none.found;
+  return findNamed(typed, [...here, ...gone], sought);
 }
 
 /** Fetches a piece's facts out of the years gone by, where the bench file no longer has it. */

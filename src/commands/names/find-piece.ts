@@ -1,6 +1,6 @@
 import { piecesOnBench, type Bench, type Part, type Piece } from '../../tracker/bench/index.ts';
-import { isFailure, type Failure } from '../line/command.ts';
-import { match, type Named } from './match.ts';
+import type { Failure } from '../line/command.ts';
+import { findNamed, type Named } from './match.ts';
 
 /** `3 Beech stool`, or the name alone once it has left the bench. */
 export const pieceCalled = ({ number, name }: Pick<Piece, 'number' | 'name'>): string =>
@@ -21,14 +21,13 @@ export const namedPiece = (piece: Piece): Named<Piece> => ({
 
 /** Finds a piece on the bench. */
 export function findOnBench(typed: string, bench: Bench, not: string): Piece | Failure {
-  const found = match(typed, piecesOnBench(bench).map(namedPiece), { not, what: 'piece' });
-  return isFailure(found) ? found : found.found;
+  return findNamed(typed, piecesOnBench(bench).map(namedPiece), { not, what: 'piece' });
 }
 
 /** Finds a part of a piece; null for the whole piece. */
 export function findPart(typed: string | null, piece: Piece, not: string): Part | null | Failure {
   if (typed === null) return null;
-  const found = match(
+  return findNamed(
     typed,
     piece.parts.map((part) => ({
       thing: part,
@@ -38,5 +37,4 @@ export function findPart(typed: string | null, piece: Piece, not: string): Part 
     })),
     { not, what: 'part', whose: pieceCalled(piece) },
   );
-  return isFailure(found) ? found : found.found;
 }

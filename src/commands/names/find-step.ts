@@ -1,11 +1,11 @@
 import type { Piece, PlannedStep } from '../../tracker/bench/index.ts';
-import { isFailure, type Failure } from '../line/command.ts';
+import type { Failure } from '../line/command.ts';
 import { pieceCalled } from './find-piece.ts';
-import { match } from './match.ts';
+import { findNamed } from './match.ts';
 
 /** Finds a step of a piece by its place in the list (`steps` shows it), its name, or the beginning of that. */
 export function findStep(typed: string, piece: Piece, not: string): PlannedStep | Failure {
-  const found = match(
+  return findNamed(
     typed,
     piece.steps.map((step, index) => ({
       thing: step,
@@ -15,5 +15,4 @@ export function findStep(typed: string, piece: Piece, not: string): PlannedStep 
     })),
     { not, what: 'step', whose: pieceCalled(piece) },
   );
-  return isFailure(found) ? found : found.found;
 }

@@ -1,5 +1,5 @@
 import { nearest } from '../../tracker/trade/index.ts';
-import { failure, type Failure } from '../line/command.ts';
+import { failure, isFailure, type Failure } from '../line/command.ts';
 
 /** Something that can be named on the command line. */
 export type Named<Thing> = {
@@ -52,6 +52,26 @@ export function match<Thing>(
   const says = `${not}: ${lacks} ${what} "${typed}".`;
   return { ...failure('unknown', says, offered(typed, things)), several: false };
 }
+
+/** Finds the one thing that is meant, as `match` does, where it doesn't matter how many others it could have been. */
+export function findNamed<Thing extends object>(
+  typed: string,
+  things: readonly Named<Thing>[],
+  sought: Sought,
+): Thing | Failure {
+  const found = match(typed, things, sought);
+  return isFailure(found) ? found : found.found;
+}
+
+/** What a file names by an id and a name, as products are. */
+export const namedById = <Thing extends { readonly id: string; readonly name: string }>(
+  thing: Thing,
+): Named<Thing> => ({
+  thing,
+  called: thing.id,
+  names: [thing.id, thing.name],
+  name: thing.name,
+});
 
 /** What it could have been, as it is called. */
 function offered<Thing>(typed: string, things: readonly Named<Thing>[]): readonly string[] {

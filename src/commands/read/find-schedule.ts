@@ -5,9 +5,9 @@ import {
 } from '../../persist/schedules/index.ts';
 import { scheduleFolders } from '../../shell/port.ts';
 import type { FinishingSchedule } from '../../tracker/trade/index.ts';
-import { isFailure, type Failure } from '../line/command.ts';
+import type { Failure } from '../line/command.ts';
 import type { Room } from '../line/room.ts';
-import { match } from '../names/match.ts';
+import { findNamed } from '../names/match.ts';
 
 export const readLibrary = (room: Room): Promise<ScheduleLibrary> =>
   readScheduleFolders(scheduleFolders(room.world, room.folder));
@@ -23,7 +23,7 @@ export async function findSchedule(
   // A copy under another id bears the same name; its id tells it apart.
   const exact = schedules.find((schedule) => schedule.id === typed.trim());
   if (exact !== undefined) return exact;
-  const found = match(
+  return findNamed(
     typed,
     schedules.map((schedule) => ({
       thing: schedule,
@@ -33,5 +33,4 @@ export async function findSchedule(
     })),
     { not, what: 'finishing schedule' },
   );
-  return isFailure(found) ? found : found.found;
 }
