@@ -3,7 +3,7 @@ import { lineOf, segment } from '../drawing/index.ts';
 import { fullDay, shopDay } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { fieldPage } from '../parts/field-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import { editField } from '../parts/text-field.ts';
 import { cursorBehind, fieldIn, withCursor } from '../parts/writing.ts';
 import type { BenchPort } from '../port.ts';
@@ -40,8 +40,9 @@ function place(state: HoldState, day: string, view: View, port: BenchPort): Step
   if (askAgain !== null && !askAgain.ok)
     return { message: refused(`Not on hold: ${askAgain.says}`) };
   const { piece, reason } = state;
-  const reply = port.act({ do: 'place hold', piece, reason, askAgain: askAgain?.day ?? null });
-  return reply.ok ? { back: true, message: messageOf(reply) } : { message: messageOf(reply) };
+  return backWhenDone(
+    port.act({ do: 'place hold', piece, reason, askAgain: askAgain?.day ?? null }),
+  );
 }
 
 const todayIn = ({ now, snapshot }: View): CalendarDay => shopDay(now, snapshot.shop.zone);

@@ -3,7 +3,7 @@ import { lineOf, segment, type Line } from '../drawing/index.ts';
 import { whenInWords } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { fieldPage } from '../parts/field-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import { editField } from '../parts/text-field.ts';
 import { fieldIn, withCursor } from '../parts/writing.ts';
 import type { ScreenModule, View } from '../screen.ts';
@@ -32,8 +32,7 @@ export const noteScreen: ScreenModule<NoteState> = {
     if (press.name === 'escape') return { back: true };
     if (press.name === 'enter') {
       const { piece, step, text } = state;
-      const reply = port.act({ do: 'write note', piece, step, text });
-      return reply.ok ? { back: true, message: messageOf(reply) } : { message: messageOf(reply) };
+      return backWhenDone(port.act({ do: 'write note', piece, step, text }));
     }
     if (press.name === 'up' || press.name === 'down' || press.name === 'tab') {
       const piece = view.snapshot.bench.pieces.get(state.piece);

@@ -3,7 +3,7 @@ import { lineOf, segment, type Line } from '../drawing/index.ts';
 import { minutesSpent, whenInWords } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { fieldPage } from '../parts/field-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import { editField } from '../parts/text-field.ts';
 import { fieldIn, withCursor } from '../parts/writing.ts';
 import { refused, type ScreenModule, type View } from '../screen.ts';
@@ -33,8 +33,7 @@ export const oddTimerScreen: ScreenModule<OddTimerState> = {
       const read = readTimer(state.text);
       if (!read.ok) return { message: refused(`Not started: ${read.says}`) };
       const { label, ms } = read;
-      const reply = port.act({ do: 'start timer', label, ms, piece: state.piece });
-      return reply.ok ? { back: true, message: messageOf(reply) } : { message: messageOf(reply) };
+      return backWhenDone(port.act({ do: 'start timer', label, ms, piece: state.piece }));
     }
     if (press.name === 'tab' || press.name === 'down' || press.name === 'up') {
       const ids = [null, ...piecesOnBench(view.snapshot.bench).map(({ id }) => id)];

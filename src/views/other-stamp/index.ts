@@ -5,7 +5,7 @@ import { page } from '../page.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { keyHints } from '../parts/key-hints.ts';
 import { listPage, turnedPage, type ListPage } from '../parts/list-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import { nextPage } from '../parts/pick-page.ts';
 import type { ScreenModule, View } from '../screen.ts';
 import type { OtherStampState } from '../screens.ts';
@@ -29,16 +29,16 @@ export const otherStampScreen: ScreenModule<OtherStampState> = {
     const chosen = stampsFor(state, piece, view).find((each) => valueOf(each) === value);
     if (chosen === undefined) return {};
     const { event, agent, step } = chosen;
-    const reply = port.act({
-      do: 'stamp',
-      piece: piece.id,
-      part: state.part,
-      step: step.id,
-      event,
-      ...(agent === null ? {} : { agent }),
-    });
-    const message = messageOf(reply);
-    return reply.ok ? { back: true, message } : { message };
+    return backWhenDone(
+      port.act({
+        do: 'stamp',
+        piece: piece.id,
+        part: state.part,
+        step: step.id,
+        event,
+        ...(agent === null ? {} : { agent }),
+      }),
+    );
   },
 };
 

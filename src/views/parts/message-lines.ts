@@ -32,3 +32,11 @@ export function messageOf(reply: ActReply): Message {
   const meant = reply.nearest.length > 0 ? ` Did you mean ${reply.nearest.join(', ')}?` : '';
   return refused(reply.says + meant);
 }
+
+/** Back to where the screen was opened from; where the intent was refused, it stays and says why. */
+export const backWhenDone = (
+  reply: ActReply,
+): { readonly back?: true; readonly message: Message } => ({
+  ...(reply.ok ? { back: true } : {}),
+  message: messageOf(reply),
+});

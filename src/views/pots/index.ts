@@ -2,7 +2,7 @@ import { isMixed, openPots, piecesOnBench, potCalled } from '../../tracker/bench
 import type { Product } from '../../tracker/trade/index.ts';
 import { lineOf } from '../drawing/index.ts';
 import { listPage, turnedPage, type ListPage } from '../parts/list-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import { nextPage } from '../parts/pick-page.ts';
 import type { ScreenModule, View } from '../screen.ts';
 import type { PotsState } from '../screens.ts';
@@ -22,12 +22,10 @@ export const potsScreen: ScreenModule<PotsState> = {
     const [act, id] = value.split(/ (.*)/s);
     const product = mixable(state, view).find((each) => each.id === id);
     if (act === 'wash' && id !== undefined) {
-      const reply = port.act({ do: 'wash out pot', pot: id });
-      return reply.ok ? { back: true, message: messageOf(reply) } : { message: messageOf(reply) };
+      return backWhenDone(port.act({ do: 'wash out pot', pot: id }));
     }
     if (product === undefined) return {};
-    const reply = port.act({ do: 'mix pot', product });
-    return reply.ok ? { back: true, message: messageOf(reply) } : { message: messageOf(reply) };
+    return backWhenDone(port.act({ do: 'mix pot', product }));
   },
 };
 

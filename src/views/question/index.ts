@@ -4,7 +4,7 @@ import { page } from '../page.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { keyHints } from '../parts/key-hints.ts';
 import { listPage, turnedPage, type ListPage } from '../parts/list-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import { nextPage } from '../parts/pick-page.ts';
 import type { ScreenModule, View } from '../screen.ts';
 import type { QuestionState } from '../screens.ts';
@@ -31,14 +31,14 @@ export const questionScreen: ScreenModule<QuestionState> = {
     if (asked === null || value === notNow) return { back: true };
     if (value === nextPage)
       return { state: { ...state, from: turnedPage(listOf(state, asked), view) } };
-    const reply = port.act({
-      do: 'answer',
-      piece: state.piece,
-      step: state.step,
-      answer: value === none ? null : value,
-    });
-    const message = messageOf(reply);
-    return reply.ok ? { back: true, message } : { message };
+    return backWhenDone(
+      port.act({
+        do: 'answer',
+        piece: state.piece,
+        step: state.step,
+        answer: value === none ? null : value,
+      }),
+    );
   },
 };
 

@@ -3,7 +3,7 @@ import type { Product } from '../../tracker/trade/index.ts';
 import { lineOf, segment } from '../drawing/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { listPage, turnedPage, type ListPage } from '../parts/list-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import { nextPage } from '../parts/pick-page.ts';
 import type { ScreenModule, View } from '../screen.ts';
 import type { UseProductState } from '../screens.ts';
@@ -22,8 +22,7 @@ export const useProductScreen: ScreenModule<UseProductState> = {
     const product = state.products?.find(({ id }) => id === value);
     if (product === undefined) return {};
     const { piece, step } = state;
-    const reply = port.act({ do: 'use product', piece, step, product });
-    return reply.ok ? { back: true, message: messageOf(reply) } : { message: messageOf(reply) };
+    return backWhenDone(port.act({ do: 'use product', piece, step, product }));
   },
 };
 

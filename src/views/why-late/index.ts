@@ -5,7 +5,7 @@ import { page } from '../page.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { keyHints } from '../parts/key-hints.ts';
 import { listPage, type ListPage } from '../parts/list-page.ts';
-import { messageOf } from '../parts/message-lines.ts';
+import { backWhenDone } from '../parts/message-lines.ts';
 import type { ScreenModule, View } from '../screen.ts';
 import type { WhyLateState } from '../screens.ts';
 
@@ -25,9 +25,7 @@ export const whyLateScreen: ScreenModule<WhyLateState> = {
   picked: ({ piece }, value, _view, port) => {
     const cause = lateCauses.find((each) => each === value);
     if (cause === undefined) return { back: true };
-    const reply = port.act({ do: 'explain lateness', piece, cause });
-    const message = messageOf(reply);
-    return reply.ok ? { back: true, message } : { message };
+    return backWhenDone(port.act({ do: 'explain lateness', piece, cause }));
   },
 };
 
