@@ -1,47 +1,14 @@
 /**
- * The program's own screen through many ticks in a row: `node --expose-gc long-run.mjs FOLDER FILE TICKS...`. Its clock
- * doesn't wait: whenever the program would sleep until the next second, that second has come once the frame is out.
- * After each number of ticks the heap is collected and its size written to FILE, a line of JSON each.
+ * The program's own screen through many ticks in a row: `node --expose-gc long-run.mjs FOLDER FILE TICKS...`. After each
+ * number of ticks the heap is collected and its size written to FILE, a line of JSON each.
  */
 import { appendFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { openStore } from '../../../src/persist/index.ts';
-import { runScreen } from '../../../src/shell/screen.tsx';
+import { runHurried } from './hurried-screen.mjs';
 
 const [folder = '', file = '', ...ticks] = process.argv.slice(2);
 const wanted = ticks.map(Number);
 
-/** Ink draws at most this often, so a tick that comes sooner would share its frame with the next. */
-const frameGap = 9;
-const longWait = 200;
-
-/** How much sooner than on any other clock it is here; short waits take their time. */
-let skipped = 0;
-const now = () => Date.now() + skipped;
-const wait = /** @type {(work: () => void, ms: number) => NodeJS.Timeout} */ (
-  /** @type {unknown} */ (globalThis.setTimeout)
-);
-/** @param {(...words: unknown[]) => void} work @param {number} [ms] @param {unknown[]} words */
-const hurried = (work, ms = 0, ...words) => {
-  if (ms < longWait) return wait(() => work(...words), ms);
-  return wait(() => {
-    skipped += ms - frameGap;
-    work(...words);
-  }, frameGap);
-};
-Object.assign(globalThis, { setTimeout: hurried });
-
-let frames = 0;
-const write = process.stdout.write.bind(process.stdout);
-process.stdout.write = /** @type {typeof process.stdout.write} */ (
-  (/** @type {string} */ bytes, /** @type {any[]} */ ...rest) => {
-    if (String(bytes).includes('\u001b[?2026h')) framed();
-    return write(bytes, ...rest);
-  }
-);
-
-function framed() {
-  frames += 1;
+await runHurried(folder, (frames, now) => {
   if (frames !== wanted[0]) return;
   wanted.shift();
   setImmediate(() => {
@@ -51,26 +18,4 @@ function framed() {
     appendFileSync(file, `${JSON.stringify({ frames, heapUsed, rss, simulated: now() })}\n`);
     if (wanted.length === 0) process.kill(process.pid, 'SIGKILL');
   });
-}
-
-const clock = { now, uptime: () => null, bootId: null };
-const opened = await openStore(folder, { clock: { now: clock.now, today: () => '2026-01-01' } });
-if (!opened.ok) throw new Error(opened.problem.says);
-let ids = 0;
-await runScreen({
-  opened: opened.value,
-  world: {
-    clock,
-    newId: () => `long-run-${(ids += 1)}`,
-    env: process.env,
-    platform: process.platform,
-    home: '/',
-    cwd: '/',
-    here: { zone: 'Europe/London', locale: 'en-GB' },
-    packageFolder: join(import.meta.dirname, '..'),
-    version: '0',
-    interactive: true,
-    print: () => undefined,
-    printError: () => undefined,
-  },
 });

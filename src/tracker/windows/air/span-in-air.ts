@@ -12,21 +12,20 @@ type MovedSpan = Required<Pick<Span, 'chemistry' | 'statedFor' | 'may'>>;
  * the label says, and what may shrink never after it.
  */
 export function airSense(air: ShopAir): AirSense {
-  const paces = new Map<string, Map<number, Map<number, number>>>();
+  const laws = new Map<string, PacesOfReadings>();
 
-  /** Paces are kept for as long as the readings stay the same: a bench asks for few laws and few airs, many times. */
-  const paceOf = ({ chemistry, statedFor }: MovedSpan): Running['paceIn'] => {
+  /** Kept for as long as the readings stay the same: a bench asks for few laws and the same readings, many times. */
+  const pacesOf = ({ chemistry, statedFor }: MovedSpan): PacesOfReadings => {
     const law = `${chemistry} ${statedFor.tempC} ${statedFor.rh}`;
-    const known = within(paces, law, () => new Map<number, Map<number, number>>());
-    return (climate: Climate) =>
-      within(
-        within(known, climate.tempC, () => new Map<number, number>()),
-        climate.rh,
-        () => 1 / timeFactor(chemistry, statedFor, climate),
-      );
+    let paces = laws.get(law);
+    if (paces === undefined) {
+      paces = pacesOfReadings(air, (climate) => 1 / timeFactor(chemistry, statedFor, climate));
+      laws.set(law, paces);
+    }
+    return paces;
   };
   const runningOf = (span: MovedSpan): Running => ({
-    paceIn: paceOf(span),
+    ...pacesOf(span),
     worse: span.may === 'grow' ? Math.min : Math.max,
   });
 
@@ -34,11 +33,14 @@ export function airSense(air: ShopAir): AirSense {
     const label = from + span.ms;
     let at = from;
     let left = span.ms;
-    const counted = new Set<number>();
+    let [firstRead, lastRead] = [0, -1];
     let nightFrom: Instant | null = null;
-    for (const { ends, pace, reading, isNight } of airFrom(from, air, runningOf(span))) {
+    for (const { ends, pace, reading, isNight } of airFrom(from, air.readings, runningOf(span))) {
       if (left <= 0) break;
-      if (reading !== null) counted.add(reading);
+      if (reading !== null) {
+        if (lastRead < 0) firstRead = reading;
+        lastRead = reading;
+      }
       if (isNight) nightFrom ??= at;
       const takes = left / pace;
       if (at + takes <= ends) {
@@ -52,7 +54,7 @@ export function airSense(air: ShopAir): AirSense {
     const end = Math.round(at + Math.max(0, left));
     return {
       end: span.may === 'grow' ? Math.max(label, end) : Math.min(label, end),
-      readings: [...counted].flatMap((place) => air.readings[place] ?? []),
+      readings: air.readings.slice(firstRead, lastRead + 1),
       night:
         nightFrom === null || air.nightLowC === null
           ? null
@@ -61,13 +63,9 @@ export function airSense(air: ShopAir): AirSense {
   };
 
   const labelTime = (span: Span & MovedSpan, from: Instant, to: Instant): number => {
-    const asRead = { paceIn: paceOf(span), worse: (read: number) => read };
+    const asRead = { ...pacesOf(span), worse: (read: number) => read };
     let [at, ran] = [from, 0];
-    for (const { ends, pace } of airFrom(
-      from,
-      { readings: air.readings, nightLowC: null },
-      asRead,
-    )) {
+    for (const { ends, pace } of airFrom(from, air.readings, asRead)) {
       const till = Math.min(to, ends);
       ran += Math.max(0, till - at) * pace;
       at = Math.max(at, till);
@@ -81,14 +79,13 @@ export function airSense(air: ShopAir): AirSense {
     spanEnd: (span, from) => (isMoved(span) ? sum(span, from).end : from + span.ms),
     spanAir: (span, from) => (isMoved(span) ? sum(span, from) : null),
     factorAt: (span, at) => {
-      const reading = air.readings[lastNotAfter(air.readings, at)];
+      const place = lastNotAfter(air.readings, at);
+      const reading = air.readings[place];
       if (!isMoved(span) || reading === undefined) return 1;
-      const { paceIn, worse } = runningOf(span);
-      const pace = paceIn(reading);
-      const isOld = at - reading.at >= readingHoldsFor && air.nightLowC !== null;
-      const counts = isOld
-        ? worse(pace, paceIn({ tempC: air.nightLowC ?? reading.tempC, rh: reading.rh }))
-        : pace;
+      const { paceRead, paceAtNight, worse } = runningOf(span);
+      const pace = paceRead(place);
+      const isOld = at - reading.at >= readingHoldsFor;
+      const counts = isOld ? worse(pace, paceAtNight(place)) : pace;
       return span.may === 'grow' ? Math.max(1, 1 / counts) : Math.min(1, 1 / counts);
     },
   };
@@ -101,8 +98,23 @@ const isMoved = (span: Span): span is Span & MovedSpan =>
   span.may !== undefined &&
   airMoves(span.chemistry, span.may);
 
-function within<Key, Value>(known: Map<Key, Value>, key: Key, make: () => Value): Value {
-  let value = known.get(key);
-  if (value === undefined) known.set(key, (value = make()));
-  return value;
+type PacesOfReadings = Pick<Running, 'paceRead' | 'paceAtNight'>;
+
+/** The paces of one law by the place of a reading, each worked out when it is first asked for. */
+function pacesOfReadings(air: ShopAir, paceIn: (climate: Climate) => number): PacesOfReadings {
+  const read: number[] = [];
+  const atNight: number[] = [];
+  const readingAt = (place: number): Climate => {
+    const reading = air.readings[place];
+    if (reading === undefined) throw new Error(`there is no reading ${place}`);
+    return reading;
+  };
+  const paceRead = (place: number): number => (read[place] ??= paceIn(readingAt(place)));
+  return {
+    paceRead,
+    paceAtNight: (place) =>
+      air.nightLowC === null
+        ? paceRead(place)
+        : (atNight[place] ??= paceIn({ tempC: air.nightLowC, rh: readingAt(place).rh })),
+  };
 }

@@ -1,5 +1,4 @@
 import type { Instant } from '../../time/index.ts';
-import type { Climate } from '../../trade/climate.ts';
 import { readingHoldsFor, type ShopAir } from './shop-air.ts';
 
 /** Time during which a span runs at one pace. */
@@ -13,9 +12,12 @@ export type AirStretch = {
   readonly isNight: boolean;
 };
 
-/** How a span runs through the shop's air: its pace in any air, and whether slow or fast is the worse for it. */
+/** How a span runs through the shop's air, and whether slow or fast is the worse for it. */
 export type Running = {
-  readonly paceIn: (air: Climate) => number;
+  /** Its pace in the air of the reading at that place. */
+  readonly paceRead: (place: number) => number;
+  /** The same air as cold as the shop usually gets at night; as it was read where that isn't known. */
+  readonly paceAtNight: (place: number) => number;
   readonly worse: (one: number, other: number) => number;
 };
 
@@ -23,8 +25,11 @@ export type Running = {
  * The stretches of air from an instant on, without end. A reading is in force until the next. Before the first one it
  * counts back as far as it holds ahead: who reads the meter after the coat has gone on reads the air in which it went on.
  */
-export function* airFrom(from: Instant, air: ShopAir, running: Running): Generator<AirStretch> {
-  const { readings, nightLowC } = air;
+export function* airFrom(
+  from: Instant,
+  readings: ShopAir['readings'],
+  running: Running,
+): Generator<AirStretch> {
   const first = readings[0];
   let place = lastNotAfter(readings, from);
   if (place < 0 && first !== undefined) {
@@ -37,11 +42,10 @@ export function* airFrom(from: Instant, air: ShopAir, running: Running): Generat
     if (reading === undefined) return;
     const next = readings[place + 1]?.at ?? Number.POSITIVE_INFINITY;
     const holds = Math.min(next, reading.at + readingHoldsFor);
-    const pace = running.paceIn(reading);
+    const pace = running.paceRead(place);
     if (from < holds) yield { ends: holds, pace, reading: place, isNight: false };
     if (next === holds || from >= next) continue;
-    const night = nightLowC === null ? pace : running.paceIn({ tempC: nightLowC, rh: reading.rh });
-    const worse = running.worse(pace, night);
+    const worse = running.worse(pace, running.paceAtNight(place));
     yield { ends: next, pace: worse, reading: place, isNight: worse !== pace };
   }
 }
