@@ -4,7 +4,10 @@ import type { LateCause } from '../trade/late-causes.ts';
 import type { Product, Step, StepClass } from '../trade/schedule.ts';
 import type { StampEvent } from '../windows/model.ts';
 
-/** Who told it: the person's hand, a script feeding readings, or the program noticing something of the clock's. */
+/**
+ * Who told it: the person's hand, a script feeding readings, or the program noticing something of the clock's. A command
+ * counts as the person's hand, whoever typed it: a key can take back what it told.
+ */
 export type Teller = 'person' | 'script' | 'clock';
 
 /** What every fact carries. Facts are kept in the order of telling and are never edited or deleted. */
