@@ -95,6 +95,18 @@ describe('the package', () => {
       env: cleanEnvironment(),
     });
     expect(run).toMatchObject({ status: 0, stdout: `${manifest.version}\n`, stderr: '' });
+    // Nothing but what the package names is there: whatever a part of the program still reaches for would be missing.
+    const parts = spawnSync(
+      process.execPath,
+      [
+        '-e',
+        `for (const part of require('fs').readdirSync('.'))
+          if (part.endsWith('.cjs') && !/^(start|main)/.test(part)) console.log(Object.keys(require('./' + part)).length > 0);`,
+      ],
+      { cwd: join(program, '..'), encoding: 'utf8', env: cleanEnvironment() },
+    );
+    expect(parts).toMatchObject({ status: 0, stderr: '' });
+    expect(parts.stdout.split('\n').length).toBeGreaterThan(10);
   });
 });
 
