@@ -103,6 +103,21 @@ const edits = [
       $1caches = keptCaches();`,
     why: 'it takes every line apart into cells, and forgets them after each frame, though most lines come again',
   },
+  {
+    file: /[\\/]conf[\\/]dist[\\/]source[\\/]index\.js$/,
+    find: /import crypto from 'node:crypto';([^]*)import \{ Ajv2020 as Ajv \} from 'ajv\/dist\/2020\.js';\s*import ajvFormatsModule from 'ajv-formats';([^]*)import semver from 'semver';/,
+    // Asking for one of them all the same ends in an error that names it, not in a check that wasn't made.
+    replacement: `$1$2
+      const leftOut = (name) => {
+        const refuse = () => {
+          throw new Error(\`\${name} is left out of this build of conf\`);
+        };
+        return new Proxy(class {}, { get: refuse, construct: refuse });
+      };
+      const [crypto, Ajv, ajvFormatsModule, semver] =
+        ['node:crypto', 'ajv', 'ajv-formats', 'semver'].map(leftOut);`,
+    why: 'nothing here is encrypted, has a JSON Schema or is migrated by conf, and loading these three takes most of its time',
+  },
 ];
 
 /** @returns {import('esbuild').Plugin} */
