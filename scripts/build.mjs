@@ -2,6 +2,7 @@ import { mkdir, readFile, readdir, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, transform } from 'esbuild';
+import { withPlainExports } from './build-chunks.mjs';
 import { thirdPartyNotices } from './build-notices.mjs';
 import { builtTemplates } from './build-templates.mjs';
 import { trimDependencies } from './build-trim.mjs';
@@ -53,7 +54,7 @@ async function bundle(outputFolder) {
     format: 'esm',
     platform: 'node',
     target: oldestNode,
-    minify: true,
+    minifySyntax: true,
     legalComments: 'none',
     jsx: 'automatic',
     logLevel: 'warning',
@@ -118,7 +119,7 @@ function afterMain() {
  * @param {string} code
  */
 async function toCommonJs(code) {
-  const result = await transform(code, {
+  const result = await transform(withPlainExports(code), {
     format: 'cjs',
     platform: 'node',
     target: oldestNode,
