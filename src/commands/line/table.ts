@@ -3,6 +3,7 @@ import { pings } from '../pings.ts';
 import { windows } from '../windows.ts';
 import type { CommandFile } from './command.ts';
 import type * as Others from './other-commands.ts';
+import type * as Recording from './recording-commands.ts';
 
 /** A command as the list of all shows it. */
 export type CommandEntry = {
@@ -20,7 +21,11 @@ const entry = (heading: Heading, summary: string, load: CommandEntry['load']): C
   load,
 });
 
-/** Loaded when one of them is named, all together: few files are opened faster than many. */
+/** What records work at the bench: loaded without what looks into the past, and all together, as few files open faster. */
+const recording = (heading: Heading, summary: string, name: keyof typeof Recording): CommandEntry =>
+  entry(heading, summary, async () => (await import('./recording-commands.ts'))[name]);
+
+/** Loaded when one of them is named, all together. */
 const other = (heading: Heading, summary: string, name: keyof typeof Others): CommandEntry =>
   entry(heading, summary, async () => (await import('./other-commands.ts'))[name]);
 
@@ -38,33 +43,33 @@ const table = {
   'job-card': other('look', 'all that was done to a piece and put on it', 'jobCard'),
   past: other('look', 'pieces that have left the bench', 'past'),
   pings: entry('look', 'pings that went out, and those to come', () => pings),
-  seen: other('look', 'take note of pings', 'seen'),
+  seen: recording('look', 'take note of pings', 'seen'),
   keys: other('look', 'the keys of the screen', 'keys'),
 
-  'pick-up': other('work', 'take a piece in hand: its minutes run', 'pickUp'),
-  'take-along': other('work', 'one more piece into what is in hand', 'takeAlong'),
-  'put-down': other('work', 'put it down', 'putDown'),
-  'next-stamp': other('work', 'the stamp that the step expects next', 'nextStamp'),
-  'first-stroke': other('work', 'the first stroke is on', 'firstStroke'),
-  'next-section': other('work', 'the last section off, the next one on', 'nextSection'),
-  stamp: other('work', 'any other stamp: topped-up, clamps-off, washed-out', 'stamp'),
-  done: other('work', 'the step is done; its windows run', 'done'),
-  ready: other('work', 'you tried the surface, and it was', 'ready'),
-  'not-yet': other('work', 'you tried it, and it was not', 'notYet'),
-  trouble: other('work', 'you tried it, and it showed trouble', 'trouble'),
-  'why-late': other('work', 'why a "not yet" came so late', 'whyLate'),
-  moisture: other('work', 'what a moisture meter shows: 12.5 --untouched 9', 'moisture'),
-  earlier: other('work', 'the last stamp of a piece was earlier', 'earlier'),
-  later: other('work', 'the last stamp of a piece was later', 'later'),
-  timer: other('work', 'an odd timer: clamps 35min', 'timer'),
-  'close-timer': other('work', 'an odd timer is over', 'closeTimer'),
-  pot: other('work', 'pots that are mixed and not washed out', 'pot'),
-  'pot mix': other('work', 'mix a pot that several pieces may share', 'potMix'),
-  'pot wash-out': other('work', 'a pot is washed out', 'potWashOut'),
-  answer: other('work', 'what a step with a question showed: answer 3 shellac', 'answer'),
-  note: other('work', 'write a note on a piece or step', 'note'),
-  'take-back': other('work', 'take back what was recorded last', 'takeBack'),
-  'bring-back': other('work', 'bring back what was taken back last', 'bringBack'),
+  'pick-up': recording('work', 'take a piece in hand: its minutes run', 'pickUp'),
+  'take-along': recording('work', 'one more piece into what is in hand', 'takeAlong'),
+  'put-down': recording('work', 'put it down', 'putDown'),
+  'next-stamp': recording('work', 'the stamp that the step expects next', 'nextStamp'),
+  'first-stroke': recording('work', 'the first stroke is on', 'firstStroke'),
+  'next-section': recording('work', 'the last section off, the next one on', 'nextSection'),
+  stamp: recording('work', 'any other stamp: topped-up, clamps-off, washed-out', 'stamp'),
+  done: recording('work', 'the step is done; its windows run', 'done'),
+  ready: recording('work', 'you tried the surface, and it was', 'ready'),
+  'not-yet': recording('work', 'you tried it, and it was not', 'notYet'),
+  trouble: recording('work', 'you tried it, and it showed trouble', 'trouble'),
+  'why-late': recording('work', 'why a "not yet" came so late', 'whyLate'),
+  moisture: recording('work', 'what a moisture meter shows: 12.5 --untouched 9', 'moisture'),
+  earlier: recording('work', 'the last stamp of a piece was earlier', 'earlier'),
+  later: recording('work', 'the last stamp of a piece was later', 'later'),
+  timer: recording('work', 'an odd timer: clamps 35min', 'timer'),
+  'close-timer': recording('work', 'an odd timer is over', 'closeTimer'),
+  pot: recording('work', 'pots that are mixed and not washed out', 'pot'),
+  'pot mix': recording('work', 'mix a pot that several pieces may share', 'potMix'),
+  'pot wash-out': recording('work', 'a pot is washed out', 'potWashOut'),
+  answer: recording('work', 'what a step with a question showed: answer 3 shellac', 'answer'),
+  note: recording('work', 'write a note on a piece or step', 'note'),
+  'take-back': recording('work', 'take back what was recorded last', 'takeBack'),
+  'bring-back': recording('work', 'bring back what was taken back last', 'bringBack'),
   sessions: other('work', 'when a piece was in hand', 'sessions'),
   'correct-session': other(
     'work',
@@ -80,25 +85,25 @@ const table = {
 
   use: other('steps', 'what a step that is not begun will use', 'useProduct'),
   'insert-step': other('steps', 'put a step into a piece', 'insertStep'),
-  'repeat-step': other('steps', 'the same step once more', 'repeatStep'),
-  'move-step': other('steps', 'put a step elsewhere in the order', 'moveStep'),
-  'skip-step': other('steps', 'leave a step out, or put it back', 'skipStep'),
-  'reword-step': other('steps', 'call a step something else', 'rewordStep'),
+  'repeat-step': recording('steps', 'the same step once more', 'repeatStep'),
+  'move-step': recording('steps', 'put a step elsewhere in the order', 'moveStep'),
+  'skip-step': recording('steps', 'leave a step out, or put it back', 'skipStep'),
+  'reword-step': recording('steps', 'call a step something else', 'rewordStep'),
 
   add: other('pieces', 'a new piece on the bench', 'add'),
-  describe: other('pieces', 'name, kind, wood, size, year made, date promised', 'describe'),
-  parts: other('pieces', 'the parts that are worked separately', 'parts'),
-  matches: other('pieces', 'two pieces that should come out alike', 'matches'),
-  hold: other('pieces', 'a piece waits for something that has no clock', 'hold'),
-  lift: other('pieces', 'lift a hold', 'lift'),
-  'carried-in': other('pieces', 'it came in from the cold', 'carriedIn'),
-  'off-bench': other('pieces', 'take a piece off the bench', 'offBench'),
-  'put-back': other('pieces', 'put a past piece back on the bench', 'putBack'),
-  remove: other('pieces', 'hide a piece; the record stays', 'remove'),
+  describe: recording('pieces', 'name, kind, wood, size, year made, date promised', 'describe'),
+  parts: recording('pieces', 'the parts that are worked separately', 'parts'),
+  matches: recording('pieces', 'two pieces that should come out alike', 'matches'),
+  hold: recording('pieces', 'a piece waits for something that has no clock', 'hold'),
+  lift: recording('pieces', 'lift a hold', 'lift'),
+  'carried-in': recording('pieces', 'it came in from the cold', 'carriedIn'),
+  'off-bench': recording('pieces', 'take a piece off the bench', 'offBench'),
+  'put-back': recording('pieces', 'put a past piece back on the bench', 'putBack'),
+  remove: recording('pieces', 'hide a piece; the record stays', 'remove'),
 
-  conditions: other('shop', 'temperature and humidity: 66F 55%', 'conditions'),
-  rags: other('shop', 'oily rags that nobody has dealt with yet', 'rags'),
-  'rags dealt-with': other(
+  conditions: recording('shop', 'temperature and humidity: 66F 55%', 'conditions'),
+  rags: recording('shop', 'oily rags that nobody has dealt with yet', 'rags'),
+  'rags dealt-with': recording(
     'shop',
     'oily rags, pads, wool and dust are dealt with',
     'ragsDealtWith',
