@@ -7,9 +7,11 @@ import { studentQuantile } from './student-quantile.ts';
 /** So many residuals are taken for granted, spread as Student's t of six degrees of freedom has them. */
 const borrowed = 40;
 const borrowedDegrees = 6;
-const borrowedResiduals: readonly number[] = Array.from({ length: borrowed }, (_, i) =>
-  studentQuantile((i + 0.5) / borrowed, borrowedDegrees),
-);
+let borrowedResiduals: readonly number[] | undefined;
+const residualsToBorrow = (): readonly number[] =>
+  (borrowedResiduals ??= Array.from({ length: borrowed }, (_, i) =>
+    studentQuantile((i + 0.5) / borrowed, borrowedDegrees),
+  ));
 
 const poolOf = new WeakMap<readonly number[], readonly number[]>();
 
@@ -17,7 +19,7 @@ const poolOf = new WeakMap<readonly number[], readonly number[]>();
 export function residualPool({ residuals }: LearnedMinutes): readonly number[] {
   const known = poolOf.get(residuals);
   if (known !== undefined) return known;
-  const pool = [...borrowedResiduals, ...residuals].sort((a, b) => a - b);
+  const pool = [...residualsToBorrow(), ...residuals].sort((a, b) => a - b);
   poolOf.set(residuals, pool);
   return pool;
 }
