@@ -38,6 +38,28 @@ describe('the build', () => {
     expect(inputs.filter((path) => heavy.test(path))).toEqual([]);
   });
 
+  it('loads for a command that records neither the past, the network, other programs nor what conf would check with', () => {
+    const files = ['src/commands/line/recording-commands.ts', 'src/persist/writing/disk-store.ts']
+      .flatMap((source) =>
+        Object.entries(metafile.outputs).flatMap(([path, { entryPoint }]) =>
+          entryPoint?.endsWith(source) === true ? [path] : [],
+        ),
+      )
+      .flatMap((path) => [...loadedWith(path)]);
+    const inputs = files.flatMap((path) => Object.keys(metafile.outputs[path]?.inputs ?? {}));
+    expect(inputs).toContain('src/commands/note.ts');
+    expect(inputs).toContain('node_modules/conf/dist/source/index.js');
+    const heavy = /node_modules\/(ajv|ajv-formats|semver|ical-generator)\/|src\/views\/hours\//;
+    expect(inputs.filter((path) => heavy.test(path))).toEqual([]);
+    const ofNode = files.flatMap((path) =>
+      (metafile.outputs[path]?.imports ?? [])
+        .filter(({ kind }) => kind === 'import-statement')
+        .map((imported) => imported.path),
+    );
+    expect(ofNode).toContain('node:fs');
+    expect(ofNode.filter((name) => /^node:(net|child_process|crypto)$/.test(name))).toEqual([]);
+  });
+
   it('leaves no development build of React and no fetch in the layout engine', () => {
     const inputs = Object.values(metafile.outputs).flatMap((output) => Object.keys(output.inputs));
     expect(inputs.filter((path) => /react.*\.development\.js$/.test(path))).toEqual([]);
