@@ -2,6 +2,7 @@ import { failure, isFailure, type CommandFile } from './line/command.ts';
 import { record } from './line/record.ts';
 import { descriptionGiven, descriptionOptions } from './read/description.ts';
 import { findSchedule } from './read/find-schedule.ts';
+import { foreseen } from './read/foreseen.ts';
 
 export const add: CommandFile = {
   beginsStore: true,
@@ -23,7 +24,10 @@ export const add: CommandFile = {
     return record(room, (look) => {
       const describe = descriptionGiven(given, look, 'Not added');
       if (isFailure(describe)) return describe;
-      return { intents: [{ do: 'add piece', name: given.sentence('name'), schedule, describe }] };
+      return {
+        intents: [{ do: 'add piece', name: given.sentence('name'), schedule, describe }],
+        foresees: foreseen,
+      };
     });
   },
 };

@@ -1,6 +1,7 @@
 import { isFailure, type CommandFile } from './line/command.ts';
 import { record } from './line/record.ts';
 import { findOnBench } from './names/find-piece.ts';
+import { foreseen } from './read/foreseen.ts';
 import { descriptionGiven, descriptionOptions } from './read/description.ts';
 
 export const describe: CommandFile = {
@@ -15,6 +16,6 @@ export const describe: CommandFile = {
       if (isFailure(description)) return description;
       const name = given.maybe('name');
       const changes = name === null ? description : { ...description, name };
-      return { intents: [{ do: 'describe piece', piece: piece.id, changes }] };
+      return { intents: [{ do: 'describe piece', piece: piece.id, changes }], foresees: foreseen };
     }),
 };

@@ -1,10 +1,17 @@
-import { expectedMinutes, rangeOfSum, scheduleFigures } from '../tracker/estimate/index.ts';
+import {
+  expectedMinutes,
+  outlookAround,
+  rangeOfSum,
+  scheduleDays,
+  scheduleFigures,
+} from '../tracker/estimate/index.ts';
 import type { FinishingSchedule } from '../tracker/trade/index.ts';
-import { stepsAndHours } from '../views/format/index.ts';
+import { daysOrMore, stepsAndHours } from '../views/format/index.ts';
 import { tellProblem } from '../persist/schedules/index.ts';
 import { problemJson } from './json/problem-json.ts';
 import type { SchedulesJson } from './json-shapes/index.ts';
-import type { CommandFile } from './line/command.ts';
+import { isFailure, type CommandFile } from './line/command.ts';
+import { look } from './line/look.ts';
 import { readLibrary } from './read/find-schedule.ts';
 import { inColumns } from './text/columns.ts';
 
@@ -12,19 +19,26 @@ export const schedules: CommandFile = {
   help: 'Your own lie in the folder "schedules" beside your data.',
   run: async (room) => {
     const { schedules: all, problems } = await readLibrary(room);
-    const listed = all.map((schedule) => ({ schedule, figures: scheduleFigures(schedule) }));
+    const shop = await look(room);
+    if (isFailure(shop)) return shop;
+    const around = outlookAround(shop.settings, shop.sense, shop.now);
+    const listed = all.map((schedule) => ({
+      schedule,
+      figures: scheduleFigures(schedule),
+      days: scheduleDays(shop.bench, schedule, around),
+    }));
     problems.forEach((problem) => room.tell(tellProblem(problem)));
     return {
       lines: () =>
         inColumns(
-          listed.map(({ schedule: { id, summary }, figures }) => [
+          listed.map(({ schedule: { id, summary }, figures, days }) => [
             id,
-            stepsAndHours(figures),
+            `${stepsAndHours(figures)}, ${daysOrMore(days)}`,
             summary,
           ]),
         ),
       json: (): SchedulesJson => ({
-        schedules: listed.map(({ schedule, figures }) => ({
+        schedules: listed.map(({ schedule, figures, days }) => ({
           id: schedule.id,
           name: schedule.name,
           summary: schedule.summary,
@@ -34,6 +48,8 @@ export const schedules: CommandFile = {
           mostSteps: figures.mostSteps,
           shortestMinutes: figures.lowMinutes,
           longestMinutes: figures.highMinutes,
+          leastDays: days.least,
+          mostDays: days.most,
         })),
         problems: problems.map(problemJson),
       }),

@@ -261,9 +261,11 @@ describe('finishing schedules', () => {
       expect(counted.mostSteps).toBeLessThan(steps);
       expect(counted.shortestMinutes).toBeLessThan(counted.longestMinutes);
       expect(counted.shortestMinutes).toBeLessThan(lowMinutes);
+      expect(counted.leastDays).toBeGreaterThan(1);
+      expect(counted.mostDays).toBeGreaterThanOrEqual(counted.leastDays);
     }
     expect(await shop.does('schedules')).toMatch(
-      /^bleach-and-clear +\d+ to \d+ steps, [\d.]+ to [\d.]+ h /m,
+      /^bleach-and-clear +\d+ to \d+ steps, [\d.]+ to [\d.]+ h, \d+\+ days /m,
     );
   });
 

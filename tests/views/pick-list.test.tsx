@@ -77,7 +77,9 @@ test('a schedule is picked with arrows and Enter from the list that stands on it
   expect(rows()[3]).toMatch(/^ {2}> 2 paint and wax/);
   await write(keys.enter);
   expect(port.piece('key1').schedule.id).toBe('paint and wax');
-  expect(rows()).toContain('9 Cane rocker on the bench');
+  expect(rows()).toContainEqual(
+    expect.stringMatching(/^9 Cane rocker on the bench: .* at least 1 day/),
+  );
   expect(rows().join('\n')).toContain('[9] Cane rocker.');
 });
 

@@ -133,6 +133,24 @@ export type RecordedJson = {
   readonly row: BenchRowJson | null;
   /** Of the steps that were picked up, begun or put in; what can kill comes first. */
   readonly cautions: readonly CautionJson[];
+  /** Of a piece that was added or described and that nothing was done to yet; else null. */
+  readonly outlook: OutlookJson | null;
+};
+
+/** What a piece will take, over every way that it can still go through its finishing schedule. */
+export type OutlookJson = {
+  /** Hands-on minutes without setup: between these with that chance or a higher one. */
+  readonly lowMinutes: number;
+  readonly highMinutes: number;
+  readonly chance: number;
+  /** `finishing schedule` or `learned minutes`. */
+  readonly model: string;
+  /** The day on which it is done at the earliest, 1 for the day on which it is begun: on the shortest way, on the longest. */
+  readonly leastDays: number;
+  readonly mostDays: number;
+  /** The same by the labels alone, without the shop's air and what checks have taught. */
+  readonly leastDaysByLabel: number;
+  readonly mostDaysByLabel: number;
 };
 
 export type CautionJson = {

@@ -93,6 +93,9 @@ export type SchedulesJson = {
     readonly mostSteps: number;
     readonly shortestMinutes: number;
     readonly longestMinutes: number;
+    /** The day on which it is done at the earliest, 1 for the day on which it is begun: on the shortest way, on the longest. */
+    readonly leastDays: number;
+    readonly mostDays: number;
   }[];
   readonly problems: readonly FileProblemJson[];
 };

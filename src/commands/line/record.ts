@@ -11,7 +11,7 @@ import type { TradeRules } from '../../tracker/trade/index.ts';
 import { shopDay } from '../../views/format/zone.ts';
 import { iso } from '../json/iso.ts';
 import { pieceRowJson } from '../json/bench-json.ts';
-import type { RecordedJson } from '../json-shapes/index.ts';
+import type { OutlookJson, RecordedJson } from '../json-shapes/index.ts';
 import { cautionJson } from '../json/caution-json.ts';
 import { takenUpLines } from '../text/caution-lines.ts';
 import { rowLine } from '../text/row-line.ts';
@@ -27,6 +27,14 @@ export type Wish = {
   readonly intents: readonly Intent[];
   /** When it happened, if that was earlier than now. */
   readonly at?: Instant | undefined;
+  /** What there is to tell of the piece afterwards; only few commands load what it takes. */
+  readonly foresees?: (after: Look, piece: string) => Foreseen | null;
+};
+
+/** What a piece will take. */
+export type Foreseen = {
+  readonly lines: () => readonly string[];
+  readonly json: () => OutlookJson;
 };
 
 /** Facts of pieces that left the bench in years gone by and are needed on it again. */
@@ -71,6 +79,7 @@ type Done = {
   readonly at: Instant;
   /** The bench with it. */
   readonly after: Look;
+  readonly foresees: Wish['foresees'];
 };
 
 function apply(
@@ -114,12 +123,14 @@ function apply(
     piece,
     at: wished.at ?? room.now,
     after,
+    foresees: wished.foresees,
   };
 }
 
 const around = ({ settings, shop, sense, readings }: Look) => ({ settings, shop, sense, readings });
 
-function answer({ intents, facts, says, warns, piece, at, after }: Done): Answer {
+function answer({ intents, facts, says, warns, piece, at, after, foresees }: Done): Answer {
+  const foreseen = piece === null ? null : (foresees?.(after, piece) ?? null);
   const taken = () => takenUp(facts, after);
   const air = (): readonly string[] => (piece === null ? [] : airTold(intents, after, piece));
   return {
@@ -129,6 +140,7 @@ function answer({ intents, facts, says, warns, piece, at, after }: Done): Answer
       ...air(),
       ...takenUpLines(taken(), after),
       ...rowLine(after, piece),
+      ...(foreseen?.lines() ?? []),
     ],
     json: (): RecordedJson => ({
       recorded: says.join('; '),
@@ -138,6 +150,7 @@ function answer({ intents, facts, says, warns, piece, at, after }: Done): Answer
       cautions: taken().flatMap(({ cautions }) =>
         cautions.all.map((each) => cautionJson(each, after.shop.zone)),
       ),
+      outlook: foreseen?.json() ?? null,
     }),
   };
 }

@@ -1,6 +1,6 @@
 import { forEitherWood } from '../windows/either-wood.ts';
 import type { Milestone, WindowRule } from '../windows/model.ts';
-import type { Product } from '../trade/schedule.ts';
+import type { Product, Step } from '../trade/schedule.ts';
 import type { Instant } from '../time/index.ts';
 import type { Finish, Piece, PlannedStep, Session, Stamp } from './piece.ts';
 import { byStep } from './by-step.ts';
@@ -24,7 +24,10 @@ export type WorkedPiece = {
 type Touches = { readonly first: Instant | null; readonly last: Instant };
 
 /** The rules a step starts: its product's for the piece's wood, and its own. */
-export function rulesOf(piece: Piece, step: PlannedStep): readonly WindowRule[] {
+export function rulesOf(
+  piece: Pick<Piece, 'products' | 'wood'>,
+  step: Step,
+): readonly WindowRule[] {
   const product = step.product === undefined ? undefined : piece.products[step.product];
   if (product === undefined) return step.windows;
   // A test patch is timed like the whole, but it is no coat that a later step could wait for.

@@ -1,4 +1,11 @@
-import { branchesOf, nothingKnown, type KnownOfPiece, type Step } from '../trade/index.ts';
+import type { Sized } from '../bench/piece.ts';
+import {
+  branchesOf,
+  nothingKnown,
+  type Branch,
+  type KnownOfPiece,
+  type Step,
+} from '../trade/index.ts';
 import { expectedMinutes } from './expected.ts';
 import { rangeOfSum } from './range-of-sum.ts';
 
@@ -21,7 +28,7 @@ export function scheduleFigures(
 ): ScheduleFigures {
   const branches = branchesOf(steps, told);
   const counts = branches.map((branch) => branch.steps.length);
-  const sums = branches.map(({ steps: kept, known }) => minutesOf(kept, known));
+  const sums = branches.map((branch) => branchMinutes(branch, null));
   return {
     leastSteps: Math.min(...counts),
     mostSteps: Math.max(...counts),
@@ -30,13 +37,21 @@ export function scheduleFigures(
   };
 }
 
-function minutesOf(
-  steps: readonly Step[],
-  known: KnownOfPiece,
+/** What minutes depend on in a branch, on a piece of that show surface. */
+export const sizedIn = (
+  { answers }: Pick<KnownOfPiece, 'answers'>,
+  areaM2: number | null,
+): Sized => ({
+  areaM2,
+  answers: Object.fromEntries(Object.entries(answers).map(([step, answer]) => [step, { answer }])),
+});
+
+/** Hands-on minutes of one branch by the finishing schedule, without setup. */
+export function branchMinutes(
+  { steps, known }: Branch,
+  areaM2: number | null,
 ): { readonly low: number; readonly high: number } {
-  const answers = Object.fromEntries(
-    Object.entries(known.answers).map(([step, answer]) => [step, { answer }]),
-  );
-  const sum = rangeOfSum(steps.map((step) => expectedMinutes(step, { areaM2: null, answers })));
+  const piece = sizedIn(known, areaM2);
+  const sum = rangeOfSum(steps.map((step) => expectedMinutes(step, piece)));
   return { low: sum?.low ?? 0, high: sum?.high ?? 0 };
 }

@@ -110,6 +110,13 @@ export const settings = {
     choices: 'quiet hours',
     standard: 'none',
   } satisfies Setting<string>,
+  shopHours: {
+    key: 'shop-hours',
+    label: 'shop hours',
+    help: 'When your hands are at work, every day: 8:00-18:00. The days that a piece stays on the bench are counted by it.',
+    choices: 'shop hours',
+    standard: '08:00-18:00',
+  } satisfies Setting<string>,
   hook: {
     key: 'ping-hook',
     label: 'ping hook',

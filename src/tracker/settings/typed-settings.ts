@@ -1,6 +1,7 @@
 import { readNightLow } from './night-low.ts';
 import { readPingHook } from './ping-hook.ts';
 import { quietHoursText, readQuietHours } from './quiet-hours.ts';
+import { readShopHours } from './shop-hours.ts';
 
 /** A setting whose value is typed, and has more forms than a list could offer. */
 type TypedSetting = {
@@ -21,6 +22,13 @@ export const typedSettings = {
       return hours === null || hours === 'none' ? hours : quietHoursText(hours);
     },
     forms: 'two clock times, such as 22:00-7:00, or none',
+  },
+  'shop hours': {
+    keeps: (text) => {
+      const hours = readShopHours(text);
+      return hours === null ? null : quietHoursText(hours);
+    },
+    forms: 'two clock times, such as 8:00-18:00',
   },
   'ping hook': {
     keeps: (text) => {

@@ -1,6 +1,8 @@
 import { freeNumber } from '../../tracker/bench/index.ts';
+import { outlookAround, pieceOutlook } from '../../tracker/estimate/index.ts';
 import { lineOf, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
+import { daysAtLeast, outlookHours } from '../format/index.ts';
 import { fieldPage } from '../parts/field-page.ts';
 import { listPage, turnedPage, type ListPage } from '../parts/list-page.ts';
 import { messageOf } from '../parts/message-lines.ts';
@@ -40,9 +42,23 @@ export const addPieceScreen: ScreenModule<AddPieceState> = {
     const message = messageOf(reply);
     // What is wrong with it is the name: the schedule was there to be picked.
     if (!reply.ok) return { state: naming(state), message };
-    return { back: true, message, ...(reply.piece === null ? {} : { select: reply.piece }) };
+    if (reply.piece === null) return { back: true, message };
+    const told = outlookOf(port.snapshot(), reply.piece, view.now);
+    return { back: true, message: { ...message, text: message.text + told }, select: reply.piece };
   },
 };
+
+/** `: 7 to 19 h, 4 times in 5; at least 12 days` */
+function outlookOf(
+  { bench, settings, sense }: View['snapshot'],
+  id: string,
+  now: View['now'],
+): string {
+  const piece = bench.pieces.get(id);
+  const outlook =
+    piece === undefined ? null : pieceOutlook(bench, piece, outlookAround(settings, sense, now));
+  return outlook === null ? '' : `: ${outlookHours(outlook)}; ${daysAtLeast(outlook.days)}`;
+}
 
 function naming({ from: _, ...state }: AddPieceState): AddPieceState {
   return state;
@@ -81,7 +97,14 @@ function listOf(state: AddPieceState, view: View): ListPage {
     hints: [
       ...(items.length === 0
         ? []
-        : ['Hours from the finishing schedule, not yet from you. Wood, size, date: later.']),
+        : [
+            'Hours from the finishing schedule, not yet from you. Wood, size, date: later.',
+            ...(view.columns < 60
+              ? []
+              : [
+                  `Days at the least, for what dries or sets, with hands at work ${view.snapshot.settings.shopHours}.`,
+                ]),
+          ]),
       ...problems.map((problem) => `Left out: ${problem}`),
     ],
     keys: [

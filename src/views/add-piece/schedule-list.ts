@@ -1,24 +1,34 @@
-import { scheduleFigures, type ScheduleFigures } from '../../tracker/estimate/index.ts';
+import {
+  outlookAround,
+  scheduleDays,
+  scheduleFigures,
+  type BenchDays,
+  type ScheduleFigures,
+} from '../../tracker/estimate/index.ts';
+import type { Instant } from '../../tracker/time/index.ts';
 import type { FinishingSchedule } from '../../tracker/trade/index.ts';
 import { fitEnd, width } from '../drawing/index.ts';
-import { hoursAlone, stepsAndHours } from '../format/index.ts';
+import { daysOrMore, hoursAlone, stepsAndHours } from '../format/index.ts';
 import type { PickItem } from '../parts/pick-page.ts';
+import type { Snapshot } from '../port.ts';
 import type { View } from '../screen.ts';
 
 /** Names longer than this are cut, so that the figures stand under each other. */
 const longestName = 30;
 
-/** One line for each finishing schedule: its name, how many steps, how long, and what it is for. */
+/** One line for each finishing schedule: its name, how many steps, how long at work and on the bench, and what it is for. */
 export function scheduleItems(
   schedules: readonly FinishingSchedule[],
-  { columns, theme }: Pick<View, 'columns' | 'theme'>,
+  { columns, theme, snapshot, now }: Pick<View, 'columns' | 'theme' | 'snapshot' | 'now'>,
 ): readonly PickItem[] {
   const names = schedules.map(({ name }) => width(name));
   const room = columns < 60 ? columns - 22 : longestName;
   const nameCells = Math.min(room, Math.max(0, ...names));
-  const figures = schedules.map((schedule) =>
-    (columns >= 60 ? stepsAndHours : hoursAlone)(keptFigures(schedule)),
-  );
+  const figures = schedules.map((schedule) => {
+    if (columns < 60) return hoursAlone(keptFigures(schedule));
+    const days = keptDays(schedule, snapshot, now);
+    return `${stepsAndHours(keptFigures(schedule))}${days === null ? '' : `, ${daysOrMore(days)}`}`;
+  });
   const figureCells = Math.max(0, ...figures.map(width));
   return schedules.map(({ id, name, summary }, index) => ({
     value: id,
@@ -38,4 +48,21 @@ function keptFigures(schedule: FinishingSchedule): ScheduleFigures {
   const figures = figuresOf.get(schedule) ?? scheduleFigures(schedule);
   figuresOf.set(schedule, figures);
   return figures;
+}
+
+type KeptDays = Pick<Snapshot, 'sense' | 'settings'> & { readonly days: BenchDays };
+const daysOf = new WeakMap<FinishingSchedule, KeptDays>();
+
+/** Likewise, for as long as the air and the settings are the same. Null for one without steps. */
+function keptDays(
+  schedule: FinishingSchedule,
+  { bench, sense, settings }: Snapshot,
+  now: Instant,
+): BenchDays | null {
+  if (schedule.steps.length === 0) return null;
+  const kept = daysOf.get(schedule);
+  if (kept?.sense === sense && kept.settings === settings) return kept.days;
+  const days = scheduleDays(bench, schedule, outlookAround(settings, sense, now));
+  daysOf.set(schedule, { sense, settings, days });
+  return days;
 }

@@ -4,6 +4,7 @@ export * from './clock.ts';
 export * from './lengths.ts';
 export * from './ranges.ts';
 export * from './schedule-words.ts';
+export * from './outlook-words.ts';
 export * from './air.ts';
 export * from './air-warning-words.ts';
 export * from './drying-words.ts';

@@ -6,6 +6,7 @@ import {
   callWords,
   rangeInWords,
   rangeInTable,
+  timesIn,
   whenInWords,
   windowWords,
 } from '../format/index.ts';
@@ -94,13 +95,9 @@ function totalLine({ hours }: OpenedPiece, columns: StepColumns, view: View): Li
   const range =
     columns.window === 0
       ? padStart(rangeInTable(toGo.low, toGo.high), 9)
-      : `  to go ${rangeInWords(toGo.low, toGo.high)}, ${chanceWords(toGo.chance)}`;
+      : `  to go ${rangeInWords(toGo.low, toGo.high)}, ${timesIn(toGo.chance)}`;
   return [segment(fitEnd(head + range, view.columns, view.theme.glyphs).trimEnd(), 'quiet')];
 }
-
-/** A chance of 0.8 is told as "4 times in 5". */
-const chanceWords = (chance: number): string =>
-  Math.abs(chance - 0.8) < 0.005 ? '4 times in 5' : `${Math.round(chance * 10)} times in 10`;
 
 /** The last note on the marked step, else on the piece. */
 function noteLines(piece: Piece, marked: PlannedStep | null, view: View): readonly Line[] {

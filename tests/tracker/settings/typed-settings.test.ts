@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
   chooseSetting,
+  openADay,
   readPingHook,
   readQuietHours,
+  readShopHours,
   standardSettings,
 } from '../../../src/tracker/settings/index.ts';
+import { hour } from '../../../src/tracker/time/index.ts';
 
 describe('quiet hours', () => {
   it.each([
@@ -18,6 +21,21 @@ describe('quiet hours', () => {
 
   it.each(['', '22', '22-24', '7:60-8', '7-7', '22-7-8', 'night'])('are not "%s"', (text) => {
     expect(readQuietHours(text)).toBeNull();
+  });
+});
+
+describe('shop hours', () => {
+  it.each([
+    ['8:00-18:00', 10],
+    ['18:00-21:30', 3.5],
+    ['22-6', 8],
+    ['none', 10],
+  ])('%s are so many hours a day; ten where none are told: %d', (text, hours) => {
+    expect(openADay(text) / hour).toBe(hours);
+  });
+
+  it.each(['none', '', '8', '8-8', 'all day'])('are not "%s"', (text) => {
+    expect(readShopHours(text)).toBeNull();
   });
 });
 
@@ -43,6 +61,10 @@ it('keeps what was typed in one form, and says what would do', () => {
   expect(chooseSetting(standardSettings, 'quiet hours', '22-7', knowledge)).toMatchObject({
     ok: true,
     settings: { quiet: '22:00-07:00' },
+  });
+  expect(chooseSetting(standardSettings, 'shop-hours', '9-17:30', knowledge)).toMatchObject({
+    ok: true,
+    settings: { shopHours: '09:00-17:30' },
   });
   expect(chooseSetting(standardSettings, 'ping-hook', '/bin/x', knowledge)).toMatchObject({
     ok: true,

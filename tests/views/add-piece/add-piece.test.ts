@@ -98,11 +98,12 @@ describe('the finishing schedule', () => {
     press('enter');
     expect(text()).toContain('add a piece, 2 of 2: Cane rocker');
     expect(list()).toEqual([
-      '1 bleach and clear  12 steps, 8 to 11 h   two-part, waterborne',
-      '2 paint and wax     8 steps, 5 to 8 h     chalk-type',
+      '1 bleach and clear  12 steps, 8 to 11 h, 1+ day   two-part, waterborne',
+      '2 paint and wax     8 steps, 5 to 8 h, 1+ day     chalk-type',
       expect.stringMatching(/^3 glue-up repair {4}1 step, 30 to 60 min/),
     ]);
     expect(text()).toContain('Hours from the finishing schedule, not yet from you.');
+    expect(text()).toContain('for what dries or sets, with hands at work 08:00-18:00.');
   });
 
   test('counts only steps that can be in together, and every line fits', async () => {
@@ -122,7 +123,7 @@ describe('the finishing schedule', () => {
     expect(desk.top()).toMatchObject({ is: 'bench', selected: 'key1' });
     const piece = port.piece('key1');
     expect([piece.number, piece.name, piece.schedule.id]).toEqual([9, 'Cane rocker', 'paint']);
-    expect(text()).toContain('9 Cane rocker on the bench');
+    expect(text()).toContain('9 Cane rocker on the bench: 5 to 8 h, 4 times in 5; at least 1 day');
     press('escape');
     expect(text()).toContain('[9] Cane rocker');
   });
