@@ -20,10 +20,14 @@ const ownAddress = 'const importMetaUrl=require("node:url").pathToFileURL(__file
  *   names end in .mjs where the written files end in .cjs
  */
 export async function buildProgram({ outputFolder = join(packageRoot, 'dist') } = {}) {
-  const bundled = await bundle(outputFolder);
+  const bundles = [await bundle(outputFolder), await bundleWorkers(outputFolder)];
+  const metafile = {
+    inputs: Object.assign({}, ...bundles.map((each) => each.metafile.inputs)),
+    outputs: Object.assign({}, ...bundles.map((each) => each.metafile.outputs)),
+  };
   /** @type {Map<string, string | Uint8Array>} */
   const files = new Map();
-  for (const file of bundled.outputFiles) {
+  for (const file of bundles.flatMap(({ outputFiles }) => outputFiles)) {
     files.set(basename(file.path).replace(/\.mjs$/, '.cjs'), await toCommonJs(file.text));
   }
   // Parsing the YAML would take longer than all the rest of adding a piece.
@@ -31,39 +35,57 @@ export async function buildProgram({ outputFolder = join(packageRoot, 'dist') } 
   files.set('templates.json', templates);
   files.set('rules.json', rules);
   files.set('start.cjs', await readFile(join(packageRoot, 'src', 'start.cjs')));
-  files.set('THIRD-PARTY-NOTICES.txt', await thirdPartyNotices(packageRoot, bundled.metafile));
+  files.set('THIRD-PARTY-NOTICES.txt', await thirdPartyNotices(packageRoot, metafile));
   await writeFolder(outputFolder, files);
-  return bundled.metafile;
+  return metafile;
 }
 
 /** @param {string} outputFolder */
-async function bundle(outputFolder) {
+const bundle = (outputFolder) =>
+  build({
+    ...commonOptions(outputFolder),
+    entryPoints: [join('src', 'main.ts')],
+    chunkNames: '[name]-[hash]',
+    splitting: true,
+    jsx: 'automatic',
+    // It finds its helper programs beside itself, so it must stay a folder of its own.
+    external: ['node-notifier'],
+    plugins: [trimDependencies(), afterMain(), onlyWhatIsUsed()],
+  });
+
+/**
+ * Each thread's code is one file of its own: sharing chunks with main.ts would cut that up, for every command to load.
+ *
+ * @param {string} outputFolder
+ */
+async function bundleWorkers(outputFolder) {
   const sources = await readdir(join(packageRoot, 'src'), { recursive: true });
   const workers = sources.filter((path) => path.endsWith('-worker.ts'));
   return build({
+    ...commonOptions(outputFolder),
+    entryPoints: workers.map((path) => join('src', path)),
+    plugins: [onlyWhatIsUsed()],
+  });
+}
+
+/** @param {string} outputFolder */
+const commonOptions = (outputFolder) =>
+  /** @type {const} */ ({
     absWorkingDir: packageRoot,
-    entryPoints: ['main.ts', ...workers].map((path) => join('src', path)),
     outdir: outputFolder,
     entryNames: '[name]',
-    chunkNames: '[name]-[hash]',
     outExtension: { '.js': '.mjs' },
     write: false,
     metafile: true,
     bundle: true,
-    splitting: true,
     format: 'esm',
     platform: 'node',
     target: oldestNode,
     minifySyntax: true,
     legalComments: 'none',
-    jsx: 'automatic',
     logLevel: 'warning',
     define: { 'process.env.NODE_ENV': '"production"' },
-    // It finds its helper programs beside itself, so it must stay a folder of its own.
-    external: ['node-notifier'],
-    plugins: [trimDependencies(), afterMain(), onlyWhatIsUsed()],
   });
-}
 
 /**
  * No module of the program does more than declare, save main.ts: what nobody uses of one need not be loaded. Without this

@@ -33,6 +33,10 @@ const world: World = {
   get interactive() {
     return process.stdin.isTTY && process.stdout.isTTY && process.env['TERM'] !== 'dumb';
   },
+  get progress() {
+    if (!process.stderr.isTTY || process.env['TERM'] === 'dumb') return null;
+    return (words: string) => void process.stderr.write(`\r\u001b[K${words}`);
+  },
   print: (text) => writeOut(1, text, () => process.stdout),
   printError: (text) => writeOut(2, text, () => process.stderr),
 };

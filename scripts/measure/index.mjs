@@ -7,6 +7,7 @@ import { firstFrameRows } from './rows/first-frame.mjs';
 import { foreseeingRows } from './rows/foreseeing.mjs';
 import { idlingRows } from './rows/idling.mjs';
 import { keysAtRandomRows } from './rows/keys-at-random.mjs';
+import { lookingBackRows } from './rows/looking-back.mjs';
 import { lossRows } from './rows/losses.mjs';
 import { memoryRows } from './rows/memory.mjs';
 import { keyRows } from './rows/keys.mjs';
@@ -35,6 +36,7 @@ const groups = {
   storing: storingRows,
   memory: memoryRows,
   foreseeing: foreseeingRows,
+  'looking-back': lookingBackRows,
   drying: dryingRows,
   losses: lossRows,
   pings: pingRows,

@@ -30,8 +30,7 @@ export async function inventorOfTemplates() {
  */
 export async function writeHistory(folder, { years, now, invent }) {
   const store = await opened(folder, now);
-  const thisYear = new Date(now).getUTCFullYear();
-  for (let calendarYear = thisYear - years; calendarYear < thisYear; calendarYear++) {
+  for (const calendarYear of yearsBefore(now, years)) {
     const leaving = Array.from({ length: piecesAYear }, (_, index) => {
       const added = Date.UTC(calendarYear, 0, 1) + (index / piecesAYear) * 0.7 * year;
       return { year: calendarYear, facts: finishedPiece(invent, added) };
@@ -40,6 +39,50 @@ export async function writeHistory(folder, { years, now, invent }) {
   }
   store.close();
 }
+
+/** @param {number} now @param {number} years */
+const yearsBefore = (now, years) =>
+  Array.from({ length: years }, (_, index) => new Date(now).getUTCFullYear() - years + index);
+
+/**
+ * The same for very many pieces: some are invented, and the others are these again under other ids and in other years.
+ *
+ * @param {string} folder
+ * @param {{years: number, now: number, invent: ReturnType<typeof inventor>, piecesAYear: number, invented: number}} wanted
+ */
+export async function writeLongHistory(folder, { years, now, invent, piecesAYear, invented }) {
+  const store = await opened(folder, now);
+  const [first = 0] = yearsBefore(now, years);
+  const patterns = Array.from({ length: invented }, (_, index) =>
+    finishedPiece(invent, Date.UTC(first, 0, 1) + (index / invented) * 0.7 * year),
+  );
+  let number = 0;
+  for (const calendarYear of yearsBefore(now, years)) {
+    const later = Date.UTC(calendarYear, 0, 1) - Date.UTC(first, 0, 1);
+    const leaving = Array.from({ length: piecesAYear }, (_, index) => {
+      number += 1;
+      const facts = againAs(patterns[index % invented] ?? [], number, later);
+      return { year: calendarYear, facts };
+    });
+    must(store.moveToHistory(leaving));
+  }
+  store.close();
+}
+
+/** No length, size or count is that large: what is, is an instant. */
+const smallestInstant = 1e11;
+
+/**
+ * @param {readonly BenchFact[]} facts
+ * @param {number} number
+ * @param {number} later
+ * @returns {readonly BenchFact[]}
+ */
+const againAs = (facts, number, later) =>
+  JSON.parse(JSON.stringify(facts), (_, value) => {
+    if (typeof value === 'number') return value > smallestInstant ? value + later : value;
+    return typeof value === 'string' ? value.replace(/^demo\d+/, `again${number}`) : value;
+  });
 
 /** @param {ReturnType<typeof inventor>} invent @param {number} added @returns {readonly BenchFact[]} */
 function finishedPiece(invent, added) {

@@ -4,11 +4,8 @@ import {
   readLearned,
   writeLearned,
   type LearnedFile,
-  type YearPrint,
-  type YearsTaught,
 } from '../persist/learned/learned-file.ts';
 import {
-  foldBench,
   type Bench,
   type Estimator,
   type ImportedHours,
@@ -21,7 +18,6 @@ import {
   dryingBook,
   dryingTimesFrom,
   estimatorFrom,
-  notTaught,
   notToTeach,
   teachBench,
   teachImports,
@@ -30,6 +26,7 @@ import {
   type LearnedMinutes,
   type Taught,
 } from '../tracker/learning/index.ts';
+import { isSame, learnHistory, nothingLearnedYet, type ToLearn } from './past/learn-history.ts';
 
 /** What the history taught, and on top of it the bench. */
 export type Learning = {
@@ -37,6 +34,14 @@ export type Learning = {
   readonly withLearned: (bench: Bench, around: Around) => Bench;
   /** Learns from the history where it isn't what the cache was made from. @returns whether it did */
   readonly refresh: (store: FactStore, bench: Bench, readings: readonly Reading[]) => boolean;
+  /** What there is to learn anew, for whoever does it beside; null where the cache was made from what there is. */
+  readonly toLearn: (
+    store: FactStore,
+    bench: Bench,
+    readings: readonly Reading[],
+  ) => ToLearn | null;
+  /** Takes over what was learned beside. */
+  readonly take: (learned: LearnedFile) => void;
   /** The coats that were tried, on this bench and before. */
   readonly book: (bench: Bench, readings: readonly Reading[]) => DryingBook;
 };
@@ -60,26 +65,33 @@ export type Around = {
   readonly settings: Pick<Settings, 'air' | 'learnDrying'>;
 };
 
-const nothingYet: YearsTaught = { ...notTaught, dried: [] };
-const nothing: LearnedFile = {
-  years: [],
-  except: [],
-  earlier: nothingYet,
-  whole: nothingYet,
-  imports: [],
-  onImports: notTaught,
-};
-
 /** @param folder null: nothing is kept on the disk, as in the invented shop */
 export function createLearning(folder: string | null): Learning {
   let cache: LearnedFile | null = null;
   const history = (): LearnedFile =>
-    (cache ??= (folder === null ? null : readLearned(folder)) ?? nothing);
+    (cache ??= (folder === null ? null : readLearned(folder)) ?? nothingLearnedYet);
   const airOf = airAsRead();
   /** The last one, so that products of which nothing new is known keep what was worked out from them. */
   let lastBook: DryingBook | undefined;
   const book: Learning['book'] = (bench, readings) =>
     (lastBook = dryingBook(withCoatsOf(history().whole.dried, bench, airOf(readings)), lastBook));
+  const toLearn: Learning['toLearn'] = (store, bench, readings) => {
+    const before = history();
+    const years =
+      folder === null
+        ? store.historyYears().map((year) => ({ year, print: 'held' }))
+        : historyPrints(folder);
+    const except = notToTeach(bench, [
+      ...Object.keys(before.whole.until),
+      ...before.whole.dried.map(({ piece }) => piece),
+      ...before.except,
+    ]);
+    const imports = bench.imports ?? [];
+    const ids = imports.map(({ id }) => id);
+    const isOfNow =
+      isSame(years, before.years) && isSame(except, before.except) && isSame(ids, before.imports);
+    return isOfNow ? null : { years, except, imports, readings };
+  };
   return {
     book,
     withLearned: (bench, { readings, settings }) => {
@@ -96,29 +108,15 @@ export function createLearning(folder: string | null): Learning {
       };
     },
     refresh: (store, bench, readings) => {
-      const before = history();
-      const years =
-        folder === null
-          ? store.historyYears().map((year) => ({ year, print: 'held' }))
-          : historyPrints(folder);
-      const except = notToTeach(bench, [
-        ...Object.keys(before.whole.until),
-        ...before.whole.dried.map(({ piece }) => piece),
-        ...before.except,
-      ]);
-      const imports = bench.imports ?? [];
-      const ids = imports.map(({ id }) => id);
-      const isOfNow = isSame(years, before.years) && isSame(except, before.except);
-      if (isOfNow && isSame(ids, before.imports)) return false;
-      const lessons = { years, except, air: airOf(readings) };
-      const learned = learnedFrom(store, lessons, before);
-      const onImports =
-        ids.length === 0
-          ? learned.whole
-          : teachYears(store, lessons, { ...teachImports(notTaught, imports), dried: [] });
-      cache = { ...learned, imports: ids, onImports };
+      const wanted = toLearn(store, bench, readings);
+      if (wanted === null) return false;
+      cache = learnHistory(store, wanted, history());
       if (folder !== null) writeLearned(folder, cache);
       return true;
+    },
+    toLearn,
+    take: (learned) => {
+      cache = learned;
     },
   };
 }
@@ -143,9 +141,6 @@ function taughtBefore(
   return isSame(ids, imports) ? onImports : teachImports(whole, now);
 }
 
-const isSame = (one: unknown, other: unknown): boolean =>
-  JSON.stringify(one) === JSON.stringify(other);
-
 /** The same readings give the same air, and with it what was worked out in it. */
 function airAsRead(): (readings: readonly Reading[]) => AirSense {
   let last: { readonly readings: readonly Reading[]; readonly air: AirSense } | null = null;
@@ -154,50 +149,4 @@ function airAsRead(): (readings: readonly Reading[]) => AirSense {
       last = { readings, air: airSense({ readings, nightLowC: null }) };
     return last.air;
   };
-}
-
-type Lessons = {
-  readonly years: readonly YearPrint[];
-  readonly except: readonly string[];
-  readonly air: AirSense;
-};
-
-function learnedFrom(
-  store: FactStore,
-  lessons: Lessons,
-  before: LearnedFile,
-): Omit<LearnedFile, 'imports' | 'onImports'> {
-  const { years, except } = lessons;
-  const past = { ...lessons, years: years.slice(0, -1) };
-  const earlier = earlierYears(past.years, except, before) ?? teachYears(store, past, nothingYet);
-  const whole = teachYears(store, { ...lessons, years: years.slice(-1) }, earlier);
-  return { years, except, earlier, whole };
-}
-
-/** All years but the last, where they are what they were: the last one grew, or a new one began. */
-function earlierYears(
-  past: readonly YearPrint[],
-  except: readonly string[],
-  before: LearnedFile,
-): YearsTaught | null {
-  if (!isSame(except, before.except)) return null;
-  if (isSame(past, before.years)) return before.whole;
-  return isSame(past, before.years.slice(0, -1)) ? before.earlier : null;
-}
-
-/** A year that can't be read teaches nothing; the screens that need it say so. */
-function teachYears(
-  store: FactStore,
-  { years, except, air }: Lessons,
-  from: YearsTaught,
-): YearsTaught {
-  return years.reduce((taught, { year }) => {
-    const history = store.readHistory(year);
-    if (!history.ok) return taught;
-    const bench = foldBench(history.value.facts);
-    return {
-      ...teachBench(taught, bench, except),
-      dried: withCoatsOf(taught.dried, bench, air, except),
-    };
-  }, from);
 }

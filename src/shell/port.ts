@@ -4,7 +4,9 @@ import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts'
 import { foldBench } from '../tracker/bench/index.ts';
 import { chooseSetting, type SettingKnowledge } from '../tracker/settings/index.ts';
 import { standardKeys } from '../views/keys/key-map.ts';
-import type { ActReply, BenchPort } from '../views/port.ts';
+import type { ActReply, BenchPort, LookingBack, Snapshot } from '../views/port.ts';
+import { createLookingBack } from './past/looking-back.ts';
+import { startThread } from './past/start-thread.ts';
 import { readHistories } from './recall.ts';
 import type { Session } from './session.ts';
 import type { World } from './world.ts';
@@ -23,9 +25,17 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
     says,
     nearest,
   });
+  const { clock } = world;
+  const lookBack = createLookingBack({ session, store, clock, start: startThread });
   return {
-    subscribe: session.subscribe,
-    snapshot: session.snapshot,
+    subscribe: (listener) => {
+      const stops = [session.subscribe(listener), lookBack.subscribe(listener)];
+      return () => {
+        for (const stop of stops) stop();
+      };
+    },
+    snapshot: withLookingBack(session.snapshot, lookBack.state),
+    lookBack,
     act: session.act,
     takeReading: session.takeReading,
     acknowledge: session.acknowledge,
@@ -57,6 +67,20 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
     },
     pingWays: session.pingWays,
     ...(openDemo === undefined ? {} : { openDemo }),
+  };
+}
+
+/** The same object for as long as neither changes, as screens expect it. */
+function withLookingBack(
+  snapshot: () => Snapshot,
+  looking: () => LookingBack | undefined,
+): () => Snapshot {
+  let last: { readonly of: Snapshot; readonly whole: Snapshot } | null = null;
+  return () => {
+    const [of, lookingBack] = [snapshot(), looking()];
+    if (last?.of !== of || last.whole.lookingBack !== lookingBack)
+      last = { of, whole: lookingBack === undefined ? of : { ...of, lookingBack } };
+    return last.whole;
   };
 }
 

@@ -12,6 +12,7 @@ import { mindKeeper, type KeeperMinding } from './keeper/mind-keeper.ts';
 import { createAwake } from './ping/awake.ts';
 import { createDiagnostics } from './ping/diagnostics.ts';
 import { createPinger } from './ping/pinger.ts';
+import { learnBeside } from './past/learn-beside.ts';
 import { createPort } from './port.ts';
 import { createSession, type Session } from './session.ts';
 import { createTicker } from './ticker.ts';
@@ -116,6 +117,7 @@ export async function runScreen({
     await app.waitUntilExit();
   } finally {
     stopListening();
+    port.lookBack?.end();
     left = true;
     // Left within the first moments, the store is just being opened: what it starts would keep the program alive.
     await begun;
@@ -151,6 +153,7 @@ const sessionOf = (
     here: world.here,
     // React has written the frame by the time an immediate runs.
     soon: (work) => setImmediate(work),
+    learnBeside: learnBeside(),
   });
 
 /** Two machines that write in one synced folder lose each other's work, whatever the lock says. */

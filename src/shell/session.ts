@@ -17,6 +17,8 @@ import { clockReading, type Clock } from './clock.ts';
 import { deedReply } from './deed-reply.ts';
 import { createLearning, mayChangeLessons } from './learning.ts';
 import { factHead } from './head-facts.ts';
+import { createLearnAnew } from './past/learn-anew.ts';
+import type { LearnBeside } from './past/learn-beside.ts';
 import type { NewId } from './ids.ts';
 import { readingsOf } from './intent-context.ts';
 import { senseIn } from './shop-air.ts';
@@ -59,6 +61,8 @@ export type SessionOptions = {
   readonly here: Whereabouts;
   /** Runs something once the frame is out. */
   readonly soon: (work: () => void) => void;
+  /** Learns from past years in a thread of its own, so that no key waits for it; absent: at once. */
+  readonly learnBeside?: LearnBeside;
 };
 
 /**
@@ -99,6 +103,16 @@ export function createSession(options: SessionOptions): Session {
     shown = null;
     for (const listener of listeners) listener();
   };
+
+  const learnAnew = createLearnAnew({
+    learning,
+    folder: options.folder,
+    beside: options.learnBeside,
+    store,
+    now: () => ({ bench, readings }),
+    learned: () => refold(),
+    say: (notice) => say(notice),
+  });
 
   const takeOver = (next: Loaded): void => {
     const isOtherAir = next.conditions !== loaded.conditions;
@@ -189,11 +203,7 @@ export function createSession(options: SessionOptions): Session {
     notices = [...notices, ...overtaken.map((says) => `Changed elsewhere meanwhile. ${says}`)];
     reload();
     // A past piece that is left out stops teaching now, not at the next start.
-    if (
-      mayChangeLessons(waiting.map(({ intent }) => intent)) &&
-      learning.refresh(open, bench, readings)
-    )
-      refold();
+    if (mayChangeLessons(waiting.map(({ intent }) => intent))) learnAnew();
   };
 
   const reload = (): void => {
@@ -209,6 +219,11 @@ export function createSession(options: SessionOptions): Session {
       obstacle = obstacleOf(next.problem);
       changed();
     }
+  };
+
+  const say = (notice: string): void => {
+    notices = [...notices, notice];
+    changed();
   };
 
   const takeReading = (climate: Metered): ActReply => {
@@ -273,15 +288,9 @@ export function createSession(options: SessionOptions): Session {
       shut = obstacle = { says, todo };
       changed();
     },
-    learn: () => {
-      const open = store();
-      if (open !== null && learning.refresh(open, bench, readings)) refold();
-    },
+    learn: learnAnew,
     pingWays: () => pingWays(loaded.pings, loaded.settings),
-    say: (notice) => {
-      notices = [...notices, notice];
-      changed();
-    },
+    say,
     setAwake: (next) => {
       if (next?.kept === awake?.kept && next?.says === awake?.says) return;
       awake = next;

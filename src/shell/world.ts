@@ -19,4 +19,6 @@ export type World = {
   readonly interactive: boolean;
   readonly print: (text: string) => void;
   readonly printError: (text: string) => void;
+  /** Shows how far something is on one line of a terminal, in place of what it showed before; '' clears it. Null without one. */
+  readonly progress?: ((words: string) => void) | null;
 };

@@ -104,6 +104,13 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   };
 
   const take = (step: Step<Screen>): void => {
+    const before = new Set(pile.map(({ screen }) => screen.is));
+    changePile(step);
+    for (const { screen } of pile) before.delete(screen.is);
+    for (const gone of before) modules[gone].closed?.(port);
+  };
+
+  const changePile = (step: Step<Screen>): void => {
     const below = pile.slice(0, -1);
     const last = pile.at(-1);
     const kept: Laid =

@@ -1,4 +1,6 @@
 import type { Bench, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
+import type { BackTest } from '../tracker/learning/index.ts';
+import type { Review } from '../tracker/review/index.ts';
 import type { SettingName, Settings } from '../tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
 import type { FinishingSchedule, Metered, Product, TradeRules } from '../tracker/trade/index.ts';
@@ -52,6 +54,25 @@ export type Snapshot = {
   readonly keeper: 'there' | 'none' | 'cannot';
   /** Where data lives, for the messages that name it. */
   readonly folder: string | null;
+  /** Past years, read and looked over beside the screens; absent while no screen asks for them. */
+  readonly lookingBack?: LookingBack;
+};
+
+/** How far looking back over past years is, and what came of it so far. */
+export type LookingBack = {
+  /** `reading` counts years, `trying` steps that are foretold anew. */
+  readonly is: 'reading' | 'trying' | 'waiting' | 'stopped' | 'failed';
+  readonly done: number;
+  readonly of: number;
+  /** Why it failed. */
+  readonly says: string | null;
+  /** Of the bench and all past years; null until these are read. */
+  readonly review: Review | null;
+  readonly backTest: BackTest | null;
+  /** Years that can't be read, a line each. */
+  readonly problems: readonly string[];
+  /** A past piece that was asked for, with all that is recorded of it. */
+  readonly found: { readonly piece: string; readonly bench: Bench } | null;
 };
 
 export type ActReply =
@@ -90,10 +111,25 @@ export type BenchPort = {
   readonly schedules: () => Promise<SchedulesReply>;
   /** Pieces that have left the bench, also in years gone by. */
   readonly past: () => Promise<{ readonly bench: Bench; readonly problems: readonly string[] }>;
+  /** Looks back over past years in a thread of its own; what comes of it is in the snapshot. */
+  readonly lookBack?: LookBack;
   /** Which ways a ping has on this machine, in words; null while it isn't known. */
   readonly pingWays: () => PingWays;
   /** Puts the invented shop in place of this one; absent where that can't be done. */
   readonly openDemo?: () => void;
+};
+
+export type LookBack = {
+  /** Reads past years and looks them over; nothing where that was begun already. */
+  readonly begin: () => void;
+  /** Foretells all steps anew, once the years are read. */
+  readonly backTest: () => void;
+  /** Brings a past piece by its id. */
+  readonly find: (piece: string) => void;
+  /** Stops where it is. What came of it so far stays. */
+  readonly stop: () => void;
+  /** Nobody looks any more: everything of it goes. */
+  readonly end: () => void;
 };
 
 export type PingWays = { readonly desktop: boolean | null; readonly says: string };

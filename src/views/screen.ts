@@ -73,6 +73,8 @@ export type ScreenModule<State extends { readonly is: string }> = {
   readonly picked?: (state: State, value: string, view: View, port: BenchPort) => Step<State>;
   /** Loads what the screen shows from the disk; called once when it opens. */
   readonly load?: (state: State, port: BenchPort) => Promise<State>;
+  /** Ends what `load` began: no screen of this kind is open any more. */
+  readonly closed?: (port: BenchPort) => void;
   /** While true, keys are text for a field: guards and key map are off. */
   readonly typing?: (state: State) => boolean;
 };

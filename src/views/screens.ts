@@ -155,7 +155,7 @@ export type Correcting = Writing & {
   readonly text: string;
 };
 
-export type HoursPage = 'classes' | 'schedules' | 'over time' | 'ranges' | 'where';
+export type HoursPage = 'classes' | 'schedules' | 'over time' | 'ranges' | 'back-test' | 'where';
 
 /** `piece` null shows all finished pieces; `last` is then the piece to go back to. `at` is the marked row. */
 export type HoursState = {

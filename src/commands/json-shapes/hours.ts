@@ -83,6 +83,28 @@ export type FinishedHoursJson = {
   }[];
 };
 
+/** `hours --back-test`: past steps foretold anew, each from what was finished before it. */
+export type BackTestJson = {
+  /** Finished steps with minutes, the first of which only teaches. */
+  readonly steps: number;
+  readonly whole: BackTestRowJson | null;
+  /** The first thirty; null until there are more. */
+  readonly first: BackTestRowJson | null;
+  readonly classes: readonly (BackTestRowJson & { readonly stepClass: string })[];
+};
+
+export type BackTestRowJson = {
+  readonly steps: number;
+  /** How many came out within their range, and the chance that was claimed, 0..1. */
+  readonly held: number;
+  readonly claimed: number;
+  /** Half of the steps missed by no more than so many times, in either direction; and by the finishing schedules alone. */
+  readonly missed: number;
+  readonly scheduleMissed: number;
+  /** `as claimed`, `too narrow`, `too wide`; null for too few steps. */
+  readonly judged: string | null;
+};
+
 /** Minutes by estimate of the middle piece, and the range of four in five. */
 type LeanJson = {
   readonly pieces: number;

@@ -1,14 +1,13 @@
-import type { FinishedHours, Lean, PieceHours } from '../../tracker/estimate/index.ts';
-import {
-  bySchedule,
-  costliest,
-  overTime,
-  pieceOutcomes,
-  whereHoursWent,
-} from '../../tracker/review/index.ts';
-import { monthIn } from '../../views/hours/finished-tables.ts';
+import type { PieceHours } from '../../tracker/estimate/index.ts';
+import type { BriefLean, Review } from '../../tracker/review/index.ts';
 import type { Zone } from '../../views/format/zone.ts';
-import type { FinishedHoursJson, PieceHoursJson } from '../json-shapes/index.ts';
+import { judgedRow, type BackTest, type BackTestRow } from '../../tracker/learning/index.ts';
+import type {
+  BackTestJson,
+  BackTestRowJson,
+  FinishedHoursJson,
+  PieceHoursJson,
+} from '../json-shapes/index.ts';
 import { estimateJson } from './estimate-json.ts';
 import { isoOrNull } from './iso.ts';
 import { pieceName } from './names.ts';
@@ -38,23 +37,16 @@ export function pieceHoursJson(hours: PieceHours): PieceHoursJson {
   };
 }
 
-export function finishedHoursJson(finished: FinishedHours, zone: Zone): FinishedHoursJson {
-  const { pieces, since, until, classes, held } = finished;
-  const time = overTime(finished, monthIn(zone));
-  const outcomes = pieceOutcomes(finished);
-  const went = whereHoursWent(finished);
+export function finishedHoursJson(review: Review, zone: Zone): FinishedHoursJson {
+  const { pieces, imported, since, until, classes, held, schedules, time, outcomes, went } = review;
   return {
-    pieces: pieces.length,
-    importedPieces: pieces.filter(({ imported }) => imported === true).length,
+    pieces,
+    importedPieces: imported,
     since: isoOrNull(since, zone),
     until: isoOrNull(until, zone),
     classes: classes.map((each) => ({ stepClass: each.stepClass, ...leanJson(each) })),
     rangesHeld: { held: held.held, of: held.of, claimed: held.claimed },
-    schedules: bySchedule(finished).map((each) => ({
-      id: each.id,
-      name: each.name,
-      ...leanJson(each),
-    })),
+    schedules: schedules.map((each) => ({ id: each.id, name: each.name, ...leanJson(each) })),
     months: time.months.map((each) => ({ month: each.name, ...leanJson(each) })),
     trend: time.trend,
     pastRanges: {
@@ -72,7 +64,7 @@ export function finishedHoursJson(finished: FinishedHours, zone: Zone): Finished
       otherMinutes: went.other,
       waitingMinutes: went.waiting,
     },
-    costliest: costliest(finished).map(({ stepClass, over, pieces: count, mostly }) => ({
+    costliest: review.costliest.map(({ stepClass, over, pieces: count, mostly }) => ({
       stepClass,
       overMinutes: over,
       pieces: count,
@@ -81,7 +73,23 @@ export function finishedHoursJson(finished: FinishedHours, zone: Zone): Finished
   };
 }
 
-const leanJson = ({ pieces, ratio, range }: Lean) => ({
+export const backTestJson = ({ of, whole, first, classes }: BackTest): BackTestJson => ({
+  steps: of,
+  whole: whole === null ? null : testedJson(whole),
+  first: first === null ? null : testedJson(first),
+  classes: classes.map((each) => ({ stepClass: each.stepClass, ...testedJson(each) })),
+});
+
+const testedJson = (row: BackTestRow): BackTestRowJson => ({
+  steps: row.steps,
+  held: row.held,
+  claimed: row.claimed,
+  missed: row.missed,
+  scheduleMissed: row.scheduleMissed,
+  judged: judgedRow(row),
+});
+
+const leanJson = ({ pieces, ratio, range }: BriefLean) => ({
   pieces,
   ratio,
   low: range?.low ?? null,

@@ -11,7 +11,11 @@ import type {
 } from '../json-shapes/index.ts';
 import { iso } from './iso.ts';
 
-export const pieceName = ({ id, number, name }: Piece): PieceNameJson => ({ id, number, name });
+export const pieceName = ({
+  id,
+  number,
+  name,
+}: Pick<Piece, 'id' | 'number' | 'name'>): PieceNameJson => ({ id, number, name });
 
 export function stepName(piece: Piece | null, id: string | null): StepNameJson | null {
   const step = piece?.steps.find((each) => each.id === id);

@@ -7,15 +7,20 @@ import type { Room } from './room.ts';
 /** All facts of the years gone by. A year that can't be read is told and left out. */
 async function readYears(opened: OpenedStore, room: Room): Promise<readonly BenchFact[]> {
   const facts: BenchFact[] = [];
-  for (const year of opened.historyYears()) {
+  const { progress } = room.world;
+  const years = opened.historyYears();
+  for (const [index, year] of years.entries()) {
+    progress?.(`reading past years, ${index + 1} of ${years.length}`);
     const history = await opened.readHistory(year);
     if (!history.ok) {
       room.tell(noticeText(history.problem));
       continue;
     }
     history.value.notices.forEach((notice) => room.tell(noticeText(notice)));
-    facts.push(...history.value.facts);
+    // Pushed one by one: as arguments a year's facts may be more than the stack holds.
+    for (const fact of history.value.facts) facts.push(fact);
   }
+  progress?.('');
   return facts;
 }
 

@@ -1,10 +1,13 @@
-import type { FinishedHours, PieceHours } from '../../tracker/estimate/index.ts';
+import type { PieceHours } from '../../tracker/estimate/index.ts';
+import type { BackTest } from '../../tracker/learning/index.ts';
+import type { Review } from '../../tracker/review/index.ts';
 import { minutesSpent } from '../../views/format/index.ts';
+import { backTestTable } from '../../views/hours/back-test-table.ts';
 import { finishedCount } from '../../views/hours/all-pieces.ts';
 import { finishedTable } from '../../views/hours/finished-tables.ts';
 import { fewWords, heldWords } from '../../views/hours/furthest-off.ts';
 import { pieceLayout } from '../../views/hours/hours-layout.ts';
-import { hoursPages } from '../../views/hours/hours-pages.ts';
+import { hoursPages, isReviewPage } from '../../views/hours/hours-pages.ts';
 import { pieceRows } from '../../views/hours/piece-rows.ts';
 import {
   axisOf,
@@ -38,24 +41,32 @@ export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[
 }
 
 /** Over all finished pieces: every way of looking at them that the screen has, one after another. */
-export function finishedHoursLines(finished: FinishedHours, look: Look): readonly string[] {
-  if (finished.pieces.length === 0)
+export function finishedHoursLines(review: Review, look: Look): readonly string[] {
+  if (review.pieces === 0)
     return [
       'No finished piece yet. A piece counts when its steps are done or it has left the bench.',
     ];
   const { columns, theme } = textView(look);
-  const space = { columns, glyphs: theme.glyphs, zone: look.shop.zone };
+  const space = { columns, glyphs: theme.glyphs };
   return [
-    `hours: ${finishedCount(finished.pieces)}`,
-    ...hoursPages.flatMap((page) => {
-      const table = finishedTable(page, finished, space);
+    `hours: ${finishedCount(review)}`,
+    ...hoursPages.filter(isReviewPage).flatMap((page) => {
+      const table = finishedTable(page, review, space);
       return [
         '',
         ...plainLines([table.header(table.title), ...table.rows.map((row) => row(false))]),
         ...[fewWords(table.leans ?? [])].filter((few) => few !== null),
         ...table.sentences,
-        ...(page === 'classes' ? [heldWords(finished.held)] : []),
+        ...(page === 'classes' ? [heldWords(review.held)] : []),
       ];
     }),
   ];
+}
+
+/** What the back-test came to, as the screen has it. */
+export function backTestLines(result: BackTest, look: Look): readonly string[] {
+  const { columns, theme } = textView(look);
+  const table = backTestTable(result, { columns, glyphs: theme.glyphs });
+  const rows = [table.header(table.title), ...table.rows.map((row) => row(false))];
+  return [...(table.rows.length === 0 ? [] : [...plainLines(rows), '']), ...table.sentences];
 }

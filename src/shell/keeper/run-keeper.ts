@@ -11,6 +11,7 @@ import type { Instant, Milliseconds } from '../../tracker/time/index.ts';
 import { noRules } from '../../tracker/trade/index.ts';
 import { shopDay } from '../../views/format/index.ts';
 import { startBackground } from '../background.ts';
+import { learnBeside } from '../past/learn-beside.ts';
 import { createAwake } from '../ping/awake.ts';
 import { createDiagnostics } from '../ping/diagnostics.ts';
 import { createPinger, type Pinger } from '../ping/pinger.ts';
@@ -75,6 +76,7 @@ async function watchOver(
     newId: world.newId,
     here: world.here,
     soon: (work) => setImmediate(work),
+    learnBeside: learnBeside(),
   });
   const seconds = (): boolean => {
     const { bench, sense } = session.snapshot();

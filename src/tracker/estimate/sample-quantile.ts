@@ -4,7 +4,14 @@
  * Between two values it goes in a straight line. Null for an empty sample; what is no number is left out.
  */
 export function sampleQuantile(sample: readonly number[], p: number): number | null {
-  const sorted = sample.filter((value) => !Number.isNaN(value)).sort((a, b) => a - b);
+  return sortedQuantile(
+    sample.filter((value) => !Number.isNaN(value)).sort((a, b) => a - b),
+    p,
+  );
+}
+
+/** The same of a sample that is in order and holds numbers only. */
+export function sortedQuantile(sorted: readonly number[], p: number): number | null {
   const place = Math.min(1, Math.max(0, p)) * (sorted.length - 1);
   const below = sorted[Math.floor(place)];
   const above = sorted[Math.ceil(place)];

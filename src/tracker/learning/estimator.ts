@@ -52,7 +52,8 @@ function expects(learned: LearnedMinutes, step: Step, piece: Sized): Expectation
   return quantile === null ? scheduled : rangeOf(quantile);
 }
 
-const rangeOf = (quantile: (p: number) => number): Expectation => ({
+/** The middle and the range that every expectation tells. */
+export const rangeOf = (quantile: (p: number) => number): Expectation => ({
   minutes: quantile(0.5),
   low: quantile((1 - chance) / 2),
   high: quantile((1 + chance) / 2),

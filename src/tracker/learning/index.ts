@@ -10,4 +10,13 @@ export { dryingChance, dryingOfProduct, type MilestoneDrying } from './product-d
 export { dryingBook, dryingTimesFrom, type DryingBook } from './drying-book.ts';
 export { estimatorFrom, fromYou } from './estimator.ts';
 export { whatIf, type ClassChange, type MinutesIntent } from './what-if.ts';
-export { notTaught, teachBench, teachImports, notToTeach, type Taught } from './taught-steps.ts';
+export {
+  lessonsOf,
+  notTaught,
+  notToTeach,
+  teachBench,
+  teachImports,
+  type Lesson,
+  type Taught,
+} from './taught-steps.ts';
+export { backTest, firstSteps, judgedRow, type BackTest, type BackTestRow } from './back-test.ts';

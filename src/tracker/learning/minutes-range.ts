@@ -1,4 +1,4 @@
-import { sampleQuantile } from '../estimate/sample-quantile.ts';
+import { sortedQuantile } from '../estimate/sample-quantile.ts';
 import { ownRangesFrom, type LearnedMinutes } from './learned-minutes.ts';
 import { usualPrior, type MinutesPrior } from './minutes-prior.ts';
 import { outlookOn, type Outlook } from './outlook.ts';
@@ -57,7 +57,7 @@ type Spread = {
 };
 
 const fromOwn = (pool: readonly number[], { centre, spread }: Outlook): Spread => ({
-  at: (p) => centre + spread * (sampleQuantile(pool, p) ?? 0),
+  at: (p) => centre + spread * (sortedQuantile(pool, p) ?? 0),
   below: (value) => pool.filter((each) => each < (value - centre) / spread).length / pool.length,
 });
 

@@ -7,7 +7,7 @@ import type { LearnedMinutes, TaughtStep } from './learned-minutes.ts';
 import { nothingLearned, teach } from './teach.ts';
 
 /** A step that teaches, and when it was finished. */
-type Lesson = TaughtStep & { readonly piece: string; readonly at: Instant };
+export type Lesson = TaughtStep & { readonly piece: string; readonly at: Instant };
 
 /** What was learned, and up to which finish of each piece. */
 export type Taught = {
@@ -87,7 +87,8 @@ export const notToTeach = (bench: Bench, pieces: readonly string[]): readonly st
 export const mayTeach = ({ place, keptFromLearning }: Piece): boolean =>
   place !== 'removed' && keptFromLearning !== true;
 
-function lessonsOf(bench: Bench): readonly Lesson[] {
+/** What the finished steps of a bench teach, in the order in which they were finished. */
+export function lessonsOf(bench: Bench): readonly Lesson[] {
   const sessions = sessionsByPiece(bench);
   return [...bench.pieces.values()]
     .filter(mayTeach)

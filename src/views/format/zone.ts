@@ -38,6 +38,12 @@ export function wallTime(instant: Instant, zone: Zone): WallTime {
 export const shopDay = (instant: Instant, zone: Zone): CalendarDay =>
   dayOf(instant + zoneOffset(instant, zone));
 
+/** The month of an instant in a zone, as `2026-11`. */
+export const monthIn =
+  (zone: Zone) =>
+  (instant: Instant): string =>
+    shopDay(instant, zone).slice(0, 7);
+
 /** The calendar day that many days later, or earlier if negative. */
 export const addDays = (from: CalendarDay, days: number): CalendarDay =>
   dayOf(utcOf(from, '00:00') + days * day);

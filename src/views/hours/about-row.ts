@@ -1,10 +1,6 @@
 import type { Piece } from '../../tracker/bench/index.ts';
-import {
-  expectedMinutes,
-  type ClassLean,
-  type FinishedHours,
-  type StepHours,
-} from '../../tracker/estimate/index.ts';
+import { expectedMinutes, type StepHours } from '../../tracker/estimate/index.ts';
+import type { Review } from '../../tracker/review/index.ts';
 import { fromYou } from '../../tracker/learning/index.ts';
 import { rangeInWords, times } from '../format/index.ts';
 import type { Shop } from '../port.ts';
@@ -19,9 +15,10 @@ const squareFeet = 10.7639;
 export function aboutRow(
   row: PieceRow,
   piece: Piece,
-  finished: FinishedHours,
+  finished: Pick<Review, 'classes'>,
   { lengths }: Pick<Shop, 'lengths'>,
   isNarrow: boolean,
+  isReading = false,
 ): readonly string[] {
   const { low, high, minutes } = row.expected;
   const counted = row.steps.filter(({ verdict }) => verdict !== null);
@@ -30,7 +27,7 @@ export function aboutRow(
     ...(isNarrow ? [`Expected ${rangeInWords(low, high)}.`] : []),
     `Why ${Math.round(minutes)}${isNarrow ? '' : ` for ${row.name}`}: ${basisOf(told, piece, lengths, finished)}.`,
     // What was learned says it already.
-    ...(told.some(isLearned) ? [] : [leanWords(row, finished)]),
+    ...(told.some(isLearned) ? [] : [leanWords(row, finished, isReading)]),
     ...(counted.length > 0 && counted.length < row.steps.length
       ? [`${counted.length} of ${row.steps.length} done and timed.`]
       : []),
@@ -45,7 +42,7 @@ function learnedBasis(
   steps: readonly StepHours[],
   first: StepHours,
   piece: Piece,
-  finished: FinishedHours,
+  finished: Pick<Review, 'classes'>,
 ): string {
   const scheduled = steps.reduce((sum, { step }) => sum + expectedMinutes(step, piece).minutes, 0);
   const expected = steps.reduce((sum, each) => sum + each.expected.minutes, 0);
@@ -59,7 +56,7 @@ function basisOf(
   steps: readonly StepHours[],
   piece: Piece,
   lengths: Shop['lengths'],
-  finished: FinishedHours,
+  finished: Pick<Review, 'classes'>,
 ): string {
   const [first] = steps;
   if (first === undefined) return 'nothing is known';
@@ -81,11 +78,12 @@ function basisOf(
 }
 
 /** How this class of work ran on finished pieces. */
-function leanWords(row: PieceRow, finished: FinishedHours): string {
+function leanWords(row: PieceRow, finished: Pick<Review, 'classes'>, isReading: boolean): string {
+  if (isReading) return 'Past years are still being read.';
   const stepClass = row.steps[0]?.step.stepClass;
   const lean = finished.classes.find((each) => each.stepClass === stepClass);
   return lean === undefined || lean.ratio === null ? 'Not yet from you.' : ranWords(lean);
 }
 
-const ranWords = ({ stepClass, ratio, pieces }: ClassLean): string =>
+const ranWords = ({ stepClass, ratio, pieces }: Review['classes'][number]): string =>
   `Your ${stepClass} ran ${times(ratio ?? 1)} the estimate, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}.`;

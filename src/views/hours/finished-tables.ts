@@ -1,16 +1,8 @@
-import type { FinishedHours } from '../../tracker/estimate/index.ts';
-import {
-  bySchedule,
-  costliest,
-  overTime,
-  pieceOutcomes,
-  whereHoursWent,
-} from '../../tracker/review/index.ts';
-import type { Instant } from '../../tracker/time/index.ts';
+import type { Review } from '../../tracker/review/index.ts';
 import { lineOf, type GlyphSet, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
-import { monthWords, shopDay } from '../format/index.ts';
-import type { HoursPage } from '../screens.ts';
+import { monthWords } from '../format/index.ts';
+import type { ReviewPage } from './hours-pages.ts';
 import { finishedLayout } from './hours-layout.ts';
 import { outcomeHeader, outcomeLine, outcomesAxis } from './outcome-table.ts';
 import { ratioHeader, ratioLine, type LeanRow } from './ratio-table.ts';
@@ -34,11 +26,10 @@ export type FinishedTable = {
 export type TableSpace = {
   readonly columns: number;
   readonly glyphs: GlyphSet;
-  readonly zone: string;
 };
 
 /** Whole pieces first, then classes that something is known of, then those that nothing is. */
-export function finishedRows({ whole, classes }: FinishedHours): readonly LeanRow[] {
+export function finishedRows({ whole, classes }: Review): readonly LeanRow[] {
   const rows = classes.map(({ stepClass, ...lean }) => ({ name: stepClass, lean }));
   return [
     { name: 'whole piece', lean: whole },
@@ -47,24 +38,20 @@ export function finishedRows({ whole, classes }: FinishedHours): readonly LeanRo
   ];
 }
 
-export function finishedTable(
-  page: HoursPage,
-  finished: FinishedHours,
-  space: TableSpace,
-): FinishedTable {
+export function finishedTable(page: ReviewPage, review: Review, space: TableSpace): FinishedTable {
   switch (page) {
     case 'classes':
-      return leanTable(space.columns < 80 ? 'class' : 'step class', finishedRows(finished), space);
+      return leanTable(space.columns < 80 ? 'class' : 'step class', finishedRows(review), space);
     case 'schedules': {
-      const rows = bySchedule(finished).map(({ name, ...lean }) => ({ name, lean }));
+      const rows = review.schedules.map(({ name, ...lean }) => ({ name, lean }));
       return leanTable(space.columns < 80 ? 'schedule' : 'finishing schedule', rows, space);
     }
     case 'over time':
-      return timeTable(finished, space);
+      return timeTable(review, space);
     case 'ranges':
-      return outcomeTable(finished, space);
+      return outcomeTable(review, space);
     case 'where':
-      return spentTable(finished, space);
+      return spentTable(review, space);
   }
 }
 
@@ -84,8 +71,7 @@ function leanTable(
   };
 }
 
-function timeTable(finished: FinishedHours, space: TableSpace): FinishedTable {
-  const time = overTime(finished, monthIn(space.zone));
+function timeTable({ time }: Review, space: TableSpace): FinishedTable {
   const rows = [
     ...(time.last === null ? [] : [{ name: `last ${time.last.count} pieces`, lean: time.last }]),
     ...time.months.map(({ name, ...lean }) => ({ name: monthWords(name), lean })),
@@ -93,14 +79,7 @@ function timeTable(finished: FinishedHours, space: TableSpace): FinishedTable {
   return leanTable('month', rows, space, [trendWords(time)]);
 }
 
-/** `2026-11`, in the shop's zone. */
-export const monthIn =
-  (zone: string) =>
-  (at: Instant): string =>
-    shopDay(at, zone).slice(0, 7);
-
-function outcomeTable(finished: FinishedHours, { columns, glyphs }: TableSpace): FinishedTable {
-  const outcomes = pieceOutcomes(finished);
+function outcomeTable({ outcomes }: Review, { columns, glyphs }: TableSpace): FinishedTable {
   const axis = outcomesAxis(outcomes.pieces);
   return {
     title: 'piece',
@@ -113,11 +92,10 @@ function outcomeTable(finished: FinishedHours, { columns, glyphs }: TableSpace):
   };
 }
 
-function spentTable(finished: FinishedHours, { columns, glyphs }: TableSpace): FinishedTable {
-  const went = whereHoursWent(finished);
+function spentTable({ went, costliest }: Review, { columns, glyphs }: TableSpace): FinishedTable {
   const rows = spentRows(went);
   const all = rows.reduce((sum, { minutes }) => sum + minutes, 0);
-  const costly = costliest(finished).map(costlyWords);
+  const costly = costliest.map(costlyWords);
   return {
     title: 'hands',
     header: (told) => spentHeader(told, columns),

@@ -1,4 +1,5 @@
-import type { ComparedStep, Held, Lean } from '../../tracker/estimate/index.ts';
+import type { Held } from '../../tracker/estimate/index.ts';
+import type { BriefLean, StepOff } from '../../tracker/review/index.ts';
 import { cut, fitEnd, lineOf, segment, spaces, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import type { View } from '../screen.ts';
@@ -6,8 +7,6 @@ import type { LeanRow } from './ratio-table.ts';
 
 /** Below so many pieces a figure is told to rest on few. */
 export const fewPieces = 5;
-/** Minutes off the estimate below which nobody asks why. */
-const worthTelling = 5;
 
 /** What of a table rests on few pieces; null where nothing does. */
 export function fewWords(rows: readonly LeanRow[]): string | null {
@@ -22,7 +21,7 @@ export function fewWords(rows: readonly LeanRow[]): string | null {
 export function belowLines(
   held: Held | null,
   table: readonly LeanRow[],
-  marked: Lean,
+  marked: BriefLean,
   rows: number,
   view: View,
 ): readonly Line[] {
@@ -40,9 +39,7 @@ export function belowLines(
           .map((text) => lineOf(text, 'quiet'))),
   ];
   const most = Math.max(1, Math.min(4, view.rows - 16 - told.length + Math.max(0, 8 - rows)));
-  const off = marked.steps
-    .filter(({ minutes, expected }) => Math.abs(minutes - expected.minutes) >= worthTelling)
-    .slice(0, most);
+  const off = marked.steps.slice(0, most);
   return [
     ...(isNarrow ? [] : [lineOf('')]),
     ...told,
@@ -60,7 +57,7 @@ export function heldWords({ held, of, claimed }: Held): string {
 
 /** `furthest off  Hall bench     strip          est 70 took 160  two layers of paint` */
 function offLine(
-  { piece, step, expected, minutes, note }: ComparedStep,
+  { piece, step, expected, minutes, note }: StepOff,
   isFirst: boolean,
   view: View,
 ): Line {

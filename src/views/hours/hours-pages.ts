@@ -6,8 +6,13 @@ export const hoursPages: readonly HoursPage[] = [
   'schedules',
   'over time',
   'ranges',
+  'back-test',
   'where',
 ];
+
+/** Those that look over what was recorded, as it was recorded. */
+export type ReviewPage = Exclude<HoursPage, 'back-test'>;
+export const isReviewPage = (page: HoursPage): page is ReviewPage => page !== 'back-test';
 
 /** What each is called in the foot. */
 const called: Readonly<Record<HoursPage, string>> = {
@@ -15,6 +20,7 @@ const called: Readonly<Record<HoursPage, string>> = {
   schedules: 'by schedule',
   'over time': 'over time',
   ranges: 'past ranges',
+  'back-test': 'back-test',
   where: 'where the hours went',
 };
 

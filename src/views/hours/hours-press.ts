@@ -1,9 +1,9 @@
 import { piecesOnBench } from '../../tracker/bench/index.ts';
-import type { FinishedHours } from '../../tracker/estimate/index.ts';
+import type { Review } from '../../tracker/review/index.ts';
 import type { Press } from '../keys/press.ts';
 import { messageOf } from '../parts/message-lines.ts';
 import type { FoundPiece } from '../past-pieces/find-piece.ts';
-import type { BenchPort } from '../port.ts';
+import type { BenchPort, LookingBack } from '../port.ts';
 import { refused, type Step, type View } from '../screen.ts';
 import type { HoursState } from '../screens.ts';
 import { tableOfPage } from './all-pieces.ts';
@@ -19,24 +19,27 @@ export function pressHours(
   state: HoursState,
   press: Press,
   found: FoundPiece | null,
-  finished: FinishedHours,
+  review: Review,
   view: View,
   port: BenchPort,
 ): Step<HoursState> {
   const length =
     found === null
-      ? tableOfPage(state, finished, view).rows.length
+      ? tableOfPage(state, review, view).rows.length
       : tableOf(state, found, view).rows.length;
   const moved = movedTo(press.name, Math.min(state.at, length - 1), length);
   if (moved !== null) return { state: { ...state, at: moved } };
   if (press.name === 'escape') return { back: true };
-  if (press.name === 'tab' || press.name === 'right') return turned(state, 'on', view);
-  if (press.name === 'left') return turned(state, 'back', view);
+  if (press.name === 'tab' || press.name === 'right')
+    return turnedTo(turned(state, 'on', view), port);
+  if (press.name === 'left') return turnedTo(turned(state, 'back', view), port);
   if (/^[1-9]$/.test(press.name)) return toPiece(state, Number(press.name), view);
   const back = takeBackOrForth(press, port);
   if (back !== null) return back;
   if (found !== null) return onPiece(state, press, found, view, port);
-  const { pieces } = tableOfPage(state, finished, view);
+  const looking = press.name === 's' ? stopOrGoOn(state, view.snapshot.lookingBack, port) : null;
+  if (looking !== null) return looking;
+  const { pieces } = tableOfPage(state, review, view);
   const marked = pieces?.[Math.min(state.at, pieces.length - 1)];
   return marked === undefined ? onAllPieces(press) : onMarked(state, press, marked, view, port);
 }
@@ -80,6 +83,28 @@ function turned(state: HoursState, way: 'on' | 'back', { snapshot }: View): Step
     : { state: { ...state, piece, at: 0 } };
 }
 
+/** The page of the back-test begins it. */
+function turnedTo(step: Step<HoursState>, { lookBack }: BenchPort): Step<HoursState> {
+  if (step.state?.piece === null && pageOf(step.state) === 'back-test') lookBack?.backTest();
+  return step;
+}
+
+/** s stops looking back where it runs, and begins it again where it was stopped or failed. */
+function stopOrGoOn(
+  state: HoursState,
+  looking: LookingBack | undefined,
+  { lookBack }: BenchPort,
+): Step<HoursState> | null {
+  if (looking === undefined || lookBack === undefined || looking.is === 'waiting') return null;
+  if (looking.is === 'reading' || looking.is === 'trying') {
+    lookBack.stop();
+    return { state };
+  }
+  lookBack.begin();
+  if (pageOf(state) === 'back-test') lookBack.backTest();
+  return { state };
+}
+
 function toPiece(state: HoursState, number: number, { snapshot }: View): Step<HoursState> {
   const piece = piecesOnBench(snapshot.bench).find((each) => each.number === number);
   return piece === undefined
@@ -95,7 +120,10 @@ function onMarked(
   view: View,
   port: BenchPort,
 ): Step<HoursState> {
-  if (press.name === 'enter') return { state: { ...state, piece, at: 0 } };
+  if (press.name === 'enter') {
+    if (!view.snapshot.bench.pieces.has(piece)) port.lookBack?.find(piece);
+    return { state: { ...state, piece, at: 0 } };
+  }
   return press.name === 'x' ? leaveOut(state, piece, view, port) : onAllPieces(press);
 }
 
@@ -115,14 +143,19 @@ function onPiece(
   view: View,
   port: BenchPort,
 ): Step<HoursState> {
-  const { piece, inHistory } = found;
+  const { piece, bench, inHistory } = found;
   switch (name) {
     case 's':
       return { state: { ...state, by: state.by === 'step' ? 'class' : 'step', at: 0 } };
     case 'j':
       return {
         state,
-        open: { is: 'job card', piece: piece.id, from: 0, past: state.past },
+        open: {
+          is: 'job card',
+          piece: piece.id,
+          from: 0,
+          past: inHistory ? { bench, problems: [] } : state.past,
+        },
       };
     case 'w':
       return inHistory

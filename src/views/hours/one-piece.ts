@@ -1,4 +1,5 @@
-import { hoursOfPiece, type FinishedHours, type PieceHours } from '../../tracker/estimate/index.ts';
+import { hoursOfPiece, type PieceHours } from '../../tracker/estimate/index.ts';
+import type { Review } from '../../tracker/review/index.ts';
 import { lineOf, segment, spread, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { minutesSpent } from '../format/index.ts';
@@ -30,7 +31,7 @@ export function tableOf(
 export function drawOnePiece(
   state: HoursState,
   found: FoundPiece,
-  finished: FinishedHours,
+  review: Review,
   view: View,
 ): Frame {
   const { columns, theme, snapshot } = view;
@@ -52,9 +53,11 @@ export function drawOnePiece(
       lines: page([...head, ...nothing.map((text) => lineOf(text))], footOf(found, by, view), view),
     };
   }
+  const { lookingBack } = snapshot;
+  const isReading = lookingBack?.is === 'reading' && lookingBack.review === null;
   const about = [
     ...(found.piece.keptFromLearning === true ? ['Left out of learning.'] : []),
-    ...aboutRow(row, found.piece, finished, snapshot.shop, layout.isNarrow),
+    ...aboutRow(row, found.piece, review, snapshot.shop, layout.isNarrow, isReading),
   ];
   const below = [
     ...totalLines(hours, layout),

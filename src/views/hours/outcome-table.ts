@@ -1,4 +1,4 @@
-import type { PieceOutcome } from '../../tracker/review/index.ts';
+import type { BriefOutcome } from '../../tracker/review/index.ts';
 import { hour, minute } from '../../tracker/time/index.ts';
 import {
   fitEnd,
@@ -29,7 +29,7 @@ function cellsOf(columns: number): { name: number; picture: number; isNarrow: bo
 }
 
 /** One axis for all pieces, so that they can be compared by eye; told in hours where its ticks are. */
-export function outcomesAxis(outcomes: readonly PieceOutcome[]): RangeAxis {
+export function outcomesAxis(outcomes: readonly BriefOutcome[]): RangeAxis {
   const axis = minutesAxis(
     Math.max(1, ...outcomes.flatMap(({ expected, minutes }) => [expected.high, minutes])),
   );
@@ -59,7 +59,7 @@ const claimedWords = (low: number, high: number): string =>
 
 /** The range as it was claimed then, and where the piece came out. */
 export function outcomeLine(
-  { piece, expected, minutes, verdict }: PieceOutcome,
+  { piece, expected, minutes, verdict }: BriefOutcome,
   isMarked: boolean,
   axis: RangeAxis,
   columns: number,

@@ -1,4 +1,4 @@
-import type { Lean } from '../../tracker/estimate/index.ts';
+import type { BriefLean } from '../../tracker/review/index.ts';
 import {
   fitEnd,
   fitStart,
@@ -19,7 +19,7 @@ import {
 } from './hours-layout.ts';
 
 /** A class of work, a finishing schedule, a month, or (the first) all together. */
-export type LeanRow = { readonly name: string; readonly lean: Lean };
+export type LeanRow = { readonly name: string; readonly lean: BriefLean };
 
 export const notYetFromYou = 'from the finishing schedule, not yet from you';
 

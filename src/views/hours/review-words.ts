@@ -1,10 +1,4 @@
-import {
-  fewestForTrend,
-  type CostlyClass,
-  type OverTime,
-  type PieceOutcomes,
-  type WhereHoursWent,
-} from '../../tracker/review/index.ts';
+import { fewestForTrend, type Review, type WhereHoursWent } from '../../tracker/review/index.ts';
 import { day, minute } from '../../tracker/time/index.ts';
 import { minutesSpent, times } from '../format/index.ts';
 import { fewPieces, heldWords } from './furthest-off.ts';
@@ -13,14 +7,19 @@ const counted = (count: number, unit: string): string =>
   `${count} ${unit}${count === 1 ? '' : 's'}`;
 
 /** `strip: 3 h 10 over estimate on 8 pieces, mostly on Cane rocker` */
-export function costlyWords({ stepClass, over, pieces, mostly }: CostlyClass): string {
+export function costlyWords({
+  stepClass,
+  over,
+  pieces,
+  mostly,
+}: Review['costliest'][number]): string {
   const most = mostly === null ? '' : `, mostly on ${mostly.name}`;
   const few = pieces < fewPieces ? '; few pieces yet' : '';
   return `${stepClass}: ${minutesSpent(Math.round(over) * minute)} over estimate on ${counted(pieces, 'piece')}${most}${few}`;
 }
 
 /** Whether the minutes drift against the estimates, or why nothing is said. */
-export function trendWords({ last, months, trend }: OverTime): string {
+export function trendWords({ last, months, trend }: Review['time']): string {
   const pieces = months.reduce((sum, each) => sum + each.pieces, 0);
   if (pieces === 0) return 'Nothing was done and timed on a finished piece yet.';
   if (trend === null)
@@ -37,7 +36,7 @@ export function trendWords({ last, months, trend }: OverTime): string {
 }
 
 /** How often the range of whole pieces held. */
-export function outcomesWords({ held }: PieceOutcomes): string {
+export function outcomesWords({ held }: Review['outcomes']): string {
   if (held.of === 0)
     return 'No range to judge yet: nothing was done and timed on a finished piece.';
   const few = held.of < fewPieces ? ' Few pieces yet, a hint at most.' : '';

@@ -21,7 +21,9 @@ export const jobCardScreen: ScreenModule<JobCardState> = {
   },
 
   load: async (state, port) =>
-    state.past === null ? { ...state, past: await port.past() } : state,
+    state.past === null && !port.snapshot().bench.pieces.has(state.piece)
+      ? { ...state, past: await port.past() }
+      : state,
 
   press: (state, press, view) => {
     if (press.name === 'escape') return { back: true };

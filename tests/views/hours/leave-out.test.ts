@@ -72,7 +72,7 @@ describe('what a change does to expected minutes, before it is made', () => {
 
   it('is there for a finished piece among the past ranges, which Enter opens', () => {
     const { desk, work } = opened();
-    desk.press('left', 'left', 'end', 'x', 'x');
+    desk.press('left', 'left', 'left', 'end', 'x', 'x');
     expect(desk.port.piece(work.bench).keptFromLearning).toBe(true);
     desk.press('enter');
     expect(desk.rows()[0]).toContain('hours: Hall bench');

@@ -169,6 +169,17 @@ export class FakePort implements BenchPort {
   readonly past = (): ReturnType<BenchPort['past']> =>
     Promise.resolve({ bench: this.bench, problems: [] });
 
+  /** What was asked of looking back, in order. */
+  readonly lookedBack: string[] = [];
+
+  readonly lookBack: NonNullable<BenchPort['lookBack']> = {
+    begin: () => this.lookedBack.push('begin'),
+    backTest: () => this.lookedBack.push('back-test'),
+    find: (piece) => this.lookedBack.push(`find ${piece}`),
+    stop: () => this.lookedBack.push('stop'),
+    end: () => this.lookedBack.push('end'),
+  };
+
   readonly pingWays = (): ReturnType<BenchPort['pingWays']> => ({ desktop: null, says: '' });
 
   private changed(): void {
