@@ -11,7 +11,7 @@ const below = [
 /** A loop, as this runs a hundred thousand times for one answer. */
 function polynomial(coefficients: readonly number[], x: number): number {
   let sum = 0;
-  for (const coefficient of coefficients) sum = sum * x + coefficient;
+  for (let i = 0; i < coefficients.length; i++) sum = sum * x + (coefficients[i] ?? 0);
   return sum;
 }
 

@@ -5,6 +5,7 @@ import {
   foreseenDrying,
   learnDrying,
   learnedOpening,
+  usualDryingPrior,
   type TriedCoat,
 } from '../../../src/tracker/learning/index.ts';
 import { minute } from '../../../src/tracker/time/index.ts';
@@ -15,7 +16,8 @@ import {
   withChemotherapy,
   type Bracket,
 } from './censored-data.ts';
-import { heldByPastCoats } from './tried-coats.ts';
+import { inventedShops } from './invented-shops.ts';
+import { heldAlong, heldLeftOut } from './tried-coats.ts';
 
 const published = { radiotherapy, withChemotherapy, partsCracking };
 
@@ -122,16 +124,54 @@ describe('learned drying times', () => {
     );
   });
 
-  it.each([0, 2, 12])(
-    'hold about four in five of the next coats after %i',
-    (past) => {
-      // Other centre and spread than the priors: see there.
-      const held = heldByPastCoats(past, 120, 11 + past);
-      expect(held).toBeGreaterThan(0.72);
-      expect(held).toBeLessThan(0.96);
+  // Few products and shops here; all of them, and thousands of coats, in `npm run measure drying`.
+  it.each(inventedShops.filter(({ centre, spread }) => centre === 1 && spread === 0.3))(
+    'hold about four in five of the next coats of a product: $habit.name',
+    (shop) => {
+      for (const { past, share } of heldAlong(shop, [0, 1, 4, 8], 16, 7)) {
+        expect(share, `after ${past}`).toBeGreaterThan(0.76);
+        // Little is known at first, and the range says so.
+        expect(share, `after ${past}`).toBeLessThan(past < 4 ? 0.97 : 0.93);
+      }
     },
-    30_000,
+    60_000,
   );
+
+  it('hold as many after sixteen', () => {
+    const shop = inventedShops.find(({ centre, spread }) => centre === 1.5 && spread === 0.3);
+    expect(shop).toBeDefined();
+    for (const { share } of shop === undefined ? [] : heldAlong(shop, [16], 12, 7)) {
+      expect(share).toBeGreaterThan(0.76);
+      expect(share).toBeLessThan(0.93);
+    }
+  });
+
+  it('are about as wide for a coat that was left out of its own history', () => {
+    const shop = inventedShops.find(({ centre, spread }) => centre === 1.5 && spread === 0.3);
+    expect(shop).toBeDefined();
+    if (shop === undefined) return;
+    const held = heldLeftOut(shop, 9, 12, 5);
+    expect(held).toBeGreaterThan(0.74);
+    expect(held).toBeLessThan(0.94);
+  });
+
+  it('count an odd coat among those to come, as among those that were', () => {
+    const regular = Array.from({ length: 20 }, () => coat(118, 122));
+    const late = (oddShare: number) =>
+      foreseenDrying(learnDrying(regular, { ...usualDryingPrior, oddShare }), 120, 0.995);
+    expect(late(0.02)).toBeGreaterThan(1.5 * late(0));
+  });
+
+  it('tell a steady product from one whose coats differ, by eight of them', () => {
+    const width = (coats: readonly TriedCoat[]) => {
+      const learned = learnDrying(coats);
+      return foreseenDrying(learned, 120, 0.9) / foreseenDrying(learned, 120, 0.1);
+    };
+    const differing = [60, 75, 90, 110, 130, 160, 190, 230].map((at) => coat(at - 5, at + 5));
+    const steady = Array.from({ length: 8 }, (_, i) => coat(110 + i, 122 + i));
+    expect(width(steady)).toBeLessThan(1.35);
+    expect(width(differing)).toBeGreaterThan(2.5);
+  });
 });
 
 describe('a learned opening', () => {
