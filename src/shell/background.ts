@@ -1,5 +1,5 @@
 import { openForWriting, type FactStore, type Result } from '../persist/index.ts';
-import type { Instant, Milliseconds } from '../tracker/time/index.ts';
+import { second, type Instant, type Milliseconds } from '../tracker/time/index.ts';
 import { lengthAloud, shopDay } from '../views/format/index.ts';
 import { createClockWatch } from './clock-watch.ts';
 import { createStandingAside } from './keeper/stand-aside.ts';
@@ -33,28 +33,32 @@ export type BackgroundOptions = {
   readonly looked?: (next: Instant | null) => void;
 };
 
+/** A store that can't be opened is tried again after so long. */
+const triesAgainAfter: Milliseconds = 5 * second;
+
 /** What goes on behind the screens: writing, hearing of other processes, pings, and staying awake. */
 export type Background = { readonly stop: () => void };
 
 /**
  * Opens the store for writing and begins to watch. Called after the first frame, which needs none of it. What keeps
- * the store from being opened is told on the screen.
+ * the store from being opened is told on the screen, until it can be opened after all.
  */
 export async function startBackground(options: BackgroundOptions): Promise<Background> {
   const { world, session, ticker, awake, diagnostics, by = 'screen' } = options;
   const { standsAside = () => false, looked = () => undefined } = options;
   const { clock, newId } = world;
-  const opened =
+  let opened =
     options.given === null
       ? await openStoreOf(options)
       : ({ ok: true, value: options.given } as const);
   if (opened.ok) begin(options, opened.value);
   // Nothing is recorded then, but what was seen on the disk still pings.
   else session.obstruct(opened.problem);
+  let triedAt = clock.now();
 
   diagnostics.record({ at: clock.now(), what: 'began', by, pid: process.pid });
   const pings = createPingWatch({
-    store: opened.ok ? opened.value : { change: () => opened },
+    store: { change: (decide) => (opened.ok ? opened.value.change(decide) : opened) },
     clock,
     newId,
     pinger: options.pinger,
@@ -76,6 +80,31 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
   const aside = createStandingAside();
   let isStopped = false;
   let isToLook = false;
+  /** The disk may have been put right meanwhile, the folder's rights given back. */
+  const openAfterAll = async (): Promise<void> => {
+    triedAt = clock.now();
+    const again = await openStoreOf(options);
+    if (opened.ok || isStopped) {
+      if (again.ok) again.value.close();
+      return;
+    }
+    if (!again.ok) {
+      if (again.problem.says !== opened.problem.says) session.obstruct(again.problem);
+      opened = again;
+      return;
+    }
+    opened = again;
+    session.obstruct(null);
+    begin(options, again.value);
+    stops.push(again.value.watch(session.reload));
+    session.say('The store is open now: what is pressed from here on is kept.');
+  };
+  const wakeFor = (next: Instant | null): void => {
+    const again = triedAt + triesAgainAfter;
+    ticker.wakeAt(
+      opened.ok ? next : Math.min(next ?? again, Math.max(again, clock.now() + second)),
+    );
+  };
   const look = (): void => {
     isToLook = false;
     // Whatever was still to be looked at when this ended must not wake what has been closed.
@@ -86,17 +115,18 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
       session.say(clockSetWords(stepped));
     }
     session.flush();
+    if (!opened.ok && Math.abs(clock.now() - triedAt) >= triesAgainAfter) void openAfterAll();
     if (standsAside()) {
       const { isDue, next } = pings.lookOnly();
       if (aside.isToStand(isDue, clock.now())) {
         awake.want(null);
         // Whoever is there now may be gone by then.
-        ticker.wakeAt(next);
+        wakeFor(next);
         return;
       }
     } else aside.alone();
     const next = pings.look();
-    ticker.wakeAt(next);
+    wakeFor(next);
     looked(next);
     const { wanted, kept, why } = awake.state();
     session.setAwake(wanted ? { kept, says: why } : null);

@@ -40,8 +40,8 @@ export type Session = {
   /** Takes note of pings, so that they stop. */
   readonly acknowledge: (claims: readonly string[]) => void;
   readonly say: (notice: string) => void;
-  /** Something keeps the store from being opened. */
-  readonly obstruct: (obstacle: Obstacle) => void;
+  /** Something keeps the store from being opened; null once it is open after all. */
+  readonly obstruct: (obstacle: Obstacle | null) => void;
   readonly pingWays: () => PingWays;
   /** Learns from the history of past years where it has changed. */
   readonly learn: () => void;
@@ -241,6 +241,7 @@ export function createSession(options: SessionOptions): Session {
     }));
     if (!result.ok)
       return { ok: false, says: `${result.problem.says} ${result.problem.todo}`, nearest: [] };
+    obstacle = null;
     reload();
     return { ok: true, says: 'conditions noted', piece: null };
   };
@@ -279,13 +280,16 @@ export function createSession(options: SessionOptions): Session {
         body: { claim },
       }));
       const noted = store()?.change(() => ({ append: { pings }, result: null }));
-      if (noted?.ok === true) return reload();
+      if (noted?.ok === true) {
+        obstacle = null;
+        return reload();
+      }
       for (const claim of claims) seenHere.set(claim, now.told);
       if (noted !== undefined) obstacle = obstacleOf(noted.problem);
       changed();
     },
-    obstruct: ({ says, todo }) => {
-      shut = obstacle = { says, todo };
+    obstruct: (next) => {
+      shut = obstacle = next && { says: next.says, todo: next.todo };
       changed();
     },
     learn: learnAnew,

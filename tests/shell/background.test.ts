@@ -8,7 +8,7 @@ import { startBackground } from '../../src/shell/background.ts';
 import { createSession } from '../../src/shell/session.ts';
 import { createTicker } from '../../src/shell/ticker.ts';
 import type { World } from '../../src/shell/world.ts';
-import { hour, minute } from '../../src/tracker/time/index.ts';
+import { hour, minute, second } from '../../src/tracker/time/index.ts';
 import { smallSchedule } from './support/small-schedule.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
 
@@ -141,6 +141,24 @@ describe('what goes on behind the screens', () => {
     session.say('something else');
     await settle();
     expect(sent).toHaveLength(1);
+    background.stop();
+    ticker.stop();
+  });
+
+  it('opens a store after all once that can be done, and says so', async () => {
+    const { clock, session, ticker, background } = await behindTheScreen({ canOpen: false });
+    const press = () => session.act({ do: 'add piece', name: 'Chest', schedule: smallSchedule });
+    expect(press()).toMatchObject({ ok: false, says: expect.stringMatching(/^Not /) });
+    rmSync(join(folder, 'file'));
+    clock.pass(4 * second);
+    session.say('something');
+    await settle();
+    expect(session.snapshot().obstacle).not.toBeNull();
+    clock.pass(2 * second);
+    session.say('something');
+    await expect.poll(() => session.snapshot().obstacle).toBeNull();
+    expect(session.snapshot().notices.at(-1)).toMatch(/^The store is open now: /);
+    expect(press()).toMatchObject({ ok: true });
     background.stop();
     ticker.stop();
   });

@@ -59,6 +59,8 @@ export function mindKeeper(world: World, session: Session, folder: string): Keep
   return {
     looked: (next) => {
       isSomethingToCome = next !== null;
+      // The folder may not have taken its file when this began.
+      presence ??= presentAsScreen(folder);
       const now = clock.now();
       if (Math.abs(now - lookedAt) < looksAgainAfter) return;
       lookedAt = now;

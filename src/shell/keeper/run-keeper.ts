@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { openStore, type FactStore, type StoreProblem } from '../../persist/index.ts';
 import {
+  isKeeperPresent,
   isScreenPresent,
   leaveKeeperMark,
   presentAsKeeper,
@@ -49,7 +50,11 @@ export async function runKeeper(options: KeeperOptions): Promise<KeeperEnd> {
   });
   if (!opened.ok) return { because: 'store', problem: opened.problem };
   const presence = presentAsKeeper(folder);
-  if (presence === null) return { because: 'another is there' };
+  if (presence === null) {
+    return isKeeperPresent(folder)
+      ? { because: 'another is there' }
+      : { because: 'store', problem: noPlace(folder) };
+  }
   leaveKeeperMark(folder, { pid: process.pid, began: clock.now() });
   try {
     return await watchOver(options, opened.value);
@@ -58,6 +63,14 @@ export async function runKeeper(options: KeeperOptions): Promise<KeeperEnd> {
     presence.leave();
   }
 }
+
+/** Without its file two keepers would know nothing of each other, and both would ping. */
+const noPlace = (folder: string): StoreProblem => ({
+  kind: 'unwritable',
+  file: folder,
+  says: `Not begun: ${folder} can't be written, so that a keeper can't say that it is there.`,
+  todo: 'Check whose the folder is, its rights, and whether its disk can only be read.',
+});
 
 async function watchOver(
   { world, folder, stays, longestWait, tell, untilTold }: KeeperOptions,

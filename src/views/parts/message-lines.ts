@@ -7,7 +7,10 @@ import { refused, said, warned, type Message, type View } from '../screen.ts';
 /** More than this would push away what the message is about. */
 const most = 4;
 
-/** What stands in the way of recording, and what the last key did or why it did nothing: broken into lines, none if there is nothing. */
+/**
+ * What stands in the way of recording, and why the last key did nothing; else what it did: broken into lines, none if there
+ * is nothing. What could not be stored was undone, so nothing is said to be done beside it.
+ */
 export function messageLines({ message, snapshot, columns }: View): readonly Line[] {
   const { obstacle } = snapshot;
   const hindered =
@@ -15,7 +18,7 @@ export function messageLines({ message, snapshot, columns }: View): readonly Lin
       ? []
       : wrapWords(`${obstacle.says} ${obstacle.todo}`, columns).map(refusalLine);
   const told =
-    message === null
+    message === null || (obstacle !== null && !message.refused)
       ? []
       : wrapWords(message.text, columns).map((text) =>
           message.refused
