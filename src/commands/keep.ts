@@ -51,12 +51,25 @@ function unitOf({ world, folder }: Room, typed: string): Answer | Failure {
       nearest(typed, supervisors),
     );
   const entry = join(world.packageFolder, 'dist', 'start.cjs');
-  const text = unitText(supervisor, { node: process.execPath, entry, folder });
+  const text = unitText(supervisor, {
+    node: process.execPath,
+    entry,
+    folder,
+    user: windowsUserOf(world.env),
+  });
   return {
     lines: () => text.trimEnd().split('\n'),
     json: (): UnitJson => ({ supervisor, text }),
   };
 }
+
+/** Windows names who is logged on in two variables. */
+const windowsUserOf = ({ USERDOMAIN, USERNAME }: NodeJS.ProcessEnv): string | null =>
+  USERNAME === undefined
+    ? null
+    : USERDOMAIN === undefined
+      ? USERNAME
+      : `${USERDOMAIN}\\${USERNAME}`;
 
 /** Ends on the signals of a terminal, a supervisor and a closing window. */
 function untilTold(end: () => void): () => void {

@@ -2,9 +2,11 @@ import {
   chmodSync,
   chownSync,
   existsSync,
+  lstatSync,
   mkdirSync,
   readdirSync,
   renameSync,
+  rmSync,
   statSync,
   symlinkSync,
   unlinkSync,
@@ -12,6 +14,19 @@ import {
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openForWriting, openStore } from '../../src/persist/index.ts';
+import {
+  readLearned,
+  writeLearned,
+  type LearnedFile,
+} from '../../src/persist/learned/learned-file.ts';
+import {
+  leaveKeeperMark,
+  presentAsKeeper,
+  presentAsScreen,
+  readKeeperMark,
+} from '../../src/persist/presence/index.ts';
+import { createDiagnostics } from '../../src/shell/ping/diagnostics.ts';
+import type { BenchFact } from '../../src/tracker/bench/index.ts';
 import { conversation, start } from './children/child.ts';
 import { programs } from './children/programs.ts';
 import { note } from './facts.ts';
@@ -110,6 +125,82 @@ describe('a link in place of a file', () => {
     valueOf(appendBench(store, note('b')));
     expect(textOf(folder, 'elsewhere')).toBe('not ours');
     expect(JSON.parse(textOf(folder, 'bench.prev.json')).facts).toEqual([note('a')]);
+  });
+
+  it('is not followed for what is thrown away again, nor for the backup of a day', async () => {
+    const folder = newFolder();
+    const elsewhere = newFolder();
+    const store = await openWriter(folder);
+    valueOf(appendBench(store, note('a')));
+    const names = ['keeper.json', 'learned.json', 'learned.json.part', 'bench.prev.json.part'];
+    mkdirSync(join(folder, 'backups'), { recursive: true });
+    const backup = `backups/bench-${fixedClock.today()}.json`;
+    rmSync(join(folder, backup), { force: true });
+    for (const name of [...names, 'ping-diagnostics.log', backup]) {
+      const target = name.replaceAll('/', '-');
+      put(elsewhere, target, 'not ours');
+      symlinkSync(join(elsewhere, target), join(folder, name));
+    }
+    leaveKeeperMark(folder, { pid: 1, began: 0 });
+    const taught = { years: [], except: [], imports: [] } as unknown as LearnedFile;
+    writeLearned(folder, taught);
+    createDiagnostics({ folder }).record({ at: 0, what: 'began', by: 'screen', pid: 1 });
+    valueOf(appendBench(store, note('b')));
+    for (const name of readdirSync(elsewhere))
+      expect([name, textOf(elsewhere, name)]).toEqual([name, 'not ours']);
+    expect(readKeeperMark(folder)).toEqual({ pid: 1, began: 0 });
+    expect(readLearned(folder)).toEqual(taught);
+    expect(textOf(folder, 'ping-diagnostics.log')).toContain('began');
+    expect(
+      idsOf((JSON.parse(textOf(folder, backup)) as { facts: readonly BenchFact[] }).facts),
+    ).toEqual(['a']);
+    for (const name of ['keeper.json', 'learned.json', 'ping-diagnostics.log', backup])
+      expect([name, lstatSync(join(folder, name)).isFile(), modeOf(folder, name)]).toEqual([
+        name,
+        true,
+        0o600,
+      ]);
+  });
+
+  it('is refused for a year of history, whose pieces stay on the bench', async () => {
+    const folder = newFolder();
+    const elsewhere = newFolder();
+    const store = await openWriter(folder);
+    valueOf(appendBench(store, note('a')));
+    mkdirSync(join(folder, 'history'));
+    put(elsewhere, 'year', 'not ours');
+    symlinkSync(join(elsewhere, 'year'), join(folder, 'history', '2026.json'));
+    expect(problemOf(store.moveToHistory([{ year: 2026, facts: [note('a')] }])).kind).toBe(
+      'unsafe link',
+    );
+    expect(textOf(elsewhere, 'year')).toBe('not ours');
+    expect(idsOf((await openReader(folder)).bench)).toEqual(['a']);
+  });
+
+  it('is refused for what tells of screens and keepers: none is there then', () => {
+    const folder = newFolder();
+    for (const name of ['screens.sqlite', 'keeper.sqlite'])
+      symlinkSync(join(folder, 'nowhere'), join(folder, name));
+    expect([presentAsScreen(folder), presentAsKeeper(folder)]).toEqual([null, null]);
+    expect(existsSync(join(folder, 'nowhere'))).toBe(false);
+  });
+
+  it("may stand for the folder of backups or of history, as it may for the whole: that is the user's choice", async () => {
+    const folder = newFolder();
+    const elsewhere = newFolder();
+    const store = await openWriter(folder);
+    valueOf(appendBench(store, note('a')));
+    rmSync(join(folder, 'backups'), { recursive: true, force: true });
+    for (const name of ['backups', 'history']) {
+      mkdirSync(join(elsewhere, name));
+      symlinkSync(join(elsewhere, name), join(folder, name));
+    }
+    valueOf(appendBench(store, note('b')));
+    valueOf(store.moveToHistory([{ year: 2026, facts: [note('a')] }]));
+    expect(readdirSync(elsewhere, { recursive: true }).map(String).sort()).toContain(
+      join('history', '2026.json'),
+    );
+    expect(readdirSync(join(elsewhere, 'backups'))).toHaveLength(1);
   });
 
   it("may stand for the whole folder, which is the user's choice", async () => {

@@ -5,6 +5,7 @@ import {
   readFileSync,
   readSync,
   renameSync,
+  rmSync,
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
@@ -80,7 +81,9 @@ export function writeLearned(folder: string, learned: LearnedFile): void {
   const text = JSON.stringify(learned);
   const part = `${learnedPath(folder)}${partEnding}`;
   try {
-    writeFileSync(part, `${headOf(text)}\n${text}`, { mode: 0o600 });
+    // Left by a process that died, or a link to somewhere else: it is not written into.
+    rmSync(part, { force: true });
+    writeFileSync(part, `${headOf(text)}\n${text}`, { mode: 0o600, flag: 'wx' });
     renameSync(part, learnedPath(folder));
   } catch {
     // A full or read-only disk; whatever is recorded there says so itself.

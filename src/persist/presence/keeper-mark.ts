@@ -10,7 +10,9 @@ const markPath = (folder: string): string => join(folder, 'keeper.json');
 /** A mark that can't be written is no reason not to keep watch. */
 export function leaveKeeperMark(folder: string, mark: KeeperMark): void {
   try {
-    writeFileSync(markPath(folder), `${JSON.stringify(mark)}\n`, { mode: 0o600 });
+    // Whatever has that name, a link to somewhere else perhaps, is not written into.
+    takeKeeperMark(folder);
+    writeFileSync(markPath(folder), `${JSON.stringify(mark)}\n`, { mode: 0o600, flag: 'wx' });
   } catch {
     // On a full disk it still pings.
   }

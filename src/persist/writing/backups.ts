@@ -1,4 +1,4 @@
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync, lstatSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { CalendarDay } from '../../tracker/time/index.ts';
 import { copyDurably, makeFolder } from '../file/durable.ts';
@@ -17,8 +17,8 @@ const keptBackups = 10;
 export function backUpOnceADay(folder: string, day: CalendarDay): Notice | null {
   const source = filePath(folder, benchFile);
   const target = backupPath(folder, day);
-  if (existsSync(target) || !existsSync(source)) return null;
   try {
+    if (isThere(target) || !existsSync(source)) return null;
     makeFolder(join(folder, backupFolder));
     copyDurably(source, target);
     for (const name of backupNames(folder).slice(keptBackups)) {
@@ -33,3 +33,7 @@ export function backUpOnceADay(folder: string, day: CalendarDay): Notice | null 
     };
   }
 }
+
+/** A link with that name is no backup of the day: the copy takes its place. */
+const isThere = (backup: string): boolean =>
+  existsSync(backup) && !lstatSync(backup).isSymbolicLink();

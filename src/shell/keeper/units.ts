@@ -9,6 +9,8 @@ export type UnitInput = {
   readonly entry: string;
   /** Full path of the store. */
   readonly folder: string;
+  /** Who is to be logged in, as Windows names them; null where that isn't known. */
+  readonly user: string | null;
 };
 
 /** The text of a unit and, in its first comment, where it goes and what starts it. Nothing is installed by it. */
@@ -23,9 +25,16 @@ export function unitText(supervisor: Supervisor, input: UnitInput): string {
   }
 }
 
-/** A word of a command line after systemd.service(5), from memory: quoted, `%` and `$` doubled. */
+/** A word of a command line after systemd.service(5): quoted, `%` and `$` doubled. */
 const systemdWord = (word: string): string =>
   `"${word.replaceAll('\\', '\\\\').replaceAll('"', '\\"').replaceAll('%', '%%').replaceAll('$', '$$$$')}"`;
+
+/**
+ * systemd takes no quote or backslash in the name of a program, and doubles no `$` there: such a Node is started by a shell,
+ * which gets all names as words of its own and reads none of them as its language.
+ */
+const systemdCommand = (words: readonly [string, ...string[]]): readonly string[] =>
+  /["'\\$]/.test(words[0]) ? ['/bin/sh', '-c', 'exec "$0" "$@"', ...words] : words;
 
 const systemdUnit = ({ node, entry, folder }: UnitInput): string =>
   `# Keep as ~/.config/systemd/user/recoat-keeper.service, then:
@@ -37,7 +46,9 @@ Description=recoat keeper: pings while no screen is open
 After=graphical-session.target
 
 [Service]
-ExecStart=${[node, entry, 'keep', '--stay', '--folder', folder].map(systemdWord).join(' ')}
+ExecStart=${systemdCommand([node, entry, 'keep', '--stay', '--folder', folder])
+    .map(systemdWord)
+    .join(' ')}
 Restart=on-failure
 RestartSec=30
 
@@ -79,13 +90,17 @@ ${[node, entry, 'keep', '--stay', '--folder', folder].map((word) => `    <string
 const windowsWord = (word: string): string =>
   `"${word.replace(/(\\*)"/g, '$1$1\\"').replace(/(\\+)$/, '$1$1')}"`;
 
-const windowsTask = ({ node, entry, folder }: UnitInput): string =>
+/** Without a user the task begins whoever logs on (Task Scheduler reference, LogonTrigger.UserId). */
+const windowsUser = (user: string | null): string =>
+  user === null ? '' : `\n      <UserId>${xml(user)}</UserId>`;
+
+const windowsTask = ({ node, entry, folder, user }: UnitInput): string =>
   `<?xml version="1.0" encoding="UTF-8"?>
 <!-- Keep as recoat-keeper.xml, then: schtasks /create /tn "recoat keeper" /xml recoat-keeper.xml -->
 <Task version="1.2" xmlns="http://schemas.microsoft.com/windows/2004/02/mit/task">
   <Triggers>
     <LogonTrigger>
-      <Enabled>true</Enabled>
+      <Enabled>true</Enabled>${windowsUser(user)}
     </LogonTrigger>
   </Triggers>
   <Settings>

@@ -1,4 +1,4 @@
-import { appendFileSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import { appendFileSync, lstatSync, mkdirSync, renameSync, unlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { formatDiagnostic, type PingDiagnostic } from './diagnostic-line.ts';
 
@@ -49,7 +49,10 @@ export function createDiagnostics({ folder, limit = 256 * 1024 }: DiagnosticsOpt
 }
 
 function makeRoom(folder: string, path: string, limit: number): void {
-  const size = statSync(path, { throwIfNoEntry: false })?.size;
+  const found = lstatSync(path, { throwIfNoEntry: false });
+  // Nothing is appended to whatever a link leads to.
+  if (found?.isSymbolicLink() === true) return unlinkSync(path);
+  const size = found?.size;
   if (size === undefined) mkdirSync(folder, { recursive: true, mode: ownerOnlyFolder });
   else if (size >= limit) renameSync(path, join(folder, olderDiagnosticsFile));
 }

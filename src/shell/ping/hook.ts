@@ -21,6 +21,8 @@ const titleLimit = 200;
 const bodyLimit = 1000;
 const errorTextLimit = 300;
 const mostUnderWay = 4;
+/** Milliseconds for what it wrote last to arrive. */
+const lastWords = 200;
 
 /** What a hook gets on its standard input: one line. Fields keep name and meaning; new ones may come. */
 export const hookInput = ({ id, title, body, loud }: TerminalPing): string =>
@@ -71,8 +73,9 @@ export function createHook({
         failed(`${file} had not ended after ${Math.round(timeLimit / 1000)} s and was ended.`);
       }, timeLimit);
       let complaint = '';
-      child.stderr?.on('data', (chunk: Buffer) => {
-        complaint = (complaint + chunk.toString()).slice(-errorTextLimit);
+      // A letter may come in two pieces.
+      child.stderr?.setEncoding('utf8').on('data', (text: string) => {
+        complaint = (complaint + text).slice(-errorTextLimit);
       });
       // A hook that reads nothing closes its end before all is written; its exit tells more.
       child.stdin?.on('error', () => {});
@@ -81,13 +84,17 @@ export function createHook({
         clearTimeout(timer);
         failed(startFailure(file, error));
       });
-      child.once('close', (code, signal) => {
+      const ended = (code: number | null, signal: NodeJS.Signals | null): void => {
         clearTimeout(timer);
+        child.stderr?.destroy();
         if (code === 0) return resolve({ ok: true });
         const how = code === null ? `was ended by ${signal ?? 'a signal'}` : `ended with ${code}`;
         const said = harmlessLine(complaint, errorTextLimit);
         failed(`${file} ${how}${said === '' ? '.' : `: ${said}`}`);
-      });
+      };
+      child.once('close', ended);
+      // What it left running in the background keeps its end of the pipe, and is none of this program's business.
+      child.once('exit', (code, signal) => setTimeout(ended, lastWords, code, signal));
     });
   }
 }

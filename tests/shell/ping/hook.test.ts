@@ -59,6 +59,26 @@ describe('a hook', () => {
     await vi.waitFor(() => expect(() => process.kill(pid, 0)).toThrow(), { timeout: 3000 });
   });
 
+  it('has gone out when it ends, whatever it left running in the background', async () => {
+    const hook = hookWith('sleep 60 & echo $! > "$HERE/pid"; exit 0', 5000);
+    expect(await hook.send()).toEqual({ ok: true });
+    const pid = Number(hook.read('pid'));
+    expect(() => process.kill(pid, 0)).not.toThrow();
+    process.kill(pid, 'SIGKILL');
+  });
+
+  it('may complain at any length, of which the end is told, with its letters whole', async () => {
+    const hook = hookWith(
+      'head -c 20000000 /dev/zero | tr "\\\\0" x >&2; printf "\\303" >&2; sleep 0.1; printf "\\251t\\303\\251" >&2; exit 2',
+    );
+    const outcome = await hook.send();
+    expect(outcome).toMatchObject({
+      ok: false,
+      why: expect.stringMatching(/^hook ended with 2: x+été$/),
+    });
+    if (!outcome.ok) expect(outcome.why.length).toBeLessThan(400);
+  });
+
   it('says what is missing, and what may not be run', async () => {
     const send = createHook({ env: { PATH: '/nowhere' } });
     expect(await send(['no-such-hook'], ping)).toEqual({
