@@ -47,6 +47,46 @@ describe('the calendar', () => {
     expect(after?.sequence).toBeGreaterThan(before?.sequence ?? 0);
   });
 
+  it('counts on also where something was taken back, and where only the air has changed', async () => {
+    const shop = await bleaching();
+    await shop.does('hold', '1', 'hinge', '--ask', '2026-12-01');
+    const held = async () =>
+      read(await writes(shop)).find(({ summary }) => summary.includes('ask again'));
+    const first = await held();
+    await shop.does('take-back');
+    shop.minutesLater(1);
+    await shop.does('hold', '1', 'hinge', '--ask', '2026-12-03');
+    const second = await held();
+    expect(second?.uid).toBe(first?.uid);
+    expect(second?.start).not.toBe(first?.start);
+    expect(second?.sequence).toBeGreaterThan(first?.sequence ?? 0);
+    shop.minutesLater(1);
+    await shop.does('conditions', '17C', '58%');
+    expect((await held())?.sequence).toBeGreaterThan(second?.sequence ?? 0);
+  });
+
+  it('names an odd timer by its label, and the piece that it is for', async () => {
+    const shop = openShop();
+    await shop.does('add', 'Box', '--schedule', 'paint-and-wax');
+    await shop.does('timer', 'clamps', '2h', '--piece', '1');
+    await shop.does('timer', 'glue pot', '1h');
+    expect(
+      read(await writes(shop))
+        .map(({ summary }) => summary)
+        .sort(),
+    ).toEqual(['1 Box: clamps', 'glue pot']);
+  });
+
+  it('folds a line of any letters within 75 bytes and in none of them, with CR LF', async () => {
+    const name = `${'抽斗'.repeat(20)}, für é; "x"`;
+    const text = await writes(await bleaching(name));
+    expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+    const lines = text.split('\r\n');
+    expect(lines.every((line) => Buffer.byteLength(line) <= 75 && line.isWellFormed())).toBe(true);
+    expect(text).not.toContain('\ufffd');
+    expect(read(text)[0]?.summary).toBe(`1 ${name}: B on`);
+  });
+
   it('has promised days as whole days in any zone, and holds at nine', async () => {
     for (const zone of ['America/New_York', 'Pacific/Auckland']) {
       const shop = openShop({ zone });

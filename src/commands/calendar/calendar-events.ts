@@ -21,8 +21,6 @@ export type CalendarEvent = {
     | { readonly from: Instant; readonly to: Instant }
     | { readonly day: CalendarDay; readonly startsAt: Instant };
   readonly alarms: readonly { readonly at: Instant; readonly says: string }[];
-  /** Grows whenever something was told of the piece, so that a calendar takes the newer of two. */
-  readonly edition: number;
 };
 
 /** What has no end of its own is shown this long. */
@@ -40,17 +38,17 @@ function windowEvents(look: Look): readonly CalendarEvent[] {
     windows.flatMap((window): CalendarEvent[] => {
       const when = usableTime(window, now);
       if (when === null) return [];
-      const who = piece === null ? (timer?.label ?? 'odd timer') : calledPiece(piece);
+      const about = piece ?? bench.pieces.get(timer?.piece ?? '');
+      const who = about === undefined ? '' : `${calledPiece(about)}: `;
       return [
         {
           id: window.key,
-          summary: visible(`${who}: ${window.rule.verb}`),
+          summary: visible(`${who}${window.rule.verb}`),
           description: visible(thenWords(window, when.from, shop)),
           when,
           alarms: pings
             .filter((ping) => ping.about === 'window' && ping.window.key === window.key)
             .map((ping) => ({ at: ping.at, says: visible(wordsOf(ping, look)) })),
-          edition: editionOf(look, piece?.id ?? timer?.piece ?? null),
         },
       ];
     }),
@@ -71,10 +69,6 @@ function usableTime(window: Window, now: Instant): { from: Instant; to: Instant 
   return { from: go.begins, to: go.ends ?? go.begins + shownFor };
 }
 
-/** How many facts touched a piece; a window without one has nothing that could change it but its end. */
-const editionOf = ({ bench }: Look, piece: string | null): number =>
-  piece === null ? 0 : (bench.touches.get(piece)?.count ?? 0);
-
 /** The hour at which a hold is asked about. */
 const askAt = '09:00';
 
@@ -91,7 +85,6 @@ const holdEvents = (look: Look): readonly CalendarEvent[] =>
         description: '',
         when: { from, to: from + shownFor },
         alarms: [{ at: from, says: summary }],
-        edition: editionOf(look, piece.id),
       },
     ];
   });
@@ -109,7 +102,6 @@ const promiseEvents = (look: Look): readonly CalendarEvent[] =>
         when: { day: piece.promised, startsAt },
         // The morning of the day before there may still be time to do something about it.
         alarms: [{ at: look.sense.instantOf(dayBefore(piece.promised), askAt), says: summary }],
-        edition: editionOf(look, piece.id),
       },
     ];
   });
