@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Finding } from '../persist/checkup/finding.ts';
-import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
+import { readScheduleFolders, tellProblems } from '../persist/schedules/index.ts';
 import { scheduleFolders } from '../shell/port.ts';
 import { pingsOfBench } from '../tracker/bench/index.ts';
 import { whenInWords } from '../views/format/index.ts';
@@ -89,8 +89,8 @@ async function schedulesFindings({ world, folder }: Room): Promise<readonly Find
     todo,
   });
   return [
-    ...problems.map((problem) =>
-      found('wrong', tellProblem({ ...problem, todo: '' }).trimEnd(), problem.todo),
+    ...tellProblems(problems).map((says) =>
+      found('wrong', says, 'Mend the file, then: recoat schedules check'),
     ),
     ...replacements.map(({ says }) => found('note', says, null)),
     ...(problems.length > 0

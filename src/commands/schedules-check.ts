@@ -4,7 +4,7 @@ import {
   readRules,
   readScheduleFolders,
   rulesBeside,
-  tellProblem,
+  tellProblems,
 } from '../persist/schedules/index.ts';
 import { scheduleFolders } from '../shell/port.ts';
 import { problemJson } from './json/problem-json.ts';
@@ -40,7 +40,7 @@ export const schedulesCheck: CommandFile = {
     return {
       ...(problems.length === 0 ? {} : { code: exitCodes.refused }),
       lines: () => [
-        ...(problems.length === 0 ? [`${file}: nothing wrong.`] : problems.map(tellProblem)),
+        ...(problems.length === 0 ? [`${file}: nothing wrong.`] : tellProblems(problems)),
         ...library.replacements.map(({ says }) => says),
       ],
       json: (): CheckedJson => ({ file, problems: problems.map(problemJson) }),
@@ -60,7 +60,7 @@ async function checkOwn(room: Room): Promise<Answer> {
   return {
     ...(wrong.length === 0 ? {} : { code: exitCodes.refused }),
     lines: () => [
-      ...wrong.map(tellProblem),
+      ...tellProblems(wrong),
       ...(wrong.length > 0
         ? []
         : [

@@ -7,7 +7,7 @@ import {
 } from '../tracker/estimate/index.ts';
 import type { FinishingSchedule } from '../tracker/trade/index.ts';
 import { daysOrMore, stepsAndHours } from '../views/format/index.ts';
-import { tellProblem } from '../persist/schedules/index.ts';
+import { tellProblems } from '../persist/schedules/index.ts';
 import { problemJson } from './json/problem-json.ts';
 import type { SchedulesJson } from './json-shapes/index.ts';
 import { isFailure, type CommandFile } from './line/command.ts';
@@ -27,7 +27,7 @@ export const schedules: CommandFile = {
       figures: scheduleFigures(schedule),
       days: scheduleDays(shop.bench, schedule, around),
     }));
-    problems.forEach((problem) => room.tell(tellProblem(problem)));
+    tellProblems(problems).forEach(room.tell);
     return {
       lines: () =>
         inColumns(

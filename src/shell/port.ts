@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { FactStore } from '../persist/index.ts';
-import { readScheduleFolders, tellProblem } from '../persist/schedules/index.ts';
+import { readScheduleFolders, tellProblems } from '../persist/schedules/index.ts';
 import { foldBench } from '../tracker/bench/index.ts';
 import { chooseSetting, type SettingKnowledge } from '../tracker/settings/index.ts';
 import { standardKeys } from '../views/keys/key-map.ts';
@@ -56,7 +56,7 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
       return {
         schedules: library.schedules,
         products: Object.values(library.products).sort((a, b) => (a.name < b.name ? -1 : 1)),
-        problems: library.problems.map(tellProblem),
+        problems: tellProblems(library.problems),
       };
     },
     past: () => {

@@ -1,6 +1,6 @@
 import {
   readScheduleFolders,
-  tellProblem,
+  tellProblems,
   type ScheduleLibrary,
 } from '../../persist/schedules/index.ts';
 import { scheduleFolders } from '../../shell/port.ts';
@@ -19,7 +19,7 @@ export async function findSchedule(
   room: Room,
 ): Promise<FinishingSchedule | Failure> {
   const { schedules, problems } = await readLibrary(room);
-  problems.forEach((problem) => room.tell(tellProblem(problem)));
+  tellProblems(problems).forEach(room.tell);
   // A copy under another id bears the same name; its id tells it apart.
   const exact = schedules.find((schedule) => schedule.id === typed.trim());
   if (exact !== undefined) return exact;

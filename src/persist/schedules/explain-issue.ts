@@ -44,6 +44,8 @@ function branchMeant(branches: readonly (readonly Issue[])[], value: unknown): r
 
 function unknownField(source: YamlSource, path: Path, key: string, list: string): Problem {
   const { what, names } = listedFields(list);
+  const brace = key.search(/[:{[]/);
+  if (brace > 0) return uncolonned(source, path, key, key.slice(0, brace).trim());
   const close = nearest(key, names);
   const hint = valueAt(source.value, [...path, key]) === null ? ` ${commaHint}` : '';
   return {
@@ -56,6 +58,17 @@ function unknownField(source: YamlSource, path: Path, key: string, list: string)
       close.length > 0
         ? `Write ${either(close)}, or take it out.${hint}`
         : `Take it out; there is: ${names.join(', ')}.${hint}`,
+  };
+}
+
+/** `scuff {opens: 2 h}` and `scuff:{opens: 2 h}` are YAML, with a field of the name up to the next colon. */
+function uncolonned(source: YamlSource, path: Path, key: string, name: string): Problem {
+  return {
+    ...at(source, [...path, key], source.placeOfName([...path, key])),
+    found: key,
+    expected: `${name}: and its value`,
+    says: `"${name}" has no colon with a space after it.`,
+    todo: 'Write the name, a colon, a space and the value.',
   };
 }
 

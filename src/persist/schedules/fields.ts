@@ -11,9 +11,11 @@ const listing = ': ';
 
 /** A group of fields in which nothing else may stand. `what` names it: `a step`. */
 export function group<const Shape extends z.core.$ZodLooseShape>(what: string, shape: Shape) {
-  const fields = `${what}${listing}${Object.keys(shape).join(', ')}`;
+  const names = Object.keys(shape);
+  const fields = `${what}${listing}${names.join(', ')}`;
+  const byFields = `${what} by its fields: ${names.slice(0, 3).join(', ')}${names.length > 3 ? ' and so on' : ''}`;
   return z.strictObject(shape, {
-    error: (issue) => (issue.code === 'unrecognized_keys' ? fields : what),
+    error: (issue) => (issue.code === 'unrecognized_keys' ? fields : byFields),
   });
 }
 

@@ -23,6 +23,34 @@ export function tellProblem({ file, line, field, says, todo }: Problem): string 
   return `${where}: ${says} ${todo}`;
 }
 
+/** Beyond so many, what is wrong further down is mostly wrong because of what stands above. */
+const mostTold = 5;
+
+/** The problems of all files for people: what is alike once, and of each file the first few. */
+export function tellProblems(problems: readonly Problem[]): readonly string[] {
+  const files = [...new Set(problems.map(({ file }) => file))];
+  return files.flatMap((file) => {
+    const alike = Map.groupBy(
+      problems.filter((problem) => problem.file === file),
+      ({ says, todo }) => `${says} ${todo}`,
+    );
+    const told = [...alike.values()].flatMap(([first, ...others]) =>
+      first === undefined ? [] : [tellProblem(first) + alsoIn(others)],
+    );
+    const more = told.length - mostTold;
+    if (more <= 0) return told;
+    const rest = `${file}: ${more} more, told once these are mended.`;
+    return [...told.slice(0, mostTold), rest];
+  });
+}
+
+function alsoIn(others: readonly Problem[]): string {
+  const lines = [...new Set(others.map(({ line }) => line))];
+  if (lines.length === 0) return '';
+  const shownLines = lines.slice(0, 4).join(', ');
+  return ` The same in line ${shownLines}${lines.length > 4 ? ' and further down' : ''}.`;
+}
+
 export const byPlace = (one: Problem, other: Problem): number =>
   one.line - other.line || one.column - other.column;
 

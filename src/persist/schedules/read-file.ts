@@ -111,7 +111,19 @@ export function conform<Form extends z.core.$ZodType>(
   const issues = parsed.success
     ? []
     : parsed.error.issues.flatMap((issue) => explainIssue(issue, source));
-  return { ok: false, problems: [...issues, ...between].sort(byPlace) };
+  return { ok: false, problems: [...withoutMistyped(issues), ...between].sort(byPlace) };
+}
+
+/** A field that is missing because its name was mistyped is told once, where it stands under the wrong name. */
+function withoutMistyped(issues: readonly Problem[]): readonly Problem[] {
+  const group = (field: string): string => field.slice(0, Math.max(0, field.lastIndexOf('.')));
+  const typed = issues.flatMap(({ field, nearest: [meant] = [] }) =>
+    meant === undefined ? [] : [`${group(field)}.${meant}`],
+  );
+  return issues.filter(
+    ({ field, found }) =>
+      found !== 'nothing' || !typed.includes(`${group(field)}.${field.split('.').at(-1) ?? ''}`),
+  );
 }
 
 function makeProducts(

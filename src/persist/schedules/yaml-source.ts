@@ -1,6 +1,7 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
 import type { Document, Node } from 'yaml';
-import { byPlace, type Problem } from './problem.ts';
+import type { Problem } from './problem.ts';
+import { syntaxProblem } from './syntax-problem.ts';
 
 export type Path = readonly PropertyKey[];
 
@@ -42,10 +43,8 @@ export function readYaml(file: string, text: string): YamlReading {
     });
     const flaws = [...document.errors, ...document.warnings];
     if (flaws.length > 0) {
-      const problems = flaws.map((flaw) =>
-        syntaxProblem(file, flaw.message, placeAt(lines, flaw.pos[0])),
-      );
-      return { ok: false, problems: problems.sort(byPlace) };
+      const lineAt = (offset: number): number => placeAt(lines, offset).line;
+      return { ok: false, problems: [syntaxProblem(file, text, flaws, lineAt)] };
     }
     const value: unknown = document.toJS();
     return { ok: true, source: sourceOf(file, document, value, lines) };
@@ -100,18 +99,6 @@ function nodeAt(document: Document, path: Path): { node: Node | null; name: Node
 function placeAt(lines: LineCounter, offset: number): Place {
   const { line, col } = lines.linePos(offset);
   return { line: Math.max(1, line), column: Math.max(1, col) };
-}
-
-function syntaxProblem(file: string, message: string, place: Place): Problem {
-  return {
-    file,
-    ...place,
-    field: '',
-    found: firstLine(message),
-    expected: 'YAML',
-    says: `This is no YAML: ${firstLine(message)}.`,
-    todo: 'Check the indents, colons and quotes of this line and the one before it.',
-  };
 }
 
 function refusal(file: string, { says, todo }: { says: string; todo: string }): YamlReading {
