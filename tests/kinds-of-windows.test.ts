@@ -171,6 +171,21 @@ test('turning a door over is later than recoating it', () => {
   ]);
 });
 
+test('chlorine bleach works while it is wet, and longer where it is wetted again', () => {
+  const work = using('chlorine-bleach');
+  work.press(monday);
+  walk(work, 'rinse-off', [
+    [9 * minute, 'before'],
+    [10 * minute, 'closing'],
+    [30 * minute, 'late'],
+  ]);
+  work.stamp('topped-up', monday + 25 * minute);
+  walk(work, 'rinse-off', [
+    [50 * minute, 'closing'],
+    [55 * minute, 'late'],
+  ]);
+});
+
 test('an epoxy inlay is topped up while it is green; after that it is washed and sanded first', () => {
   const work = using('epoxy-inlay', [{ event: 'mixed', says: 'mixed' }, on]);
   work.press(monday);

@@ -43,6 +43,7 @@ test('every template is read without a problem', () => {
     'paint-and-clear',
     'paint-and-wax',
     'shellac-and-wax',
+    'stained-softwood',
     'stencil-between-coats',
     'strip-stain-varnish',
     'tung-or-linseed-oil',

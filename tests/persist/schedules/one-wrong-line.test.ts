@@ -73,7 +73,7 @@ test('a mistyped name is told once, not also as missing', () => {
 });
 
 test('of many problems the first few are told, and that there are more', () => {
-  const text = productsText.replaceAll(/^(    \w+):/gm, '$1ing:');
+  const text = productsText.replaceAll(/^( {4}\w+):/gm, '$1ing:');
   const all = tellProblems(problemsOf(text));
   expect(all).toHaveLength(6);
   expect(all.at(-1)).toMatch(/: \d+ more, told once these are mended\.$/);
