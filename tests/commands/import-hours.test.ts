@@ -49,7 +49,9 @@ describe('hours that were kept elsewhere', () => {
     );
     const after = await stripEstimate(shop);
     expect(after.model).toBe('learned minutes');
-    expect(after.minutes).toBeGreaterThan(1.15 * before.minutes);
+    // Nearly all of it stripping, and nearly all half as long again as guessed: that may be the guessing.
+    expect(after.minutes).toBeGreaterThan(before.minutes);
+    expect(after.minutes).toBeLessThan(1.15 * before.minutes);
     const hours = await shop.json('hours');
     expect(hours).toMatchObject({
       pieces: 4,

@@ -23,12 +23,13 @@ export type Outlook = {
   readonly degrees: number;
 };
 
-/** Null where the schedule's minutes are none. */
+/** Null where the schedule's minutes are none. `also` are terms that this step has beside the usual ones. */
 export function outlookOn(
   learned: LearnedMinutes,
   prior: MinutesPrior,
   stepClass: string,
   expectedMinutes: number,
+  also: Sparse = [],
 ): Outlook | null {
   const scheduled = logMinutes(expectedMinutes);
   if (scheduled === null) return null;
@@ -38,7 +39,7 @@ export function outlookOn(
     { at: 1, value: scheduled - prior.origin },
   ];
   // A class that was never done adds its whole prior to what is uncertain, and nothing to what is expected.
-  const regressors = place < 0 ? common : [...common, { at: 2 + place, value: 1 }];
+  const regressors = place < 0 ? common : [...common, { at: 2 + place, value: 1 }, ...also];
   const gain = times(learned.covariance, regressors);
   const leverage = dot(gain, regressors) + (place < 0 ? 1 / prior.classWorth : 0);
   const { weight, sum } = learned.squares;

@@ -4,7 +4,7 @@ import { expectedMinutes } from '../estimate/expected.ts';
 import { sessionsByPiece, workedOnStep } from '../estimate/worked-time.ts';
 import type { Instant } from '../time/index.ts';
 import type { LearnedMinutes, TaughtStep } from './learned-minutes.ts';
-import { nothingLearned, teach } from './teach.ts';
+import { nothingLearned, teach, teachGuesses } from './teach.ts';
 
 /** A step that teaches, and when it was finished. */
 export type Lesson = TaughtStep & { readonly piece: string; readonly at: Instant };
@@ -42,10 +42,7 @@ export function teachBench(before: Taught, bench: Bench, except: readonly string
   return taught;
 }
 
-/**
- * Adds what hours that were kept elsewhere teach, in the order of their days: as though the estimates that came with them
- * were the finishing schedules'.
- */
+/** Adds what hours that were kept elsewhere teach, in the order of their days. Their estimates are this person's own guesses. */
 export function teachImports(before: Taught, imports: readonly ImportedHours[]): Taught {
   if (imports.length === 0) return before;
   const known = lastImports.get(before);
@@ -55,7 +52,7 @@ export function teachImports(before: Taught, imports: readonly ImportedHours[]):
     .flatMap(({ rows }) => rows)
     .toSorted((a, b) => a.at - b.at)
     .map(({ stepClass, estimate, minutes }) => ({ stepClass, scheduled: estimate, minutes }));
-  const taught = { ...before, minutes: teach(before.minutes, lessons) };
+  const taught = { ...before, minutes: teachGuesses(before.minutes, lessons) };
   lastImports.set(before, { imports, taught });
   return taught;
 }

@@ -1,3 +1,4 @@
+import { guessTerms, guessWorth, withoutGuessTerms } from './guess-terms.ts';
 import {
   logMinutes,
   residualsKept,
@@ -45,17 +46,47 @@ export function teach(
   steps: Iterable<TaughtStep>,
   prior: MinutesPrior = usualPrior,
 ): LearnedMinutes {
-  const making: InMaking = {
-    ...learned,
-    classes: [...learned.classes],
-    mean: [...learned.mean],
-    covariance: learned.covariance.map((row) => [...row]),
-    squaresOf: [...learned.squaresOf],
-    residuals: [...learned.residuals],
-  };
+  const making = inMaking(learned);
   for (const step of steps) teachOne(making, step, prior);
   return { ...making, residuals: making.residuals.slice(-residualsKept) };
 }
+
+/**
+ * The same for steps whose `scheduled` minutes are this person's own guesses. Nobody knows how those compare with the
+ * schedules' figures, so terms of their own take up what may be the guessing: nearly all of what is common to all of
+ * them, half of what is peculiar to a class. How far they scatter says nothing of the schedules.
+ */
+export function teachGuesses(
+  learned: LearnedMinutes,
+  steps: Iterable<TaughtStep>,
+  prior: MinutesPrior = usualPrior,
+): LearnedMinutes {
+  const making = inMaking(learned);
+  for (const { stepClass, scheduled, minutes } of steps) {
+    const took = logMinutes(minutes);
+    if (took === null || logMinutes(scheduled) === null) continue;
+    for (const name of [stepClass, ...guessTerms(stepClass)])
+      if (!making.classes.includes(name)) addClass(making, name, prior);
+    const also = guessTerms(stepClass).map((name) => ({
+      at: 2 + making.classes.indexOf(name),
+      value: 1,
+    }));
+    const outlook = outlookOn(making, prior, stepClass, scheduled, also);
+    if (outlook === null) continue;
+    teachCoefficients(making, outlook, took - outlook.centre, 1, prior);
+    making.steps += 1;
+  }
+  return withoutGuessTerms(making);
+}
+
+const inMaking = (learned: LearnedMinutes): InMaking => ({
+  ...learned,
+  classes: [...learned.classes],
+  mean: [...learned.mean],
+  covariance: learned.covariance.map((row) => [...row]),
+  squaresOf: [...learned.squaresOf],
+  residuals: [...learned.residuals],
+});
 
 type InMaking = {
   steps: number;
@@ -87,7 +118,8 @@ function addClass(making: InMaking, stepClass: string, prior: MinutesPrior): voi
   making.mean.push(0);
   making.squaresOf.push({ weight: 0, sum: 0 });
   for (const row of making.covariance) row.push(0);
-  making.covariance.push([...making.mean.slice(1).map(() => 0), 1 / prior.classWorth]);
+  const worth = worthOf(making, making.mean.length - 1, prior);
+  making.covariance.push([...making.mean.slice(1).map(() => 0), 1 / worth]);
 }
 
 function teachCoefficients(
@@ -103,14 +135,16 @@ function teachCoefficients(
     making.mean[i] = (making.mean[i] ?? 0) + (each * off) / by;
   takeOff(making.covariance, gain, by);
   const factors = making.covariance.map((row, i) => {
-    const widest = 1 / worthOf(i, prior);
+    const widest = 1 / worthOf(making, i, prior);
     return Math.max(1, Math.sqrt(Math.min(1 / prior.kept, widest / (row[i] ?? widest))));
   });
   stretch(making.covariance, factors);
 }
 
-const worthOf = (place: number, prior: MinutesPrior): number =>
-  place === 0 ? prior.levelWorth : place === 1 ? prior.slopeWorth : prior.classWorth;
+function worthOf({ classes }: InMaking, place: number, prior: MinutesPrior): number {
+  if (place < 2) return place === 0 ? prior.levelWorth : prior.slopeWorth;
+  return guessWorth(classes[place - 2] ?? '', prior.classWorth);
+}
 
 function teachSpread(
   making: InMaking,

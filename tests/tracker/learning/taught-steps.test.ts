@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import type { Bench } from '../../../src/tracker/bench/index.ts';
+import type { Bench, ImportedHours } from '../../../src/tracker/bench/index.ts';
 import { expectedMinutes, hoursOfPiece } from '../../../src/tracker/estimate/index.ts';
 import {
   estimatorFrom,
+  foreseenMinutes,
   fromYou,
+  nothingLearned,
   notTaught,
   notToTeach,
   teachBench,
+  teachImports,
+  type Taught,
 } from '../../../src/tracker/learning/index.ts';
 import { hour } from '../../../src/tracker/time/index.ts';
 import { inventShop, monday, scheduleOf, step } from '../estimate/invented-shop.ts';
@@ -120,5 +124,75 @@ describe('finished steps', () => {
     // Drawn jointly: wider than two lucks apart, narrower than both at their worst.
     expect(hours.toGo?.high).toBeLessThan((strip?.high ?? 0) + (wax?.high ?? 0));
     expect(hours.toGo?.low).toBeGreaterThan((strip?.low ?? 0) + (wax?.low ?? 0));
+  });
+});
+
+describe('hours that were kept elsewhere', () => {
+  /** Guesses on many pieces, and what they took: so many times the guess, half and double of it now and then. */
+  let files = 0;
+  const imported = (times: (stepClass: string) => number): ImportedHours => ({
+    id: `import ${(files += 1)}`,
+    file: 'old.csv',
+    fingerprint: 'old',
+    takenAt: monday,
+    rows: Array.from({ length: 240 }, (_, i) => {
+      const stepClass = (['strip', 'wax', 'scuff'] as const)[i % 3] ?? 'wax';
+      const luck = [1, 0.8, 1.25, 1, 0.5, 2, 1.1, 0.9][i % 8] ?? 1;
+      const estimate = 20 + (i % 7) * 10;
+      return {
+        at: monday - (240 - i) * 24 * hour,
+        piece: `Piece ${i % 40}`,
+        stepClass,
+        estimate,
+        minutes: estimate * times(stepClass) * luck,
+      };
+    }),
+  });
+  const expectedBy = (taught: Taught) =>
+    schedule.steps.map((each) =>
+      estimatorFrom(() => taught.minutes).expects(each, { areaM2: null }),
+    );
+
+  it.each([2, 1, 0.5])(
+    'guessed so that all took %d times as long leave the schedules where they are',
+    (times) => {
+      const anybody = foreseenMinutes(nothingLearned(), 'strip', 60) ?? (() => Number.NaN);
+      const before = expectedBy(notTaught);
+      const after = expectedBy(teachImports(notTaught, [imported(() => times)]));
+      for (const [i, { minutes, low, high, model }] of after.entries()) {
+        expect(model).toBe(fromYou);
+        expect(minutes / (before[i]?.minutes ?? 0)).toBeGreaterThan(0.9);
+        expect(minutes / (before[i]?.minutes ?? 0)).toBeLessThan(1.1);
+        // As wide as for anybody of whom nothing is known, or narrower.
+        expect(high / low).toBeLessThan(anybody(0.9) / anybody(0.1));
+      }
+    },
+  );
+
+  it('do not move what own steps taught since, whatever the guesses were', () => {
+    const { shop } = workedShop(8);
+    const own = expectedBy(teachBench(notTaught, shop.bench()));
+    const onGuesses = (times: number) =>
+      expectedBy(teachBench(teachImports(notTaught, [imported(() => times)]), shop.bench()));
+    expect(onGuesses(2)).toEqual(
+      onGuesses(1).map(({ minutes, low, high, ...rest }) => ({
+        ...rest,
+        minutes: expect.closeTo(minutes, -1),
+        low: expect.closeTo(low, -1),
+        high: expect.closeTo(high, -1),
+      })),
+    );
+    for (const [i, { low, high }] of onGuesses(2).entries())
+      expect(high / low).toBeLessThan(1.5 * ((own[i]?.high ?? 0) / (own[i]?.low ?? 1)));
+  });
+
+  it('teach which work takes longer than other work', () => {
+    const taught = teachImports(notTaught, [imported((each) => (each === 'strip' ? 3 : 1.5))]);
+    const [strip, wax] = expectedBy(taught);
+    // Twice as long against the guesses: half of that may be the guessing.
+    expect((strip?.minutes ?? 0) / (wax?.minutes ?? 1)).toBeGreaterThan(1.25);
+    expect((strip?.minutes ?? 0) / (wax?.minutes ?? 1)).toBeLessThan(Math.SQRT2);
+    expect(wax?.minutes).toBeGreaterThan(45);
+    expect(wax?.minutes).toBeLessThan(75);
   });
 });
