@@ -1,5 +1,5 @@
 import { createLearning } from '../shell/learning.ts';
-import { dryingOfProduct, type DryingBook } from '../tracker/learning/index.ts';
+import { coatsKeptOut, dryingOfProduct, type DryingBook } from '../tracker/learning/index.ts';
 import type { Product } from '../tracker/trade/index.ts';
 import { dryingJson } from './json/drying-json.ts';
 import { isFailure, type CommandFile, type Failure } from './line/command.ts';
@@ -18,9 +18,10 @@ export const drying: CommandFile = {
     const book = createLearning(room.folder).book(shop.bench, shop.readings);
     const products = await chosen(given.sentence('product'), shop, book, room);
     if (isFailure(products)) return products;
+    const keptOut = coatsKeptOut(shop.bench);
     const told = products.map((product) => ({
       product,
-      milestones: dryingOfProduct(product, book, shop.settings.air),
+      milestones: dryingOfProduct(product, book, shop.settings.air, keptOut),
     }));
     return { lines: () => dryingLines(told, shop), json: () => dryingJson(told, shop) };
   },

@@ -56,7 +56,7 @@ it('the next coat opens when the last ones were ready, and the sum says so', asy
     ownCoats: 3,
   });
   const text = await shop.does('drying');
-  expect(text).toMatch(/scuff {5}label 2 h, yours 2 h \d\d, from 3 coats\n/);
+  expect(text).toMatch(/scuff {6}label 2 h, yours 2 h \d\d, from 3 coats\n/);
   expect(text).toContain(', 8 times in 10; opens at 2 h ');
   expect(text).toContain('not yet at 2 h 01, ready at 2 h 31\n');
   // The ping goes out at the moved opening.
@@ -74,7 +74,7 @@ it('tells of products that were not tried, by their label', async () => {
   const shop = openShop();
   expect(await shop.does('drying')).toMatch(/^No coat is on the bench, and none was tried\./);
   expect(await shop.does('drying', 'shellac')).toContain(
-    'recoat    label 2 h, from the label, not yet from you\n',
+    'recoat     label 2 h, from the label, not yet from you\n',
   );
   expect(await milestoneOf(shop, 'scuff', 'shellac')).toEqual({
     milestone: 'scuff',
@@ -84,6 +84,7 @@ it('tells of products that were not tried, by their label', async () => {
     foundReady: 0,
     opensMinutes: 60,
     opensBy: 'label',
+    keptOut: [],
     lastCoats: [],
   });
   const refused = await shop.refuses('drying', 'shelac');

@@ -7,7 +7,7 @@ import { readScheduleFolders } from '../../src/persist/schedules/index.ts';
 import { createLearning } from '../../src/shell/learning.ts';
 import { createSession } from '../../src/shell/session.ts';
 import { windowsOf, type Intent } from '../../src/tracker/bench/index.ts';
-import { dryingOfProduct } from '../../src/tracker/learning/index.ts';
+import { coatsKeptOut, dryingOfProduct } from '../../src/tracker/learning/index.ts';
 import { hour, minute, type Milliseconds } from '../../src/tracker/time/index.ts';
 import { noRules } from '../../src/tracker/trade/index.ts';
 import { opensAt } from '../../src/tracker/windows/index.ts';
@@ -109,7 +109,10 @@ class Shop {
     const look = this.look();
     const book = createLearning(null).book(look.bench, look.readings);
     const told: readonly ProductTold[] = [
-      { product: varnish, milestones: dryingOfProduct(varnish, book, look.settings.air) },
+      {
+        product: varnish,
+        milestones: dryingOfProduct(varnish, book, look.settings.air, coatsKeptOut(look.bench)),
+      },
     ];
     const milestones = dryingJson(told, look).products[0]?.milestones ?? [];
     const of = (name: string) => milestones.find(({ milestone }) => milestone === name);
@@ -177,7 +180,11 @@ describe('a history of coats', () => {
     shop.finds(held, 'not yet');
     shop.does({ do: 'explain lateness', piece: held, cause: 'silicone' });
     shop.passes(100 * hour);
-    expect(shop.drying().scuff).toEqual(before);
+    const { text, scuff } = shop.drying();
+    expect(scuff?.keptOut.map(({ because }) => because)).toEqual(['silicone', 'heavy', 'trouble']);
+    expect({ ...scuff, keptOut: [] }).toEqual(before);
+    for (const because of ['silicone', 'heavy', 'trouble'])
+      expect(text).toMatch(new RegExp(`: ${because}, teaches nothing`));
     // One of which nothing is told counts, and is one odd coat among six.
     shop.tried(60, 70);
     const after = shop.drying().scuff;

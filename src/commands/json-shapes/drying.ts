@@ -22,6 +22,8 @@ export type DryingJson = {
       /** The figure by which windows open before the air is counted: the label's, or one taught by checks. */
       readonly opensMinutes: number;
       readonly opensBy: 'label' | 'checks';
+      /** Coats on the bench that were tried and teach nothing, the latest first, and what was told of them. */
+      readonly keptOut: readonly { readonly lastStroke: IsoInstant; readonly because: string }[];
       /** The last three coats, the latest first. */
       readonly lastCoats: readonly {
         readonly lastStroke: IsoInstant;

@@ -20,7 +20,7 @@ export const dryingJson = (told: readonly ProductTold[], look: Look): DryingJson
 });
 
 function milestoneJson(
-  { milestone, label, yours, coats, found, opens, lastCoats }: MilestoneDrying,
+  { milestone, label, yours, coats, found, opens, keptOut, lastCoats }: MilestoneDrying,
   { settings, shop }: Look,
 ): DryingJson['products'][number]['milestones'][number] {
   const own = settings.learnDrying ? opens : null;
@@ -40,6 +40,7 @@ function milestoneJson(
     foundReady: found,
     opensMinutes: (own?.ms ?? label) / minute,
     opensBy: own === null ? 'label' : 'checks',
+    keptOut: keptOut.map(({ at, because }) => ({ lastStroke: iso(at, shop.zone), because })),
     lastCoats: lastCoats.map(({ at, notYet, ready }) => ({
       lastStroke: iso(at, shop.zone),
       notYet,

@@ -18,12 +18,17 @@ export function dryingLines(told: readonly ProductTold[], look: Look): readonly 
     : [...lines, '', 'Windows open by the label: the setting "learn drying" is no.'];
 }
 
-const indent = ' '.repeat(12);
+const indent = ' '.repeat(13);
+
+const mostKeptOut = 3;
 
 function milestoneLines(drying: MilestoneDrying, look: Look): readonly string[] {
-  const { milestone, label, yours, coats, opens, lastCoats } = drying;
+  const { milestone, label, yours, coats, opens, keptOut, lastCoats } = drying;
   const head = `  ${milestone.padEnd(indent.length - 4)}  label ${labelLength(label)}`;
-  if (yours === null) return [`${head}, from the label, not yet from you`];
+  const out = keptOut
+    .slice(0, mostKeptOut)
+    .map(({ at, because }) => `${indent}${day(at, look.shop)}: ${because}, teaches nothing`);
+  if (yours === null) return [`${head}, from the label, not yet from you`, ...out];
   const { median, low, high } = yours;
   const range = `${length(low)} to ${length(high)}, 8 times in 10`;
   const by = look.settings.learnDrying ? opens : null;
@@ -31,6 +36,7 @@ function milestoneLines(drying: MilestoneDrying, look: Look): readonly string[] 
     `${head}, yours ${length(median)}, from ${coats} ${coats === 1 ? 'coat' : 'coats'}`,
     `${indent}${range}; opens at ${labelLength(by?.ms ?? label)}${by === null ? ', by the label' : by.ms < label ? ', sooner than the label' : ''}`,
     ...lastCoats.map((coat) => `${indent}${coatWords(coat, look)}`),
+    ...out,
   ];
 }
 

@@ -1,14 +1,10 @@
-import { coatWeightOf } from '../bench/coat-weight.ts';
-import { happeningsOf } from '../bench/happenings.ts';
 import type { Bench, Piece } from '../bench/piece.ts';
-import { countsFor } from '../bench/progress.ts';
-import { rulesOf, workedPiece, type WorkedPiece } from '../bench/worked-piece.ts';
+import { workedPiece, type WorkedPiece } from '../bench/worked-piece.ts';
 import { minute, type Instant } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';
-import { chooseStamp } from '../windows/edges.ts';
 import type { AirSense, Milestone } from '../windows/model.ts';
-import { movableOpening } from '../windows/own-time.ts';
 import { mayTeach } from './taught-steps.ts';
+import { triedWindow, type KeptOut } from './tried-window.ts';
 
 /** How long after its last stroke a coat was tried: by the clock, and as long as that is at the label's own air. */
 export type TriedAt = { readonly minutes: number; readonly labelMinutes: number };
@@ -81,66 +77,49 @@ function coatsOfPiece(piece: Piece, air: AirSense): readonly DriedCoat[] {
   return coats;
 }
 
-/** Null where the window is no coat's, or what was tried of it teaches nothing. */
+/** Null where what was tried teaches nothing. */
 function coatOfWindow(worked: WorkedPiece, key: string, air: AirSense): DriedCoat | null {
-  const { piece } = worked;
-  const first = piece.checks.find(({ window }) => window === key);
-  const step = piece.steps.find(({ id }) => id === first?.step);
-  const product = step?.product === undefined ? undefined : piece.products[step.product];
-  const [, , ruleId, , pass] = key.split('/');
-  if (first === undefined || step === undefined || product === undefined) return null;
-  const rule = rulesOf(piece, step).find(({ id }) => id === ruleId);
-  const opening = rule === undefined ? null : movableOpening(rule);
-  if (rule === undefined || opening === null || isOutlier(piece, step.id, first.part, Number(pass)))
-    return null;
-  const subject = {
-    pieceId: piece.id,
-    stepId: step.id,
-    partId: first.part,
-    pass: Number(pass),
-    section: null,
-  };
-  const happenings = happeningsOf(worked, step, rule, subject, key);
-  const stroke = chooseStamp(opening.edge.stamp, happenings);
-  if (!stroke.known || stroke.assumed) return null;
-  const checks = happenings.checks
-    .filter(({ at }) => at > stroke.at)
-    .toSorted((a, b) => a.at - b.at);
-  const lastNotYet = checks.findLast(({ finding }) => finding === 'not yet');
-  const ready = checks.find(
-    ({ finding, at }) => finding === 'ready' && at > (lastNotYet?.at ?? stroke.at),
-  );
+  const window = triedWindow(worked, key);
+  if (window === null || window.keptOut !== null) return null;
+  const { product, opening, strokeAt, lastNotYet, ready } = window;
   if (lastNotYet === undefined && ready === undefined) return null;
   const tried = (check: { readonly at: Instant } | undefined): TriedAt | null =>
     check === undefined
       ? null
       : {
-          minutes: (check.at - stroke.at) / minute,
-          labelMinutes: air.labelTime(opening.span, stroke.at, check.at) / minute,
+          minutes: (check.at - strokeAt) / minute,
+          labelMinutes: air.labelTime(opening.span, strokeAt, check.at) / minute,
         };
   return {
-    piece: piece.id,
+    piece: worked.piece.id,
     product: productKey(product),
     productName: product.name,
     milestone: opening.milestone,
-    at: stroke.at,
+    at: strokeAt,
     notYet: tried(lastNotYet),
     ready: tried(ready),
   };
 }
 
-/**
- * A coat that says nothing of others: told to be thin or heavy, one that showed trouble, or so late that somebody looked
- * for a reason and found one.
- */
-function isOutlier(piece: Piece, step: string, part: string | null, pass: number): boolean {
-  const weight = coatWeightOf(piece, step, part, pass);
-  if (weight !== null && weight !== 'normal') return true;
-  const ofCoat = piece.checks.filter(
-    (check) => check.step === step && (part === null || countsFor(check.part, part)),
-  );
-  return ofCoat.some(
-    ({ finding, fact }) =>
-      finding === 'trouble' || piece.lateness.some(({ check }) => check === fact),
-  );
-}
+/** A coat on the bench that was tried and teaches nothing, for whoever wonders where it is. */
+export type CoatKeptOut = {
+  readonly product: string;
+  readonly milestone: Milestone;
+  readonly at: Instant;
+  readonly because: KeptOut;
+};
+
+/** The latest last. Coats of pieces that are left out as a whole are not told. */
+export const coatsKeptOut = (bench: Bench): readonly CoatKeptOut[] =>
+  [...bench.pieces.values()]
+    .filter((piece) => piece.checks.length > 0 && mayTeach(piece))
+    .flatMap((piece) => {
+      const worked = workedPiece(piece, []);
+      return [...new Set(piece.checks.map(({ window }) => window))].flatMap((key) => {
+        const window = triedWindow(worked, key);
+        if (window === null || window.keptOut === null) return [];
+        const { product, opening, strokeAt: at, keptOut: because } = window;
+        return [{ product: productKey(product), milestone: opening.milestone, at, because }];
+      });
+    })
+    .sort((a, b) => a.at - b.at);

@@ -2,7 +2,7 @@ import { minute, type Milliseconds } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';
 import type { Milestone, OwnTime } from '../windows/model.ts';
 import { movableOpening } from '../windows/own-time.ts';
-import type { DriedCoat } from './dried-coats.ts';
+import { productKey, type CoatKeptOut, type DriedCoat } from './dried-coats.ts';
 import { coatsTried, dryingTimesFrom, learnedOf, type DryingBook } from './drying-book.ts';
 import { foreseenDrying } from './drying-times.ts';
 
@@ -20,6 +20,8 @@ export type MilestoneDrying = {
   readonly found: number;
   /** By what its windows open; null by the label. */
   readonly opens: OwnTime | null;
+  /** Coats on the bench that were tried and teach nothing, the latest first. */
+  readonly keptOut: readonly CoatKeptOut[];
   /** The last three that were tried, the latest first. */
   readonly lastCoats: readonly DriedCoat[];
 };
@@ -31,6 +33,7 @@ export function dryingOfProduct(
   product: Product,
   book: DryingBook,
   inAir: boolean,
+  keptOut: readonly CoatKeptOut[] = [],
 ): readonly MilestoneDrying[] {
   const { own } = dryingTimesFrom(() => book, inAir);
   return product.windows.flatMap((rule) => {
@@ -47,7 +50,18 @@ export function dryingOfProduct(
     const { coats, found } = learned;
     const lastCoats = tried.slice(-lastFew).reverse();
     return [
-      { milestone, label: span.ms, yours, coats, found, opens: own(product, rule), lastCoats },
+      {
+        milestone,
+        label: span.ms,
+        yours,
+        coats,
+        found,
+        opens: own(product, rule),
+        keptOut: keptOut
+          .filter((each) => each.milestone === milestone && each.product === productKey(product))
+          .reverse(),
+        lastCoats,
+      },
     ];
   });
 }
