@@ -9,7 +9,7 @@ import { writeNamed } from './write-named.ts';
 
 export const calendar: CommandFile = {
   takes: '[file]',
-  help: 'Windows, holds and promised dates as an iCalendar file with alarms (RFC 5545). Without a file it is printed. Written again, each entry takes the place of the one before.',
+  help: 'Holds too, each with an alarm (RFC 5545). Without a file it is printed. Written again, each entry takes the place of the one before.',
   run: async (room, given) => {
     const shop = await look(room);
     if (isFailure(shop)) return shop;

@@ -11,7 +11,7 @@ import { withStore } from './line/record.ts';
 export const importStore: CommandFile = {
   takes: '<file>',
   beginsStore: true,
-  help: 'Into an empty store only: two records of two shops do not add up to one. A file that is damaged is refused whole. Importing the same file again changes nothing.',
+  help: 'Two records of two shops do not add up to one. A file that is damaged is refused whole. Importing the same file again changes nothing.',
   run: async (room, given) => {
     const path = resolve(room.world.cwd, given.word('file'));
     const bytes = bytesOf(path);

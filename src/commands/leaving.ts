@@ -39,7 +39,7 @@ export const putBack: CommandFile = {
 export const remove: CommandFile = {
   takes: '<piece>',
   options: [['--yes', 'without being asked']],
-  help: 'Hides the piece and leaves it out of learning; the record stays.',
+  help: 'It is left out of learning too. Everything that was told of it stays in the file.',
   run: async (room, given) => {
     const typed = given.word('piece');
     if (!given.has('yes')) {

@@ -4,7 +4,7 @@ import { findOnBench } from './names/find-piece.ts';
 
 export const matches: CommandFile = {
   takes: '<piece> <partner>',
-  help: 'Two pieces that should come out alike; the same again undoes it. What differs so far is shown by job-card and steps.',
+  help: 'The same again undoes it. What differs so far is shown by job-card and steps.',
   run: (room, given) =>
     record(room, (look) => {
       const piece = findOnBench(given.word('piece'), look.bench, 'Not matched');

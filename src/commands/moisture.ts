@@ -11,7 +11,7 @@ export const moisture: CommandFile = {
     ['--step <name>', 'the step it is about'],
     ...targetOptions,
   ],
-  help: 'What a moisture meter shows on the wood. Dry enough to coat is within one point of an untouched spot; without one, of what the air of the shop gives. job-card and steps show what it comes to.',
+  help: 'Dry enough to coat is within one point of an untouched spot; without one, of what the air of the shop gives. job-card and steps show what it comes to.',
   run: (room, given) =>
     record(room, (look) => {
       const target = targetGiven(given, look, 'Not noted');

@@ -6,7 +6,7 @@ import { match } from './names/match.ts';
 
 export const whyLate: CommandFile = {
   takes: '<piece> <cause...>',
-  help: `Why the last "not yet" came so late. The cause is one of: ${lateCauses.join(', ')}.`,
+  help: `It is about the last "not yet" of the piece. The cause is one of: ${lateCauses.join(', ')}.`,
   run: (room, given) =>
     record(room, (look) => {
       const piece = findOnBench(given.word('piece'), look.bench, 'Not noted');

@@ -13,7 +13,7 @@ it('warns in the answer before a coat goes on, and blocks nothing', async () => 
   const shop = await coatAtHand();
   await shop.does('conditions', '8C 90%');
   const said = await coat(shop);
-  expect(said).toMatch(/^pick up 1 Oak chest, /);
+  expect(said).toMatch(/^picked up 1 Oak chest, /);
   expect(said).toContain('air: too cold: 8 C, not below 10 C. Warm the shop\n');
   expect(said).toContain('air: too damp: 90 %, not above 85 %\n');
   expect(said).toContain(

@@ -18,6 +18,9 @@ describe('the command line', () => {
   it.each(Object.keys(commands))('has a page that tells what %s takes', async (name) => {
     const file = await commands[name]?.load();
     const { code, out, err } = await openShop().run([...name.split(' '), '--help']);
+    // Terminals break longer lines in the middle of a word.
+    for (const each of out.split('\n')) expect(each.length).toBeLessThanOrEqual(80);
+    expect(out).not.toMatch(/options:\n\n/);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(new RegExp(`^recoat ${name}.* \\[options\\]\n`));
     for (const [flags] of file?.options ?? []) expect(out).toContain(`  ${flags} `);

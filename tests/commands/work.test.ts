@@ -39,7 +39,7 @@ describe('several pieces in one go', () => {
     for (const name of ['Ash chair', 'Elm chair'])
       await shop.does('add', name, '--schedule', 'glue-up-repair');
     expect(await shop.does('pick-up', '1', '2')).toContain(
-      'pick up 1 Oak chair, look over, photos, mark the joints and 2 Ash chair, look over',
+      'picked up 1 Oak chair, look over, photos, mark the joints and 2 Ash chair, look over',
     );
     expect(await shop.does('take-along', '3')).toContain('3 Elm chair taken along, look over');
     await shop.does('done', '2');

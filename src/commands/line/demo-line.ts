@@ -1,6 +1,8 @@
 import type { World } from '../../shell/world.ts';
 import { openDemoStore } from '../demo/demo-store.ts';
+import { exitCodes } from './exit-codes.ts';
 import { plainWordsAt } from './globals.ts';
+import { demoPage } from './help.ts';
 
 /**
  * `recoat demo`: the invented shop on the screen, or as text where no terminal is. `recoat demo hours`: a command on it.
@@ -16,7 +18,10 @@ export async function runDemoLine(
 ): Promise<number> {
   const isScreen = words.length === 0 && world.interactive;
   if (isScreen) return (await import('../demo/index.ts')).runDemo(world);
-  if (plainWordsAt(words).length === 0 && words.includes('--help')) return run(words, world);
+  if (plainWordsAt(words).length === 0 && words.includes('--help')) {
+    world.print(demoPage());
+    return exitCodes.done;
+  }
   const demo = await openDemoStore(world);
   try {
     demo.store.close();

@@ -4,6 +4,13 @@ import { commands, headings } from './table.ts';
 
 const cells = 18;
 
+/** Terminals break a longer line in the middle of a word. */
+const pageCells = 80;
+
+/** Broken between words into lines of at most so many letters. */
+const broken = (text: string, letters: number): readonly string[] =>
+  text.match(new RegExp(`\\S.{0,${letters - 1}}(?= |$)`, 'g')) ?? [];
+
 const line = (name: string, says: string): string => `  ${name.padEnd(cells)}${says}`;
 
 /** The list of all commands. */
@@ -45,15 +52,27 @@ export function commandPage(name: string, summary: string, file: CommandFile): s
   const all = [...(file.options ?? []), ...everyCommand];
   const longest = Math.max(...all.map(([flags]) => flags.length)) + 2;
   const listed = (options: readonly CommandOption[]): readonly string[] =>
-    options.map(([flags, says]) => `  ${flags.padEnd(longest)}${says}`);
+    options.flatMap(([flags, says]) =>
+      broken(says, pageCells - longest - 2).map(
+        (words, index) => `  ${(index === 0 ? flags : '').padEnd(longest)}${words}`,
+      ),
+    );
   return [
     ['recoat', name, file.takes, '[options]'].filter(Boolean).join(' '),
     '',
     `${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`,
-    ...(file.help === undefined ? [] : ['', file.help]),
-    ...(file.options === undefined ? [] : ['', 'options:', ...listed(file.options)]),
+    ...(file.help === undefined ? [] : ['', ...broken(file.help, pageCells)]),
+    ...((file.options ?? []).length === 0 ? [] : ['', 'options:', ...listed(file.options ?? [])]),
     '',
     'for every command:',
     ...listed(everyCommand),
   ].join('\n');
 }
+
+/** `recoat demo --help`. */
+export const demoPage = (): string =>
+  commandPage('demo', 'an invented shop; nothing in it is kept', {
+    takes: '[command] [words]',
+    help: 'Alone it opens the bench of an invented shop on the screen, with a piece in every stage and windows that open within minutes. With a command it runs that on the invented shop: recoat demo hours.',
+    run: () => Promise.reject(new Error('a page of help runs nothing')),
+  });

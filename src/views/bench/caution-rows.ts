@@ -29,13 +29,19 @@ function fitted(piece: Piece, step: PlannedStep, view: View, room: number): read
   const opens = `${keyOf(keyMapWith(view.snapshot.settings.keys), 'open piece')}, then c`;
   const lines = [
     ...airLines(piece, step, view),
-    ...cautionLines(unsaid(cautionsOf(piece, step, view), view), view, opens),
+    ...cautionLines(inOneGo(unsaid(cautionsOf(piece, step, view), view)), view, opens),
   ];
   if (lines.length <= room) return lines;
   return room < 1
     ? []
     : [...lines.slice(0, room - 1), lineOf(`         all of it: ${opens}`, 'strong')];
 }
+
+/** One after the other without a new row for each: the rows belong to the bench, and nothing is left out. */
+const inOneGo = (cautions: Cautions): Cautions => ({
+  ...cautions,
+  full: cautions.full.length === 0 ? [] : [cautions.full.join(' ')],
+});
 
 /** What the last key's message says in the foot isn't said twice. */
 function unsaid(cautions: Cautions, { message }: View): Cautions {

@@ -234,7 +234,7 @@ describe('a trial', () => {
   test('can be gone without for a reason, which is recorded, and taken back with the pick-up', () => {
     const work = fresh();
     expect(() => pickUp(work, '  ')).toThrow('Not picked up: say why without its trial');
-    expect(pickUp(work, 'tried on its twin')).toBe('pick up 1 Test chest, coat');
+    expect(pickUp(work, 'tried on its twin')).toBe('picked up 1 Test chest, coat');
     expect(work.piece.waivers).toMatchObject([{ step: 'coat', reason: 'tried on its twin' }]);
     expect(lockOn(work.piece, stepOf(work, 'coat'))).toBeNull();
     work.act({ do: 'take back' }, monday + 2 * hour);

@@ -44,7 +44,7 @@ describe('picking up', () => {
       .then({ kind: 'picked-up', body: { targets: [target('chest')] } });
     given(three)
       .when(pickUp('chest', { step: null }), at('9:00'))
-      .thenSays('pick up 1 Oak chest, other work');
+      .thenSays('picked up 1 Oak chest, other work');
   });
 
   test('puts a step that was skipped back in the list, and done acts on that step', () => {
@@ -52,7 +52,7 @@ describe('picking up', () => {
     const chest = day.adds('Oak chest', twoCoats, at('8:00'));
     day.does({ do: 'skip step', piece: chest, step: 'scuff 2', skipped: true }, at('8:01'));
     day.does(pickUp(chest, { step: 'scuff 2' }), at('9:00'));
-    expect(day.said).toBe('pick up 1 Oak chest, scuff 2, which was skipped');
+    expect(day.said).toBe('picked up 1 Oak chest, scuff 2, which was skipped');
     expect(day.piece(chest).steps.find(({ id }) => id === 'scuff 2')?.skipped).toBe(false);
     expect(takeBackName(day.bench)).toBe('pick up 1 Oak chest, scuff 2');
     day.done(chest, at('9:20'));

@@ -229,7 +229,7 @@ describe('each names what it does', () => {
     const day = new Workday();
     day.adds('Oak chest', plan, at('8:00'));
     day.does(intent, at('9:00'));
-    expect(takeBackName(day.bench)).toBe(day.said);
+    expect(takeBackName(day.bench)).toBe(day.said?.replace(/^picked up/, 'pick up'));
   });
 
   test('a piece put back by the number that it got', () => {

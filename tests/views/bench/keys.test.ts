@@ -194,6 +194,19 @@ describe('a step with cautions', () => {
   });
 });
 
+describe('a step with several cautions', () => {
+  it('tells them one after the other, and leaves the rows that saves to the pieces', () => {
+    const cautions = ['No metal.', 'No bristle.', 'A pad for each.'];
+    const facts = afternoon().piece('24 10:00', 9, 'Pine shelf', [
+      step('wash', 'wash it', { cautions }),
+    ]).list;
+    const { press, desk } = deskOn({ facts });
+    press('9', 'enter');
+    const shown = desk.frame(80, 24).lines.map((line) => plain(line).trimEnd());
+    expect(shown).toContain('caution  No metal. No bristle. A pad for each.');
+  });
+});
+
 describe('an odd timer', () => {
   const timed = () =>
     afternoon().tell('24 14:20', 'timer-started', {

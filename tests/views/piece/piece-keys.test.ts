@@ -56,7 +56,7 @@ describe('Enter', () => {
       end: null,
       targets: [{ piece: 'p3', step: 'scuff2' }],
     });
-    expect(driven.text()).toContain('pick up 3 Beech stool, scuff 400');
+    expect(driven.text()).toContain('picked up 3 Beech stool, scuff 400');
   });
 
   test('picks up the marked step if that is to do', () => {

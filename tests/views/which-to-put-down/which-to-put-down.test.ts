@@ -45,7 +45,7 @@ test('the choice puts that down and picks up, as of the moment of the first pres
   const [put, taken] = [driven.port.bench.sessions.at(-2), driven.port.bench.sessions.at(-1)];
   expect(put).toMatchObject({ end: pressed, targets: [{ piece: 'p6' }] });
   expect(taken).toMatchObject({ start: pressed, targets: [{ piece: 'p8' }] });
-  expect(driven.text()).toContain('pick up 8 Hat rack');
+  expect(driven.text()).toContain('picked up 8 Hat rack');
 });
 
 test('a stroke that picks up by itself asks too, and is made once', () => {

@@ -63,7 +63,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
   if (isOutcome(taken)) return taken;
   return accept(
     [...before, ...taken.facts],
-    `pick up ${names.join(' and ')}`,
+    `picked up ${names.join(' and ')}`,
     targets[0]?.piece ?? null,
     warns,
   );
