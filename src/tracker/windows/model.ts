@@ -142,7 +142,7 @@ export type WindowSubject = {
   readonly section: number | null;
 };
 
-/** A stretch with its ends worked out. `to` is null where it never ends or its end is not known yet. */
+/** A stretch with its ends worked out. `ends` is null where it never ends or its end is not known yet. */
 export type TimedStretch = Stretch & { readonly begins: Instant; readonly ends: Instant | null };
 
 /** One window of one piece, worked out from its stamps; states are asked of it at an instant. */
