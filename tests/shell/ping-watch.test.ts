@@ -199,12 +199,14 @@ describe('watching windows', () => {
     expect(session.snapshot().pings.at(-1)?.ways).toEqual(['screen', 'bell']);
   });
 
-  it('pings once all the same where the store can not be written', () => {
+  it('pings once all the same where the store can not be written, and puts that on record once it can', async () => {
     const store = memoryStore();
     const { clock, watch } = benchWithDwell(store);
+    let isFull = true;
     const full: FactStore = {
       ...store,
       change: (decide) => {
+        if (!isFull) return store.change(decide);
         const loaded = store.load();
         if (loaded.ok) decide(loaded.value);
         return {
@@ -219,10 +221,47 @@ describe('watching windows', () => {
       },
     };
     const watcher = watch(full);
-    clock.pass(2 * minute);
+    clock.pass(5 * minute);
     watcher.look();
+    await settle();
     watcher.look();
-    expect(watcher.sent).toHaveLength(1);
+    expect(watcher.sent.map(({ body }) => body)).toEqual([
+      expect.stringMatching(/Not on record: perhaps told twice\.$/),
+    ]);
+    isFull = false;
+    clock.pass(30 * second);
+    watcher.look();
+    const loaded = store.load();
+    const pings = loaded.ok ? loaded.value.pings : [];
+    expect(pings.map(({ kind }) => kind)).toEqual(['ping-claimed', 'ping-sent']);
+    const other = watch();
+    other.look();
+    expect([...watcher.sent.slice(1), ...other.sent].map(({ repeat }) => repeat)).toEqual([
+      true,
+      true,
+    ]);
+  });
+
+  it('leaves a ping to others where it stood still with the claim in its hands', async () => {
+    const { clock, store, watch } = benchWithDwell();
+    const stopped = watch({
+      ...store,
+      change: (decide) => {
+        const claimed = store.change(decide);
+        clock.pass(hour);
+        return claimed;
+      },
+    });
+    const other = watch();
+    clock.pass(5 * minute);
+    stopped.look();
+    other.look();
+    await settle();
+    stopped.look();
+    expect(stopped.sent).toEqual([]);
+    expect(other.sent.map(({ body }) => body)).toEqual([
+      expect.stringMatching(/Perhaps told before\.$/),
+    ]);
   });
 
   it('pings once all the same where the store can not even be locked', () => {

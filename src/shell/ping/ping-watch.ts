@@ -10,7 +10,7 @@ import {
   type Sending,
 } from '../../tracker/bench/index.ts';
 import { minute, second, type Instant } from '../../tracker/time/index.ts';
-import { pingText, toldAgain } from '../../views/ping-text/index.ts';
+import { perhapsTwice, pingText, toldAgain } from '../../views/ping-text/index.ts';
 import type { Shop, ShownPing } from '../../views/port.ts';
 import { clockReading, type Clock } from '../clock.ts';
 import { factHead } from '../head-facts.ts';
@@ -18,9 +18,10 @@ import type { NewId } from '../ids.ts';
 import { claimedPings } from '../shown-pings.ts';
 import type { Awake } from './awake.ts';
 import type { Diagnostics } from './diagnostics.ts';
-import { lostClaims, type LostClaims } from './lost-claims.ts';
+import { lostClaims, senderLostAfter, type LostClaims } from './lost-claims.ts';
 import type { Pinger } from './pinger.ts';
 import { createRinging, notifyAgainAfter, ringAgainAfter } from './ringing.ts';
+import { createUnrecorded } from './unrecorded.ts';
 
 export type PingWatchOptions = {
   readonly store: Pick<FactStore, 'change'>;
@@ -74,7 +75,7 @@ const stoodStillFor = 15 * second;
  */
 export function createPingWatch(options: PingWatchOptions): PingWatch {
   const { store, clock, newId, pinger, diagnostics, awake } = options;
-  const unrecordedHere = new Set<string>();
+  const unrecorded = createUnrecorded(store);
   const sentHere = new Set<string>();
   const ringing = createRinging(pinger, options.onScreen ? ringAgainAfter : notifyAgainAfter);
   let toldAwake = '';
@@ -95,8 +96,8 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     lost: ReadonlySet<string>,
   ): ReadonlySet<string> => {
     const onRecord = claimedPings(pings);
-    if (unrecordedHere.size === 0 && lost.size === 0) return onRecord;
-    return new Set([...[...onRecord].filter((key) => !lost.has(key)), ...unrecordedHere]);
+    if (unrecorded.keys.size === 0 && lost.size === 0) return onRecord;
+    return new Set([...[...onRecord].filter((key) => !lost.has(key)), ...unrecorded.keys]);
   };
 
   const claimOf = (sending: Sending, lost: ReadonlySet<string>, now: Instant): Claim => {
@@ -117,30 +118,46 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     );
   };
 
-  const claimDue = (known: Known, now: Instant): readonly Claim[] => {
+  /**
+   * Whether this process stood still with a claim in its hands, for so long that others count its sender as dead: then
+   * whoever looks next tells of it, or has done so.
+   */
+  const isOverdue = ({ fact, sending }: Claim): boolean => {
+    const { told, uptimeMs } = clockReading(clock);
+    const age = uptimeMs === null ? 0 : uptimeMs - (fact.uptimeMs ?? uptimeMs);
+    if (age < senderLostAfter) return false;
+    const piece = sending.pings[0]?.piece?.name ?? null;
+    const because = 'this process stood still when it was to send it';
+    diagnostics.record({ at: told, what: 'dropped', pings: sending.settles, piece, because });
+    return true;
+  };
+
+  const claimDue = (known: Known): readonly Claim[] => {
     let due: readonly Claim[] | null = null;
     const result = store.change((current) => {
-      due = dueOn(foldBench(current.bench), current.pings, now);
+      // Its turn may have come late, and the clock may have been set since the last fact.
+      const bench = foldBench(current.bench, undefined, clockReading(clock));
+      due = dueOn(bench, current.pings, clock.now());
       return { append: { pings: due.map(({ fact }) => fact) }, result: null };
     });
     // Where the store could not even be looked at, what is known here decides.
-    const claims: readonly Claim[] = due ?? dueOn(known.bench, known.pings, now);
-    if (!result.ok) {
-      for (const { fact, sending } of claims) {
-        for (const key of sending.settles) unrecordedHere.add(key);
-        unrecorded(fact.id, result.problem.says);
-      }
-    }
-    return claims;
+    const claims: readonly Claim[] = due ?? dueOn(known.bench, known.pings, clock.now());
+    if (result.ok) return claims.filter((claim) => !isOverdue(claim));
+    for (const { fact } of claims) keepUnrecorded(fact, fact.id, result.problem.says);
+    return claims.map((claim) => ({ ...claim, words: perhapsTwice(claim.words) }));
   };
 
-  const unrecorded = (claim: string, because: string): void =>
+  const keepUnrecorded = (fact: PingFact, claim: string, because: string): void => {
+    unrecorded.keep([fact], clock.now());
     diagnostics.record({ at: clock.now(), what: 'unrecorded', claim, because });
+  };
 
-  const send = ({ fact, sending, words }: Claim, now: Instant): void => {
+  const send = (claim: Claim): void => {
+    const { fact, sending, words } = claim;
     const { settles, loud, lateBy, pings } = sending;
+    const now = clock.now();
     const piece = pings[0]?.piece?.name ?? null;
-    const dueAt = now - lateBy;
+    const dueAt = fact.at - lateBy;
     diagnostics.record({ at: now, what: 'due', pings: settles, piece, loud, dueAt });
     diagnostics.record({
       at: now,
@@ -169,7 +186,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
         const sent: PingFact = { ...head(), kind: 'ping-sent', body };
         const written = store.change(() => ({ append: { pings: [sent] }, result: null }));
         if (written.ok) options.recorded();
-        else unrecorded(fact.id, written.problem.says);
+        else keepUnrecorded(sent, fact.id, written.problem.says);
       });
   };
 
@@ -185,7 +202,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     const lost = lostIn(pings);
     const settled = settledOf(pings, lost.keys);
     if (sendingsDue(bench, settled, now, sense).length > 0) {
-      for (const claim of claimDue(known, now)) send(claim, now);
+      for (const claim of claimDue(known)) send(claim);
       options.recorded();
     }
     const spoiling = spoilsRunning(bench, now, sense);
@@ -237,6 +254,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     look: () => {
       const now = clock.now();
       noticeStandstill(now);
+      if (unrecorded.retry(now)) options.recorded();
       const known = options.known();
       const sense = options.sense();
       if (last === null || !isStillTrue(known, sense, now))

@@ -52,14 +52,18 @@ export function pingText(
   );
 }
 
-const perhapsBefore = 'Perhaps told before.';
+const remarked = ({ title, body, text }: PingText, remark: string): PingText => ({
+  title,
+  body: body === '' ? remark : `${body} ${remark}`,
+  text: `${body === '' ? sentence(text) : text} ${remark}`,
+});
 
 /** The same, told again because whoever was to send it may have ended before it did. */
-export const toldAgain = ({ title, body, text }: PingText): PingText => ({
-  title,
-  body: body === '' ? perhapsBefore : `${body} ${perhapsBefore}`,
-  text: `${body === '' ? sentence(text) : text} ${perhapsBefore}`,
-});
+export const toldAgain = (text: PingText): PingText => remarked(text, 'Perhaps told before.');
+
+/** The same where nothing can be put on record, so that another process can't know of it. */
+export const perhapsTwice = (text: PingText): PingText =>
+  remarked(text, 'Not on record: perhaps told twice.');
 
 function told(
   ping: BenchPing,
