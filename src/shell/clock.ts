@@ -13,7 +13,18 @@ export type Clock = {
 };
 
 /** What the clock shows, in the form in which facts carry it. */
-export const clockReading = (clock: Clock): ClockReading => ({
+export function clockReading(clock: Clock): ClockReading {
+  let reading = readOnce(clock);
+  // Where the machine slept in the middle, the two times don't belong together.
+  for (let more = mostReadings; more > 0 && clock.now() - reading.told > atOnce; more--)
+    reading = readOnce(clock);
+  return reading;
+}
+
+const atOnce: Milliseconds = 500;
+const mostReadings = 3;
+
+const readOnce = (clock: Clock): ClockReading => ({
   told: clock.now(),
   uptimeMs: clock.uptime(),
   bootId: clock.bootId,

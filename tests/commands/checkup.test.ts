@@ -291,17 +291,37 @@ describe('of terminal, clock and schedules', () => {
       expect.stringMatching(/^clock: The clock shows .*was told /),
     ]);
     const { checkClock } = await import('../../src/shell/checkup/index.ts');
-    const told = { told: 5, kind: 'clock-stepped' } as never;
+    const told = (at: number, uptimeMs: number) =>
+      ({ id: `f${uptimeMs}`, at, told: at, uptimeMs, bootId: 'b' }) as never;
+    const day = 24 * 3_600_000;
     const found = checkClock({
       clock: { now: () => 10, uptime: () => null, bootId: null },
       now: 10,
-      facts: [told, told],
+      // Two processes noticed the first setting, nobody the second.
+      facts: [told(0, 0), told(-day, 1), told(-day + 1, 2), told(5, 3)],
       zone: 'auto',
       machineZone: undefined,
       tell: String,
     });
     expect(found.map(({ state }) => state)).toEqual(['note', 'wrong', 'note']);
     expect(found[0]?.says).toContain('set 2 times, the last time 5');
+  });
+
+  it('nothing wrong with a clock that was set back in the view of what was told before', async () => {
+    const { checkClock } = await import('../../src/shell/checkup/index.ts');
+    const day = 24 * 3_600_000;
+    const told = (at: number, uptimeMs: number) =>
+      ({ id: `f${uptimeMs}`, at, told: at, uptimeMs, bootId: 'b' }) as never;
+    const found = checkClock({
+      clock: { now: () => day + 5, uptime: () => 5, bootId: 'b' },
+      now: day + 5,
+      facts: [told(3 * day, 0), told(3 * day + 1, 1)],
+      zone: 'auto',
+      machineZone: 'Europe/Lisbon',
+      tell: String,
+    });
+    expect(found.map(({ state }) => state)).toEqual(['in order', 'note']);
+    expect(found[1]?.says).toContain(`set once, the last time ${day + 5}`);
   });
 
   it('a schedule with a mistake, and one that replaces', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { clockReading } from '../../src/shell/clock.ts';
 import { createClockWatch } from '../../src/shell/clock-watch.ts';
 import { hour, minute, second } from '../../src/tracker/time/index.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
@@ -26,5 +27,22 @@ describe('noticing that the clock was set', () => {
   it('says nothing where the machine tells no time of its own', () => {
     const watch = createClockWatch({ ...steppedClock(startOfTests), uptime: () => null });
     expect(watch.look()).toBeNull();
+  });
+});
+
+describe('reading the clock', () => {
+  it('gives two times that belong together, also where the machine sleeps in the middle', () => {
+    const clock = steppedClock(startOfTests);
+    const { told, uptimeMs } = clockReading(clock);
+    let sleeps = true;
+    const asleep = clockReading({
+      ...clock,
+      uptime: () => {
+        if (sleeps) clock.pass(8 * hour);
+        sleeps = false;
+        return clock.uptime();
+      },
+    });
+    expect(asleep.told - (asleep.uptimeMs ?? 0)).toBe(told - (uptimeMs ?? 0));
   });
 });

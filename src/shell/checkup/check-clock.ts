@@ -1,7 +1,7 @@
 import { findingsAbout, type Finding } from '../../persist/checkup/index.ts';
-import type { BenchFact } from '../../tracker/bench/index.ts';
+import { inOneFrame, type BenchFact } from '../../tracker/bench/index.ts';
 import { minute, type Instant } from '../../tracker/time/index.ts';
-import type { Clock } from '../clock.ts';
+import { clockReading, type Clock } from '../clock.ts';
 
 const { fine, note, wrong } = findingsAbout('clock');
 
@@ -22,7 +22,9 @@ export type ClockCheck = {
 export function checkClock(check: ClockCheck): readonly Finding[] {
   const { clock, now, facts, zone, machineZone, tell } = check;
   const findings: Finding[] = [];
-  const last = facts.reduce((latest, { told }) => Math.max(latest, told), -Infinity);
+  // What was told before the clock was set counts by the clock as it stands now; each setting once, whoever noticed it.
+  const { facts: moved, steps } = inOneFrame(facts, clockReading(clock));
+  const last = moved.reduce((latest, { told }) => Math.max(latest, told), -Infinity);
   if (last > now + leeway)
     findings.push(
       wrong(
@@ -30,12 +32,11 @@ export function checkClock(check: ClockCheck): readonly Finding[] {
         "Set the machine's clock. What runs keeps its length once a screen has seen it set.",
       ),
     );
-  const steps = facts.filter(({ kind }) => kind === 'clock-stepped');
   const latest = steps.at(-1);
   if (latest !== undefined)
     findings.push(
       note(
-        `The clock was set ${steps.length === 1 ? 'once' : `${steps.length} times`}, the last time ${tell(latest.told)}. What ran kept its length.`,
+        `The clock was set ${steps.length === 1 ? 'once' : `${steps.length} times`}, the last time ${tell(latest.at)}. What ran kept its length.`,
       ),
     );
   if (zone === 'auto' && machineZone === undefined)

@@ -4,7 +4,7 @@ export * from './intents.ts';
 export * from './outcome.ts';
 export * from './fold.ts';
 export { needlessPings } from './needless-pings.ts';
-export { clockStep, type ClockReading } from './clock-frames.ts';
+export { clockStep, inOneFrame, type ClockReading } from './clock-frames.ts';
 export * from './progress.ts';
 export * from './step-under-way.ts';
 export * from './plain-step.ts';
