@@ -41,9 +41,11 @@ export function pressBench(
   if (verdict.revert) return { state: { ...settled, selected: state.before } };
   if (!verdict.take) return { state: settled };
   // A digit chooses a piece from across the shop, and the large letters stay.
-  const staysFar = isFar(state, view) && /^[1-9]$/.test(press.name);
+  const wasFar = isFar(state, view);
+  const staysFar = wasFar && /^[1-9]$/.test(press.name);
   const { notices } = view.snapshot;
-  const noticesSeen = Math.min(notices.length, settled.noticesSeen + 1);
+  // The large letters leave no room for a notice: the key that brings the bench back brings it up.
+  const noticesSeen = Math.min(notices.length, settled.noticesSeen + (wasFar ? 0 : 1));
   const awake: BenchState = staysFar ? settled : { ...settled, touchedAt: view.now, noticesSeen };
   const loud = silencedNow(view);
   const worst = loud[0];

@@ -265,6 +265,17 @@ describe('what was noticed', () => {
     expect(rows().join()).not.toContain('damaged');
   });
 
+  it('while the large letters stood comes up with the key that brings the bench back', () => {
+    const notices = ["The machine's clock was set 30 minutes forward."];
+    const { press, rows, port } = deskOn({ snapshot: { notices } });
+    port.wait(2 * minute);
+    expect(rows().join()).toContain('brings the bench back');
+    press('k', 'escape');
+    expect(rows()[20]).toBe(notices[0]);
+    press('6');
+    expect(rows().join()).not.toContain('clock was set');
+  });
+
   it('that has no room is cut with the key to the rest, which tells it in full', () => {
     const notice =
       'No desktop ping: the command notify-send is missing. Install libnotify-bin (Debian and relatives) or libnotify (most others). Pings still ring the bell and stand on the screen.';
