@@ -14,6 +14,7 @@ import { keyRows } from './rows/keys.mjs';
 import { windowRows } from './rows/windows.mjs';
 import { pingRows } from './rows/pings.mjs';
 import { storingRows } from './rows/storing.mjs';
+import { timeRows } from './rows/time.mjs';
 import { makePlace } from './place.mjs';
 import { lineOf, skipped, tableOf } from './report.mjs';
 
@@ -41,6 +42,7 @@ const groups = {
   losses: lossRows,
   pings: pingRows,
   faults: faultRows,
+  time: timeRows,
   'keys-at-random': keysAtRandomRows,
 };
 
