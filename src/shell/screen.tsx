@@ -70,6 +70,8 @@ export async function runScreen({
   const desk = createDesk({ port, ticks: ticker, theme, leave: () => app.unmount() });
   // Before the first frame, so that a key pressed meanwhile is not echoed into it. Ink takes it over, and gives it back.
   process.stdin.setRawMode(true);
+  // Before Ink hears of it.
+  const stopWiping = wipeWhenNarrower(process.stdout);
   let minding: KeeperMinding | null = null;
   const suspending = suspendingWith(() => minding);
   const app = render(<DeskView desk={desk} theme={theme} suspending={suspending} />, {
@@ -118,6 +120,7 @@ export async function runScreen({
   } finally {
     stopListening();
     port.lookBack?.end();
+    stopWiping();
     left = true;
     // Left within the first moments, the store is just being opened: what it starts would keep the program alive.
     await begun;
@@ -188,9 +191,29 @@ const suspendingWith = (minding: () => KeeperMinding | null): Suspending => ({
   },
 });
 
-/** Signals that end the program in good order; what was pressed is on the disk before it ends. */
+/**
+ * A terminal that grows narrower may wrap the rows that stand there, so that they become more than Ink knows of and wipes:
+ * all is wiped from here, and Ink draws it anew from the top.
+ */
+function wipeWhenNarrower(output: NodeJS.WriteStream): () => void {
+  let { columns } = output;
+  const resized = (): void => {
+    if (output.columns < columns) output.write('\u001b[2J\u001b[H');
+    columns = output.columns;
+  };
+  output.on('resize', resized);
+  return () => output.off('resize', resized);
+}
+
+/**
+ * Signals that end the program in good order, as does a terminal that is gone; what was pressed is on the disk before it
+ * ends.
+ */
 function endBySignal(end: (number: number) => void): () => void {
   const signals = { SIGHUP: 1, SIGTERM: 15 } as const;
+  // Reading and writing fail then, often before the signal comes and again while all is put away: these stay.
+  for (const stream of [process.stdin, process.stdout])
+    stream.on('error', () => end(signals.SIGHUP));
   const listeners = Object.entries(signals).map(([name, number]) => {
     const listener = (): void => end(number);
     process.once(name, listener);

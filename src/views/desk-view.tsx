@@ -69,8 +69,9 @@ export function DeskView({ desk, theme, suspending }: Props): ReactNode {
   usePaste((text) => desk.paste(text));
   if (isRead && !isPicking) return <Text>{drawn.lines.join('\n')}</Text>;
   return (
-    // Lines are as wide as the screen already; hidden sideways too, Ink would cut each of them again in every frame.
-    <Box width={columns} height={rows} overflowY="hidden" flexDirection="column">
+    // Lines are as wide as the screen already; hidden sideways too, Ink would cut each of them again in every frame. The
+    // width is the terminal's own at that moment: where it grows narrower, Ink draws the lines of before once more.
+    <Box width="100%" height={rows} overflowY="hidden" flexDirection="column">
       {drawn.frame.pick === undefined ? (
         <Lines lines={drawn.lines} />
       ) : (

@@ -1,6 +1,8 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import {
   cleanEnvironment,
   keys,
@@ -61,6 +63,37 @@ describe('leaving', () => {
     const ended = await terminal.ends();
     expect(ended.signal === number || ended.code === code).toBe(true);
     expectRestored(terminal);
+  });
+
+  it('leaves in good order where its terminal is closed, and leaves a keeper for what was begun last', async () => {
+    const folder = temporaryFolder();
+    const run = (...words: readonly string[]) =>
+      spawnSync(process.execPath, [startFile, ...words, '--folder', folder], {
+        env: cleanEnvironment(),
+        encoding: 'utf8',
+      });
+    run('add', 'Stool', '--schedule', 'bleach-and-clear');
+    run('settings', 'keeper', 'yes');
+    run('settings', 'desktop', 'false');
+    const terminal = openTerminal({ folder });
+    await terminal.shows('Stool');
+    await terminal.settles();
+    expect(run('bench').stdout).not.toContain('A keeper stands by');
+    run('timer', 'clamps', '30min');
+    await terminal.shows('clamps');
+    terminal.closes();
+    await terminal.ends();
+    const log = () => readFileSync(join(folder, 'ping-diagnostics.log'), 'utf8');
+    expect(log()).toContain(`ended by=screen pid=${terminal.pid}`);
+    const keeper = await vi.waitFor(
+      () => {
+        const [, pid] = /began by=keeper pid=(\d+)/.exec(log()) ?? [];
+        if (pid === undefined) throw new Error('no keeper yet');
+        return Number(pid);
+      },
+      { timeout: 15_000, interval: 100 },
+    );
+    process.kill(keeper, 'SIGKILL');
   });
 
   it.each([0, 1, 2, 3, 5, 10])(

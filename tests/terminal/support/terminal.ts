@@ -132,6 +132,8 @@ export function openTerminal({
       }
     },
     kill: (signal: string) => child.kill(signal),
+    /** The terminal's window is closed. */
+    closes: () => (child as IPty & { readonly destroy: () => void }).destroy(),
     ends: async (): Promise<{ readonly code: number; readonly signal: number | undefined }> => {
       await until('the end of the program', () => ended !== null);
       if (ended === null) throw new Error('the program has not ended');
