@@ -1,6 +1,7 @@
 import { openForWriting, type FactStore, type Result } from '../persist/index.ts';
 import { second, type Instant, type Milliseconds } from '../tracker/time/index.ts';
 import { lengthAloud, shopDay } from '../views/format/index.ts';
+import type { Snapshot } from '../views/port.ts';
 import { createClockWatch } from './clock-watch.ts';
 import { createStandingAside } from './keeper/stand-aside.ts';
 import { movePastPieces } from './move-past.ts';
@@ -29,6 +30,8 @@ export type BackgroundOptions = {
   readonly by?: 'screen' | 'keeper';
   /** Another process sends the pings for now: none goes out from here, for as long as that one does so. */
   readonly standsAside?: () => boolean;
+  /** What would end the pings although the machine is kept awake, in words; null where nothing would. */
+  readonly closing?: () => string | null;
   /** Told after every look when the next ping is to come; null while none is. */
   readonly looked?: (next: Instant | null) => void;
 };
@@ -45,7 +48,7 @@ export type Background = { readonly stop: () => void };
  */
 export async function startBackground(options: BackgroundOptions): Promise<Background> {
   const { world, session, ticker, awake, diagnostics, by = 'screen' } = options;
-  const { standsAside = () => false, looked = () => undefined } = options;
+  const { standsAside = () => false, closing = () => null, looked = () => undefined } = options;
   const { clock, newId } = world;
   let opened =
     options.given === null
@@ -128,8 +131,7 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
     const next = pings.look();
     wakeFor(next);
     looked(next);
-    const { wanted, kept, why } = awake.state();
-    session.setAwake(wanted ? { kept, says: why } : null);
+    session.setAwake(howAwake(awake, pings.spoils() ? closing() : null));
   };
   /** Once for all that changes together. */
   const lookSoon = (): void => {
@@ -149,6 +151,14 @@ export async function startBackground(options: BackgroundOptions): Promise<Backg
       diagnostics.record({ at: clock.now(), what: 'ended', by, pid: process.pid });
     },
   };
+}
+
+function howAwake(awake: Awake, closing: string | null): Snapshot['awake'] {
+  const { wanted, kept, why } = awake.state();
+  const told = closing === null ? {} : { closing };
+  if (wanted) return { kept, says: why, ...told };
+  const says = 'Nothing keeps this machine awake: that is switched off.';
+  return closing === null ? null : { kept: null, says, ...told };
 }
 
 /** What is done with a store once it can be written. */

@@ -13,6 +13,7 @@ import { createAwake } from './ping/awake.ts';
 import { createDiagnostics } from './ping/diagnostics.ts';
 import { createPinger } from './ping/pinger.ts';
 import { learnBeside } from './past/learn-beside.ts';
+import { watchPortable } from './ping/portable.ts';
 import { createPort } from './port.ts';
 import { createSession, type Session } from './session.ts';
 import { createTicker } from './ticker.ts';
@@ -98,6 +99,7 @@ export async function runScreen({
       opened: (open) => {
         store = open;
       },
+      closing: watchPortable(platform),
       looked: (next) => minding?.looked(next),
     });
     // A screen that is killed days later would never write it.

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { FactStore, Loaded, StoreProblem } from '../persist/index.ts';
 import {
   clockStep,
@@ -296,7 +297,7 @@ export function createSession(options: SessionOptions): Session {
     pingWays: () => pingWays(loaded.pings, loaded.settings),
     say,
     setAwake: (next) => {
-      if (next?.kept === awake?.kept && next?.says === awake?.says) return;
+      if (isDeepStrictEqual(next, awake)) return;
       awake = next;
       changed();
     },

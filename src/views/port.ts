@@ -48,8 +48,15 @@ export type Snapshot = {
   readonly obstacle: Obstacle | null;
   /** Said once, when something was noticed: a file set aside, no desktop notifications. Newest last. */
   readonly notices: readonly string[];
-  /** Whether the machine is kept awake while something spoils, or why not; null while nothing does. */
-  readonly awake: { readonly kept: boolean; readonly says: string } | null;
+  /**
+   * Whether the machine is kept awake while something spoils, or why not; `kept` null where that was not wanted. `closing`
+   * says what would end the pings all the same. Null while nothing spoils.
+   */
+  readonly awake: {
+    readonly kept: boolean | null;
+    readonly says: string;
+    readonly closing?: string;
+  } | null;
   /** Whether a keeper stands by to ping once no screen is open; `cannot` where none can be. */
   readonly keeper: 'there' | 'none' | 'cannot';
   /** Where data lives, for the messages that name it. */

@@ -4,6 +4,7 @@ import { readPingHook, type Settings } from '../../tracker/settings/index.ts';
 import { awakeCommands } from '../ping/awake-commands.ts';
 import { createAwake } from '../ping/awake.ts';
 import { createDesktop, type SendDesktop } from '../ping/desktop.ts';
+import { closingWords, readPortable } from '../ping/portable.ts';
 import { createHook, type SendToHook } from '../ping/hook.ts';
 import type { World } from '../world.ts';
 import { findProgram } from './find-program.ts';
@@ -105,8 +106,13 @@ export async function checkAwake({ world, settings, wait }: AwakeCheck): Promise
   }
   const { kept, why } = awake.state();
   awake.want(null);
+  const closing = closingWords(readPortable(platform));
   return kept
-    ? fine(`This machine can be kept awake. ${why.replace(/^[^.]*\. /, '')}`)
+    ? fine(
+        ['This machine can be kept awake.', why.replace(/^[^.]*\. ?/, ''), closing ?? '']
+          .filter((says) => says !== '')
+          .join(' '),
+      )
     : wrong(
         why.replace(
           /^This machine may sleep: no ping then\./,

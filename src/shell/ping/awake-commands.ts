@@ -9,15 +9,13 @@ export type AwakeCommand = {
   readonly args: (reason: string) => readonly string[];
   /** Milliseconds in which it has to answer. */
   readonly answersWithin: number;
-  /** What still puts the machine to sleep. */
+  /** What still puts the machine to sleep, beside its lid and battery; may be empty. */
   readonly limits: string;
 };
 
-const lid = 'Closing the lid still lets it sleep.';
-
 /**
  * `idle` and `sleep`, not `handle-lid-switch`: who closes the lid means it, and a laptop running hot in a bag is worse
- * than a missed ping. logind lets every local session block sleep; over SSH it allows only `idle`, tried second.
+ * than a missed ping; `portable.ts` has that said. logind lets every local session block sleep; over SSH it allows only `idle`, tried second.
  */
 function logindHold(file: string, what: string, limits: string): AwakeCommand {
   return {
@@ -29,12 +27,8 @@ function logindHold(file: string, what: string, limits: string): AwakeCommand {
 }
 
 const logindHolds = ['systemd-inhibit', 'elogind-inhibit'].flatMap((file) => [
-  logindHold(file, 'idle:sleep', lid),
-  logindHold(
-    file,
-    'idle',
-    `Only idling was ruled out: a desktop may still send it to sleep. ${lid}`,
-  ),
+  logindHold(file, 'idle:sleep', ''),
+  logindHold(file, 'idle', 'Only idling was ruled out: a desktop may still send it to sleep.'),
 ]);
 
 /** `-i`: no sleep from idling while the named utility runs. */
@@ -42,7 +36,7 @@ const caffeinate: AwakeCommand = {
   file: 'caffeinate',
   args: () => ['-i', 'cat'],
   answersWithin: 5000,
-  limits: lid,
+  limits: '',
 };
 
 const continuousAndSystemRequired = 0x8000_0001;
@@ -59,7 +53,7 @@ const powerShell: AwakeCommand = {
   file: 'powershell.exe',
   args: () => ['-NoLogo', '-NoProfile', '-NonInteractive', '-Command', powerShellScript],
   answersWithin: 20_000,
-  limits: lid,
+  limits: '',
 };
 
 /** What can be tried on this machine, best first. Linux inside Windows asks Windows, which is what falls asleep. */

@@ -126,7 +126,7 @@ export function createAwake({ platform, env, spawn, retryAfter = 30_000 }: Awake
         return {
           wanted: true,
           kept: true,
-          why: `Kept awake for ${awakeReason(wanted)}. ${hold.command.limits}`,
+          why: `Kept awake for ${awakeReason(wanted)}. ${hold.command.limits}`.trimEnd(),
         };
       return { wanted: true, kept: false, why: `${maySleep} ${refusal}` };
     },

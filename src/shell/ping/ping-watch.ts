@@ -50,6 +50,8 @@ type Known = {
 };
 
 export type PingWatch = {
+  /** Whether something that can spoil was running at the last look. */
+  readonly spoils: () => boolean;
   /** Sends what is due and answers when to look again; null while nothing is to come. Cheap when nothing is due. */
   readonly look: () => Instant | null;
   /** Whether something is due that nobody has sent, and when the next is; sends nothing. */
@@ -79,6 +81,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   const sentHere = new Set<string>();
   const ringing = createRinging(pinger, options.onScreen ? ringAgainAfter : notifyAgainAfter);
   let toldAwake = '';
+  let isSpoiling = false;
   let wokeAt: Instant | null = null;
   let comesAgainAt: Instant = Number.POSITIVE_INFINITY;
   let last: {
@@ -207,6 +210,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     }
     const spoiling = spoilsRunning(bench, now, sense);
     const [worst] = spoiling;
+    isSpoiling = worst !== undefined;
     const piece = worst && bench.pieces.get(worst.subject.pieceId);
     const reason = worst && `${piece?.name ?? 'a window'}, ${worst.rule.verb}`;
     awake.want(options.keepAwake() ? (reason ?? null) : null);
@@ -240,6 +244,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   };
 
   return {
+    spoils: () => isSpoiling,
     lookOnly: () => {
       const now = clock.now();
       noticeStandstill(now);

@@ -12,10 +12,10 @@ import { ragsFrom } from '../../tracker/overnight/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { dayWords, whenInWords } from '../format/index.ts';
-import { firstSentence } from '../format/first-sentence.ts';
 import { doubtsOnBench, type Doubt } from '../hours/left-running-memo.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import { calledPiece } from '../parts/called-piece.ts';
+import { sleepWords } from '../parts/sleep-words.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 import type { BenchState } from './bench-state.ts';
@@ -109,8 +109,8 @@ function quietWords(
   }
   const [doubt] = doubtsOnBench(view.snapshot.bench, view.now);
   if (doubt !== undefined) told.push(leftRunningWords(doubt, isWhole, view));
-  const sleeps = view.snapshot.awake?.kept === false ? view.snapshot.awake.says : null;
-  if (sleeps !== null && how !== 'numbers') told.push(firstSentence(sleeps));
+  const sleeps = sleepWords(view.snapshot.awake, isWhole ? 'a sentence' : 'a few words');
+  if (sleeps !== null && how !== 'numbers') told.push(sleeps);
   if (hold.length > 0) {
     const each = hold.map(({ piece }) => {
       if (piece === null || piece.hold === null) return '';
@@ -128,7 +128,7 @@ function quietWords(
     told.push(`curing ${each.join(', ')}`);
   }
   // Where not all has room, this is what is cut.
-  if (sleeps !== null && how === 'numbers') told.push('may sleep: no ping');
+  if (sleeps !== null && how === 'numbers') told.push(sleeps);
   return told.join('   ');
 }
 

@@ -1,7 +1,6 @@
 import { labelOf, nextAct, sessionHolding } from '../../tracker/bench/index.ts';
 import { minute } from '../../tracker/time/index.ts';
 import { fitLine, lineOf, type Line } from '../drawing/index.ts';
-import { firstSentence } from '../format/first-sentence.ts';
 import { minutesSpent } from '../format/index.ts';
 import type { BenchRows } from '../bench/bench-rows.ts';
 import type { BenchState } from '../bench/bench-state.ts';
@@ -11,6 +10,7 @@ import { loudPings } from '../bench/head.ts';
 import { keyMapWith, keyOf } from '../keys/key-map.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { page } from '../page.ts';
+import { sleepWords } from '../parts/sleep-words.ts';
 import type { ShownPing } from '../port.ts';
 import type { Frame, View } from '../screen.ts';
 import { calmBlock, secondBlock, urgentBlock } from './far-block.ts';
@@ -82,8 +82,8 @@ function footOf(
       : message.refused
         ? refusalLine(message.text)
         : lineOf(message.text, 'strong');
-  const sleepy =
-    snapshot.awake?.kept === false ? [lineOf(firstSentence(snapshot.awake.says), 'quiet')] : [];
+  const sleeps = sleepWords(snapshot.awake, columns < 80 ? 'a few words' : 'a sentence');
+  const sleepy = sleeps === null ? [] : [lineOf(sleeps, 'quiet')];
   return [...sleepy, lineOf(on, 'quiet'), told];
 }
 

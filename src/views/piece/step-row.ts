@@ -47,7 +47,8 @@ export function stepRow({ opened, step, marked, columns, view }: StepRow): Line 
     ) === true;
   const spent = stepMinutes(bench, piece, step.id, view.now);
   const { low, high } =
-    hours.steps.find((each) => each.step.id === step.id)?.expected ?? foreseenOn(bench, step, piece);
+    hours.steps.find((each) => each.step.id === step.id)?.expected ??
+    foreseenOn(bench, step, piece);
   const place = String(piece.steps.indexOf(step) + 1);
   const figures = [
     padStart(minutesTold(step, spent, isToDo(piece, step)), minutes),

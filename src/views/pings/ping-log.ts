@@ -32,6 +32,7 @@ export function pingLog(from: number, view: View): ScrolledPage {
     ...(view.pingWays === undefined ? [] : [view.pingWays.says]),
     ...keeperLine(snapshot.keeper),
     ...(snapshot.awake === null ? [] : [snapshot.awake.says]),
+    ...(snapshot.awake?.closing === undefined ? [] : [snapshot.awake.closing]),
     ...(snapshot.folder === null ? [] : [`All of it: ${logFile} in ${snapshot.folder}`]),
   ];
   return {

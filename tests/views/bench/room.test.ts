@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { minute } from '../../../src/tracker/time/index.ts';
 import { deskOf } from '../support/desk-of.ts';
 import { afternoon, at, ping, step, Facts } from '../support/bench-of.ts';
 
@@ -31,6 +32,21 @@ describe('at 80 columns', () => {
       expect(shown).toMatch(/hold 8/);
       expect(shown).toMatch(/curing 7/);
     }
+  });
+
+  it.each([
+    [80, 'On battery: no pings if this closes or runs down.'],
+    [40, 'no pings if this closes'],
+  ])('says at %s columns what would end the pings while something spoils', (columns, says) => {
+    const closing = 'On battery: no pings if this closes or runs down.';
+    const snapshot = { awake: { kept: true, says: 'Kept awake for Ash chair.', closing } };
+    const facts = new Facts().piece('24 09:00', 1, 'Ash chair', [step('look', 'look over')]);
+    const driven = deskOf({ now, facts: facts.list, snapshot });
+    expect(driven.text([columns, 24])).toContain(says);
+    driven.port.wait(2 * minute);
+    expect(driven.text([columns, 24])).toContain('the bench');
+    expect(driven.text([columns, 24])).toContain(says);
+    expect(deskOf({ now, facts: facts.list }).text([columns, 24])).not.toContain('no pings');
   });
 
   it('the foot names a key whole or not at all', () => {

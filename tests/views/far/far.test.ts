@@ -253,6 +253,16 @@ describe('the far view never overflows', () => {
       snapshot: { obstacle: { says: 'Not recorded: disk full.', todo: 'Free 1 MB.' } },
     },
     { when: '12-03 16:35', snapshot: { awake: { kept: false, says: 'The machine may sleep.' } } },
+    {
+      when: '12-03 16:35',
+      snapshot: {
+        awake: {
+          kept: true,
+          says: 'Kept awake.',
+          closing: 'On battery: no pings if this closes or runs down.',
+        },
+      },
+    },
     { facts: afternoon(), when: '24 14:29' },
     {
       facts: new Facts().tell('24 14:00', 'timer-started', {

@@ -110,12 +110,14 @@ describe('the log of pings', () => {
         awake: {
           kept: false,
           says: 'The machine may fall asleep: nothing here can keep it awake.',
+          closing: 'Lid: no pings if this closes.',
         },
       },
       [120, 36],
     ).join('\n');
     expect(text).toContain('Pings: desktop yes, bell yes.');
     expect(text).toContain('The machine may fall asleep: nothing here can keep it awake.');
+    expect(text).toContain('Lid: no pings if this closes.');
     expect(text).toContain(`All of it: ${diagnosticsFile} in /data/shop`);
     expect(logFile).toBe(diagnosticsFile);
   });
