@@ -97,8 +97,13 @@ async function diskRow(place, fault) {
         `${kind}: ${count.screens} screens, ${count.confirmed} presses confirmed, ${count.refused} said what was not stored, ${count.recovered} went on after it, ${count.lost} lost, ${count.damaged} damaged`,
       );
     } catch (error) {
-      const said = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
-      details.push(`${kind} skipped: ${said}`);
+      const said = error instanceof Error ? error.message : String(error);
+      details.push(
+        `${kind} skipped: ${said
+          .split(/\s*\n\s*/)
+          .slice(0, 3)
+          .join(' / ')}`,
+      );
     }
   }
   return tried === 0

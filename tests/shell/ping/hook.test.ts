@@ -1,4 +1,8 @@
-import { describe, expect, it, vi } from 'vitest';
+import { spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { createHook, hookInput } from '../../../src/shell/ping/hook.ts';
 import { createPinger, type Ping } from '../../../src/shell/ping/pinger.ts';
 import { fakeCommands } from './support/fake-commands.ts';
@@ -119,5 +123,59 @@ describe('a pinger with a hook', () => {
     expect(await pinger.send(ping)).toEqual(failed);
     expect(await pinger.send(ping)).toEqual(failed);
     expect(notices).toEqual(['No ping by the hook: hook ended with 1. u: settings.']);
+  });
+});
+
+const hasCurl = spawnSync('curl', ['--version'], { stdio: 'ignore' }).status === 0;
+
+describe.skipIf(!hasCurl)('curl as a hook (skipped where it is missing)', () => {
+  const post = [
+    'curl',
+    '-sS',
+    '--fail',
+    '-H',
+    'Content-Type: application/json',
+    '-d',
+    '@-',
+  ] as const;
+  const send = createHook({ env: { PATH: process.env.PATH } });
+  const named: Ping = { ...ping, title: '4 "Ünïcode" 抽斗 $(id): B on' };
+
+  /** A server that answers with that status and keeps what it was sent. */
+  async function serving(status: number) {
+    const posted: string[] = [];
+    const server = createServer((request, response) => {
+      request.setEncoding('utf8');
+      let body = '';
+      request.on('data', (text: string) => (body += text));
+      request.on('end', () => {
+        posted.push(body);
+        response.writeHead(status).end();
+      });
+    });
+    server.listen(0, '127.0.0.1');
+    await once(server, 'listening');
+    onTestFinished(() => void server.close());
+    return { posted, url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/` };
+  }
+
+  it('posts the ping as JSON', async () => {
+    const { posted, url } = await serving(204);
+    expect(await send([...post, url], named)).toEqual({ ok: true });
+    expect(posted.map((body) => JSON.parse(body) as unknown)).toEqual([
+      { ping: 'c1', title: named.title, body: named.body, loud: true },
+    ]);
+  });
+
+  it('is told with what it says itself where the other side refuses, or is not there', async () => {
+    const { url } = await serving(503);
+    expect(await send([...post, url], named)).toEqual({
+      ok: false,
+      why: expect.stringMatching(/^curl ended with 22: curl: .*503/),
+    });
+    expect(await send([...post, 'http://127.0.0.1:1/'], named)).toEqual({
+      ok: false,
+      why: expect.stringMatching(/^curl ended with 7: curl: /),
+    });
   });
 });

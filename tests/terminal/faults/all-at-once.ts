@@ -19,7 +19,7 @@ export type AllAtOnce = {
 
 const clock = { now: () => Date.now(), today: () => '2026-11-24' };
 const betweenPresses = 400;
-const patience = 20_000;
+const patience = 60_000;
 
 /**
  * Two screens of which a key is pressed, a keeper, and commands one after another, all on one store.

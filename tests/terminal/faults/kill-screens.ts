@@ -19,7 +19,7 @@ export type ScreenKills = {
 /** Presses that come closer count as a held key. */
 const betweenPresses = 200;
 /** A screen that shows nothing in this time is a fault of its own. */
-const patience = 20_000;
+const patience = 60_000;
 /** A screen is killed at some instant of this time after its first press. */
 const killedWithin = 900;
 /** So many screens die on one store, one after another, before the next is begun. */
