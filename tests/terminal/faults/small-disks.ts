@@ -59,7 +59,7 @@ export async function pressOnFailingDisk(
   chestInSections(ran, pattern);
   const random = chance(seed);
   const count = { screens: 0, confirmed: 0, refused: 0, recovered: 0, lost: 0, damaged: 0 };
-  const tryOne = async (): Promise<void> => {
+  const tryOne = async (isFirst: boolean): Promise<void> => {
     const at = mkdtempSync(join(folder, 'disk-'));
     const disk = mountSmallDisk(kind, at, bytesOf[kind]);
     try {
@@ -68,7 +68,9 @@ export async function pressOnFailingDisk(
       cpSync(pattern, store, { recursive: true });
       if (fault === 'can only be read')
         execFileSync('mount', ['-o', 'remount,ro', at], { stdio: 'pipe' });
-      const seen = await pressThrough(ran, store, faultOn(disk, store, fault, random));
+      // One of them has no room at all, whatever chance gives the others.
+      const left = isFirst ? 0 : Math.floor(random() * mostLeft);
+      const seen = await pressThrough(ran, store, faultOn(disk, store, fault, left));
       const opened = await openStore(store, { clock });
       const found = opened.ok ? sectionsIn(opened.value.bench) : 0;
       if (!opened.ok || opened.value.notices.length > 0) count.damaged += 1;
@@ -84,7 +86,7 @@ export async function pressOnFailingDisk(
   const oneAfterAnother = async (): Promise<void> => {
     while (count.screens < screens) {
       count.screens += 1;
-      await tryOne();
+      await tryOne(count.screens === 1);
       told();
     }
   };
@@ -92,20 +94,25 @@ export async function pressOnFailingDisk(
   return count;
 }
 
-type Fault = { readonly begin: () => void; readonly end: () => void };
+type Fault = {
+  readonly begin: () => void;
+  readonly end: () => void;
+  readonly comesBack: boolean;
+};
 
-function faultOn(disk: SmallDisk, store: string, fault: DiskFault, random: () => number): Fault {
+function faultOn(disk: SmallDisk, store: string, fault: DiskFault, left: number): Fault {
   switch (fault) {
     case 'fills up':
       return {
-        begin: () => disk.fillUpTo(Math.floor(random() * mostLeft)),
+        begin: () => disk.fillUpTo(left),
         end: disk.makeRoom,
+        comesBack: true,
       };
     case 'takes no new file any more':
-      return { begin: () => disk.refuse(store), end: () => disk.allow(store) };
+      return { begin: () => disk.refuse(store), end: () => disk.allow(store), comesBack: true };
     case 'can only be read':
       // So from the beginning: where a program writes already this can't be had.
-      return { begin: () => undefined, end: () => undefined };
+      return { begin: () => undefined, end: () => undefined, comesBack: false };
   }
 }
 
@@ -137,16 +144,21 @@ async function pressThrough({ start, environment }: Ran, store: string, fault: F
   }
   // What is loaded after the first frame opens the store.
   await wait(600);
+  const until = async (isSo: () => boolean): Promise<void> => {
+    const waits = Date.now();
+    while (!isSo() && Date.now() - waits < catchesUpWithin) await wait(20);
+  };
   await press(pressesBefore);
+  const beforeFault = confirmed;
   fault.begin();
   await press(pressesWhile);
+  await until(() => refused || confirmed > beforeFault);
   fault.end();
   const before = confirmed;
   await press(pressesAfter);
   const isWell = (): boolean =>
     confirmed > before && !screen.lines().some((line) => saysNotStored.test(line));
-  const pressedTill = Date.now();
-  while (!isWell() && Date.now() - pressedTill < catchesUpWithin) await wait(20);
+  if (fault.comesBack) await until(isWell);
   const recovered = isWell();
   screen.kill('SIGKILL');
   await screen.ended;
