@@ -16,6 +16,8 @@ export type BenchDays = {
   /** The same from the first opening of the shop to the end of the last work. */
   readonly leastMs: Milliseconds;
   readonly mostMs: Milliseconds;
+  /** Whether they are the labels' own: neither the air nor what checks have taught moved anything. */
+  readonly byLabel: boolean;
 };
 
 /** What the days depend on beside the steps. */
@@ -46,7 +48,10 @@ export function benchDays(
   around: DaysAround,
 ): BenchDays {
   const needed = new Set(schedule.steps.flatMap(({ needs }) => needs));
-  const courseOf = courseIn({ ...schedule, needed }, around);
+  let byLabel = true;
+  const courseOf = courseIn({ ...schedule, needed }, around, () => {
+    byLabel = false;
+  });
   const beginning: Way = { places: [atTheBeginning], on: new Map() };
   const ends = branchesOf(schedule.steps, told).map(({ steps, known }) => {
     const way = steps.reduce((before, step): Way => {
@@ -56,7 +61,7 @@ export function benchDays(
     return Math.min(...way.places.map(({ now }) => now));
   });
   const [leastMs, mostMs] = [Math.min(...ends), Math.max(...ends)];
-  return { least: daysTill(leastMs), most: daysTill(mostMs), leastMs, mostMs };
+  return { least: daysTill(leastMs), most: daysTill(mostMs), leastMs, mostMs, byLabel };
 }
 
 /** Where a piece could be after a number of steps, and the ways on that were walked from there. */
@@ -86,9 +91,14 @@ function waysThrough(place: Place, course: CourseStep, shopDay: ShopDay): readon
 function courseIn(
   { products, needed }: Pick<FinishingSchedule, 'products'> & { needed: ReadonlySet<Milestone> },
   { factorAt, now, drying }: DaysAround,
+  moved: () => void,
 ): (step: Step, minutes: number, wood: KnownOfPiece['wood']) => CourseStep {
   const sense: EdgeSense = {
-    spanEnd: (span, from) => from + Math.round(span.ms * (factorAt?.(span, now) ?? 1)),
+    spanEnd: (span, from) => {
+      const factor = factorAt?.(span, now) ?? 1;
+      if (factor !== 1) moved();
+      return from + Math.round(span.ms * factor);
+    },
     // No finishing schedule opens a window by the clock; if one did, it would hold nothing up here.
     nextClock: (from) => from,
   };
@@ -99,8 +109,11 @@ function courseIn(
     const key = `${step.id}/${minutes}/${product?.byWood === undefined ? '' : wood}`;
     const before = known.get(key);
     if (before !== undefined) return before;
-    const own = (rule: WindowRule): OwnTime | undefined =>
-      (product === undefined ? null : drying?.own(product, rule)) ?? undefined;
+    const own = (rule: WindowRule): OwnTime | undefined => {
+      const time = product === undefined ? null : drying?.own(product, rule);
+      if (time) moved();
+      return time ?? undefined;
+    };
     const windows = rulesOf({ products, wood }, step)
       .filter(({ milestone }) => milestone === undefined || needed.has(milestone))
       .map((rule) => ({ rule, sense: senseWithOwnTime(sense, rule, own(rule)) }));

@@ -5,7 +5,7 @@ import type { Settings } from '../settings/settings.ts';
 import type { Instant } from '../time/index.ts';
 import { branchesOf, type Branch } from '../trade/branches.ts';
 import { nothingKnown } from '../trade/condition.ts';
-import type { FinishingSchedule } from '../trade/schedule.ts';
+import type { FinishingSchedule, Step } from '../trade/schedule.ts';
 import type { EdgeSense } from '../windows/model.ts';
 import { benchDays, type BenchDays, type DaysAround } from './bench-days.ts';
 import { expectedMinutes, foreseenOn, fromSchedule } from './expected.ts';
@@ -51,16 +51,29 @@ export function pieceOutlook(
   const totalOf = ({ steps: kept, known }: Branch) => totalOn(bench, kept, sizedIn(known, areaM2));
   const quickest = totalOf(sums.reduce((a, b) => (b.low < a.low ? b : a), first).branch);
   const longest = totalOf(sums.reduce((a, b) => (b.high > a.high ? b : a), first).branch);
-  const minutesOf: DaysAround['minutesOf'] = (step, answers) =>
-    foreseenOn(bench, step, sizedIn({ answers }, areaM2)).minutes;
+  const minutesOf = onceAStep(
+    (step, answers) => foreseenOn(bench, step, sizedIn({ answers }, areaM2)).minutes,
+  );
   const { open, now } = around;
+  const days = benchDays({ steps, products }, told, { ...around, drying: bench.drying, minutesOf });
   return {
     lowMinutes: quickest?.low ?? 0,
     highMinutes: longest?.high ?? 0,
     chance: longest?.chance ?? 0,
     model: longest?.model ?? fromSchedule,
-    days: benchDays({ steps, products }, told, { ...around, drying: bench.drying, minutesOf }),
-    labelDays: benchDays({ steps, products }, told, { open, now, minutesOf }),
+    days,
+    labelDays: days.byLabel ? days : benchDays({ steps, products }, told, { open, now, minutesOf }),
+  };
+}
+
+/** Only few steps take other minutes in another branch; foretelling those of all steps in all branches costs too much. */
+function onceAStep(minutesOf: DaysAround['minutesOf']): DaysAround['minutesOf'] {
+  const known = new Map<Step, number>();
+  return (step, answers) => {
+    if (step.minutesTimes !== undefined) return minutesOf(step, answers);
+    const minutes = known.get(step) ?? minutesOf(step, answers);
+    known.set(step, minutes);
+    return minutes;
   };
 }
 
@@ -80,5 +93,7 @@ export const scheduleDays = (
   benchDays(schedule, nothingKnown, {
     ...around,
     drying,
-    minutesOf: (step, answers) => expectedMinutes(step, sizedIn({ answers }, null)).minutes,
+    minutesOf: onceAStep(
+      (step, answers) => expectedMinutes(step, sizedIn({ answers }, null)).minutes,
+    ),
   });
