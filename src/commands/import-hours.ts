@@ -1,11 +1,10 @@
-import { readFile } from 'node:fs/promises';
-import { resolve } from 'node:path';
 import { readingsOf } from '../shell/intent-context.ts';
 import { createLearning } from '../shell/learning.ts';
+import { readHoursFile } from '../shell/read-hours-file.ts';
 import { tellProblem } from '../persist/schedules/problem.ts';
 import type { HoursFile } from '../persist/hours-import/read-hours.ts';
 import { foldBench, type ImportedHours } from '../tracker/bench/index.ts';
-import { fullDay, instantOfClock, shopDay } from '../views/format/index.ts';
+import { fullDay, shopDay } from '../views/format/index.ts';
 import { importLines, importsLines } from './text/import-lines.ts';
 import { importJson, importsJson } from './json/import-json.ts';
 import { exitCodes } from './line/exit-codes.ts';
@@ -22,8 +21,6 @@ import { record, withStore } from './line/record.ts';
 import type { Room } from './line/room.ts';
 
 const not = 'Not taken';
-/** Ten years of steps are less than a tenth of it. */
-const largestFile = 5_000_000;
 
 export const importHoursFile: CommandFile = {
   takes: '[file]',
@@ -50,27 +47,11 @@ export const importHoursFile: CommandFile = {
 
 async function readFrom(
   file: string,
-  room: Room,
+  { world }: Room,
   { now, shop }: Look,
 ): Promise<HoursFile | Failure> {
-  let text: string;
-  try {
-    text = await readFile(resolve(room.world.cwd, file), 'utf8');
-  } catch (thrown) {
-    const reason = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : '';
-    return failure(
-      'refused',
-      `${not}: ${file} can't be read (${reason}). Check its name and that you may read it.`,
-    );
-  }
-  if (text.length > largestFile)
-    return failure('refused', `${not}: ${file} is longer than 5 MB. Give it in several files.`);
-  // The reader of such files is loaded only here.
-  const { readHours } = await import('../persist/hours-import/read-hours.ts');
-  return readHours(file, text, {
-    today: shopDay(now, shop.zone),
-    noonOf: (day) => Math.min(now, instantOfClock(day, '12:00', shop.zone)),
-  });
+  const read = await readHoursFile(file, world, { now, zone: shop.zone });
+  return 'refused' in read ? failure('refused', read.refused) : read;
 }
 
 async function answerFor(

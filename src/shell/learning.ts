@@ -49,6 +49,8 @@ export type Learning = {
 /** What may leave a piece of the history out of what it taught, or take it in again. */
 const changing: ReadonlySet<Intent['do']> = new Set([
   'leave out of learning',
+  'import hours',
+  'take out import',
   'remove piece',
   'put back on bench',
   'take back',

@@ -1,12 +1,13 @@
 import { join } from 'node:path';
 import type { FactStore } from '../persist/index.ts';
-import { readScheduleFolders, tellProblems } from '../persist/schedules/index.ts';
+import { readScheduleFolders, tellProblem, tellProblems } from '../persist/schedules/index.ts';
 import { foldBench } from '../tracker/bench/index.ts';
 import { chooseSetting, type SettingKnowledge } from '../tracker/settings/index.ts';
 import { standardKeys } from '../views/keys/key-map.ts';
 import type { ActReply, BenchPort, LookingBack, Snapshot } from '../views/port.ts';
 import { createLookingBack } from './past/looking-back.ts';
 import { startThread } from './past/start-thread.ts';
+import { readHoursFile } from './read-hours-file.ts';
 import { readHistories } from './recall.ts';
 import type { Session } from './session.ts';
 import type { World } from './world.ts';
@@ -64,6 +65,13 @@ export function createPort({ session, world, store, openDemo }: PortOptions): Be
       if (open === null) return Promise.resolve({ bench: foldBench([]), problems: [] });
       const { facts, problems } = readHistories(open);
       return Promise.resolve({ bench: foldBench(facts), problems });
+    },
+    lookAtHours: async (file) => {
+      const { zone } = session.snapshot().shop;
+      const read = await readHoursFile(file, world, { now: clock.now(), zone });
+      if ('refused' in read)
+        return { rows: [], fingerprint: '', refused: [read.refused], passedOver: [] };
+      return { ...read, refused: read.problems.map(tellProblem) };
     },
     pingWays: session.pingWays,
     ...(openDemo === undefined ? {} : { openDemo }),

@@ -4,6 +4,7 @@ import { conditionsScreen } from './conditions/index.ts';
 import { confirmScreen } from './confirm/index.ts';
 import { holdScreen } from './hold/index.ts';
 import { hoursScreen } from './hours/index.ts';
+import { importHoursScreen } from './import-hours/index.ts';
 import { jobCardScreen } from './job-card/index.ts';
 import { keysScreen } from './keys-sheet/index.ts';
 import { leaveScreen } from './leave/index.ts';
@@ -53,6 +54,7 @@ export const modules: ScreenRegistry = {
   'shut up shop': shutScreen,
   leave: leaveScreen,
   hours: hoursScreen,
+  'import hours': importHoursScreen,
   'job card': jobCardScreen,
   'past pieces': pastScreen,
 };

@@ -1,4 +1,4 @@
-import type { Bench, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
+import type { Bench, ImportedRow, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
 import type { BackTest } from '../tracker/learning/index.ts';
 import type { Review } from '../tracker/review/index.ts';
 import type { SettingName, Settings } from '../tracker/settings/index.ts';
@@ -118,12 +118,24 @@ export type BenchPort = {
   readonly schedules: () => Promise<SchedulesReply>;
   /** Pieces that have left the bench, also in years gone by. */
   readonly past: () => Promise<{ readonly bench: Bench; readonly problems: readonly string[] }>;
+  /** Reads a file of hours that were kept elsewhere; nothing is taken. */
+  readonly lookAtHours?: (file: string) => Promise<HoursLookedAt>;
   /** Looks back over past years in a thread of its own; what comes of it is in the snapshot. */
   readonly lookBack?: LookBack;
   /** Which ways a ping has on this machine, in words; null while it isn't known. */
   readonly pingWays: () => PingWays;
   /** Puts the invented shop in place of this one; absent where that can't be done. */
   readonly openDemo?: () => void;
+};
+
+/** A file of hours that were kept elsewhere, as it was read. */
+export type HoursLookedAt = {
+  readonly rows: readonly ImportedRow[];
+  readonly fingerprint: string;
+  /** Everything that is wrong, a line each: with file, line and field, or why the file can't be read. */
+  readonly refused: readonly string[];
+  /** Columns that tell nothing that is wanted. */
+  readonly passedOver: readonly string[];
 };
 
 export type LookBack = {

@@ -3,6 +3,7 @@ import type { Instant } from '../tracker/time/index.ts';
 import type { FinishingSchedule, Product } from '../tracker/trade/index.ts';
 import type { BenchState } from './bench/bench-state.ts';
 import type { Guard } from './keys/guard.ts';
+import type { HoursLookedAt } from './port.ts';
 import type { RefusedFor } from './parts/refused-for.ts';
 
 /** Pieces that have left the bench, once they are loaded. */
@@ -172,6 +173,14 @@ export type HoursState = {
   /** How all finished pieces are looked at; absent: by step class. */
   readonly page?: HoursPage;
 };
+/** `looked` is null while the file's name is being written or the file is read. */
+export type ImportHoursState = Writing & {
+  readonly is: 'import hours';
+  readonly text: string;
+  readonly isRead?: true;
+  readonly looked: HoursLookedAt | null;
+  readonly from: number;
+};
 export type JobCardState = {
   readonly is: 'job card';
   readonly piece: string;
@@ -227,6 +236,7 @@ export type Screen =
   | ShutState
   | LeaveState
   | HoursState
+  | ImportHoursState
   | JobCardState
   | PastState;
 

@@ -41,6 +41,7 @@ export function drawAllPieces(state: HoursState, review: Review, view: View): Fr
       [
         tabHint(shown),
         ...(shown === 'ranges' ? ['Enter that piece', 'x leave it out of learning'] : []),
+        ...(shown === 'classes' ? ['i hours kept elsewhere'] : []),
         'left, right',
         'up, down',
         'Esc back',

@@ -37,6 +37,8 @@ export function pressHours(
   const back = takeBackOrForth(press, port);
   if (back !== null) return back;
   if (found !== null) return onPiece(state, press, found, view, port);
+  if (press.name === 'i')
+    return { state, open: { is: 'import hours', text: '', looked: null, from: 0 } };
   const looking = press.name === 's' ? stopOrGoOn(state, view.snapshot.lookingBack, port) : null;
   if (looking !== null) return looking;
   const { pieces } = tableOfPage(state, review, view);

@@ -123,7 +123,11 @@ export async function keysAtRandom({
       soon: (work) => waiting.push(work),
     });
     // A thread of its own answers when it likes: the same keys would no longer give the same frames.
-    const { lookBack: _, ...ownPort } = createPort({
+    const {
+      lookBack: _,
+      lookAtHours: __,
+      ...ownPort
+    } = createPort({
       session,
       world: world as never,
       store: () => store,
