@@ -1,15 +1,23 @@
 import { readFile } from 'node:fs/promises';
 
 /**
+ * Inside of a character class: printable ASCII, Latin, punctuation, boxes and blocks. None of them joins with another
+ * (UAX 29), each is one cell wide, and a screen holds little else.
+ */
+const plainSigns = String.raw`\x20-\x7e\u00a1-\u00ac\u00ae-\u02ff\u2010-\u2027\u2030-\u203b\u2500-\u25fc`;
+
+/** As source text, whether a text holds nothing but them. */
+export const plainText = String.raw`/^[${plainSigns}]*$/`;
+
+/**
  * As source text, what gives the graphemes of a text like `Intl.Segmenter`, which takes a fifth as long to make as Node to
- * start. In control characters, printable ASCII, Latin, punctuation, boxes and blocks none joins with another (UAX 29), and
- * a screen holds little else.
+ * start. Line feeds and escapes join with nothing either.
  *
  * @param {string} options of the segmenter
  */
 export const cheapSegmenter = (options) => String.raw`
   let graphemes;
-  const joinsNothing = /^[\n\x1b\x20-\x7e\u00a1-\u00ac\u00ae-\u02ff\u2010-\u2027\u2030-\u203b\u2500-\u25fc]*$/;
+  const joinsNothing = /^[\n\x1b${plainSigns}]*$/;
   const segmenter = {
     segment: (text) =>
       joinsNothing.test(text)
@@ -67,11 +75,17 @@ const edits = [
     why: 'making the two takes as long as starting Node, and text without emoji needs none',
   },
   {
-    file: /[\\/](wrap-ansi[\\/]index|slice-ansi[\\/]tokenize-ansi|ink[\\/]build[\\/]line-update)\.js$/,
+    file: /[\\/](wrap-ansi[\\/]index|slice-ansi[\\/]tokenize-ansi)\.js$/,
     find: /const (\w+) = new Intl\.Segmenter\(([^)]*)\);/,
     replacement:
       'let made; const $1 = { segment: (text) => (made ??= new Intl.Segmenter($2)).segment(text) };',
     why: 'making the first one takes a fifth as long as starting Node, and a screen of plain text needs none',
+  },
+  {
+    file: /[\\/]ink[\\/]build[\\/]line-update\.js$/,
+    find: /const segmenter = new Intl\.Segmenter\(([^)]*)\);([^]*)const printableAscii = \/\^\[ -~\]\*\$\/u;/,
+    replacement: `${cheapSegmenter('$1')}$2const printableAscii = ${plainText.replaceAll('$', '$$$$')};`,
+    why: 'a line that changed is compared with the one before sign by sign, through what finds graphemes, though those of plain signs are known',
   },
   {
     file: /[\\/]ansi-tokenize[\\/]build[\\/]tokenize\.js$/,

@@ -1,6 +1,7 @@
 import { runInThisContext } from 'node:vm';
 import { expect, test } from 'vitest';
-import { cheapSegmenter } from '../../scripts/build-trim.mjs';
+import stringWidth from 'string-width';
+import { cheapSegmenter, plainText } from '../../scripts/build-trim.mjs';
 
 type Segmenting = { readonly segment: (text: string) => Iterable<{ readonly segment: string }> };
 
@@ -33,3 +34,12 @@ test.each(['│··(────', 'e\u0301', '\r\n', '👩‍🔧 at the bench'
     expect(graphemes(segmenter, text)).toEqual(graphemes(new Intl.Segmenter(), text));
   },
 );
+
+test('plain signs are those that are taken one by one and act on nothing, each one cell wide', () => {
+  const isPlain = runInThisContext(plainText) as RegExp;
+  expect(plain.filter((character) => !isPlain.test(character))).toEqual(['\n', '\x1b']);
+  const seen = plain.filter((character) => isPlain.test(character));
+  expect(seen.filter((character) => stringWidth(character) !== 1)).toEqual([]);
+  // A line of them is as wide as it is long, however far it is taken.
+  expect(stringWidth(seen.join(''))).toBe(seen.length);
+});
