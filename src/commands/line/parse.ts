@@ -18,11 +18,7 @@ export function parseWords(name: string, file: CommandFile, words: readonly stri
   };
   const wrong = wrongOption(words, options);
   if (wrong !== null) return not(...wrong);
-  const { values, positionals } = parseArgs({
-    args: words.map(shielded),
-    options: Object.fromEntries(options.map((option) => [option.name, shapeOf(option)])),
-    allowPositionals: true,
-  });
+  const { values, positionals } = words.every(isSimple) ? simple(words) : split(words, options);
   if (values['help'] === true) return 'help';
   const filled = fill(argumentsIn(file.takes ?? ''), positionals.map(unshielded), not);
   if (isFailure(filled)) return filled;
@@ -32,6 +28,28 @@ export function parseWords(name: string, file: CommandFile, words: readonly stri
   ]);
   return reader(given, name);
 }
+
+type Split = {
+  readonly values: Readonly<Record<string, unknown>>;
+  readonly positionals: readonly string[];
+};
+
+function split(words: readonly string[], options: readonly Option[]): Split {
+  return parseArgs({
+    args: words.map(shielded),
+    options: Object.fromEntries(options.map((option) => [option.name, shapeOf(option)])),
+    allowPositionals: true,
+  });
+}
+
+/** What most commands are given needs no parser: Node would load its own, a twentieth of an empty start. */
+const isSimple = (word: string): boolean => word === json || !word.startsWith('-');
+const json = '--json';
+
+const simple = (words: readonly string[]): Split => ({
+  values: words.includes(json) ? { json: true } : {},
+  positionals: words.filter((word) => word !== json),
+});
 
 type OptionShape = NonNullable<ParseArgsConfig['options']>[string];
 
