@@ -5,7 +5,7 @@ export { nothingLearned, teach } from './teach.ts';
 export { foreseenTotal } from './minutes-total.ts';
 export * from './drying-times.ts';
 export * from './learned-opening.ts';
-export { coatsKeptOut, withCoatsOf, type CoatKeptOut, type DriedCoat } from './dried-coats.ts';
+export { coatsKeptOut, withCoatsOf, type DriedCoat } from './dried-coats.ts';
 export { dryingChance, dryingOfProduct, type MilestoneDrying } from './product-drying.ts';
 export { dryingBook, dryingTimesFrom, type DryingBook } from './drying-book.ts';
 export { estimatorFrom, fromYou } from './estimator.ts';
