@@ -27,6 +27,7 @@ import {
 } from '../../src/persist/presence/index.ts';
 import { createDiagnostics } from '../../src/shell/ping/diagnostics.ts';
 import type { BenchFact } from '../../src/tracker/bench/index.ts';
+import { notTaught } from '../../src/tracker/learning/index.ts';
 import { conversation, start } from './children/child.ts';
 import { programs } from './children/programs.ts';
 import { note } from './facts.ts';
@@ -142,7 +143,15 @@ describe('a link in place of a file', () => {
       symlinkSync(join(elsewhere, target), join(folder, name));
     }
     leaveKeeperMark(folder, { pid: 1, began: 0 });
-    const taught = { years: [], except: [], imports: [] } as unknown as LearnedFile;
+    const nothing = { ...notTaught, dried: [] };
+    const taught: LearnedFile = {
+      years: [],
+      except: [],
+      earlier: nothing,
+      whole: nothing,
+      imports: [],
+      onImports: nothing,
+    };
     writeLearned(folder, taught);
     createDiagnostics({ folder }).record({ at: 0, what: 'began', by: 'screen', pid: 1 });
     valueOf(appendBench(store, note('b')));

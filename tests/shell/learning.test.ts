@@ -90,6 +90,11 @@ describe('what the history taught', () => {
     expect(modelOf(folder, bench)).toBe('finishing schedule');
     expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
     expect(readFileSync(path, 'utf8')).toBe(written);
+    // So does a byte of what only learning anew reads.
+    writeFileSync(path, written.replace('"steps":0', '"steps":8'));
+    expect(readFileSync(path, 'utf8')).not.toBe(written);
+    expect(modelOf(folder, bench)).toBe('finishing schedule');
+    writeFileSync(path, written);
     store.moveToHistory([{ year: 2026, facts: anotherPiece() }]);
     expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
   });

@@ -38,7 +38,7 @@ export type LearnedFile = {
 };
 
 /** Counts up when the model changes: what an earlier one learned can't be gone on with. */
-const model = 3;
+const model = 4;
 
 const learnedPath = (folder: string): string => join(folder, 'learned.json');
 
@@ -66,28 +66,47 @@ function printOf(path: string): string {
   }
 }
 
-/** Null where there is none, or not one that this program wrote. */
+/** The first line; what only learning anew needs is in the second. */
+type FirstLine = Omit<LearnedFile, 'earlier' | 'onImports'> & {
+  /** Null where nothing is from elsewhere: then it is what all years taught. */
+  readonly onImports: Taught | null;
+};
+
+/** Null where there is none, or not one that this program wrote. Many commands read it: only what they ask for is parsed. */
 export function readLearned(folder: string): LearnedFile | null {
   try {
-    const [head, text = ''] = readFileSync(learnedPath(folder), 'utf8').split('\n');
-    return head === headOf(text) ? (JSON.parse(text) as LearnedFile) : null;
+    const [head, first = '', second = ''] = readFileSync(learnedPath(folder), 'utf8').split('\n');
+    if (head !== headOf(first, second)) return null;
+    const line = JSON.parse(first) as FirstLine;
+    return {
+      ...line,
+      onImports: line.onImports ?? line.whole,
+      get earlier() {
+        return JSON.parse(second) as YearsTaught;
+      },
+    };
   } catch {
     return null;
   }
 }
 
 /** Where it can't be written nothing is lost: it is made again at the next start. */
-export function writeLearned(folder: string, learned: LearnedFile): void {
-  const text = JSON.stringify(learned);
+export function writeLearned(folder: string, { earlier, onImports, ...rest }: LearnedFile): void {
+  const line: FirstLine = { ...rest, onImports: onImports === rest.whole ? null : onImports };
+  const [first, second] = [JSON.stringify(line), JSON.stringify(earlier)];
   const part = `${learnedPath(folder)}${partEnding}`;
   try {
     // Left by a process that died, or a link to somewhere else: it is not written into.
     rmSync(part, { force: true });
-    writeFileSync(part, `${headOf(text)}\n${text}`, { mode: 0o600, flag: 'wx' });
+    writeFileSync(part, `${headOf(first, second)}\n${first}\n${second}`, {
+      mode: 0o600,
+      flag: 'wx',
+    });
     renameSync(part, learnedPath(folder));
   } catch {
     // A full or read-only disk; whatever is recorded there says so itself.
   }
 }
 
-const headOf = (text: string): string => `recoat learned ${model} ${crc32(text).toString(16)}`;
+const headOf = (first: string, second: string): string =>
+  `recoat learned ${model} ${crc32(second, crc32(first)).toString(16)}`;
