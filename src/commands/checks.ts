@@ -31,8 +31,9 @@ export const trouble: CommandFile = {
     ...targetOptions,
   ],
   help: 'What it showed, in your words. With --put-in it is one of a list: "trouble PIECE --put-in" alone shows it.',
-  run: (room, given) =>
-    record(room, (look) => {
+  run: async (room, given) => {
+    const helps: string[] = [];
+    const recorded = await record(room, (look) => {
       const target = targetGiven(given, look, 'Not noted');
       if (isFailure(target)) return target;
       const { piece, part, at } = target;
@@ -44,10 +45,18 @@ export const trouble: CommandFile = {
         finding: 'trouble',
         ...(shown === '' ? {} : { shown }),
       } as const;
-      if (!given.has('put-in')) return { at, intents: [noted] };
       const intent = withRemedies(noted, shown, target, look);
-      return isFailure(intent) ? intent : { at, intents: [intent] };
-    }),
+      if (given.has('put-in')) return isFailure(intent) ? intent : { at, intents: [intent] };
+      const remedies = isFailure(intent) ? [] : (intent.remedies ?? []);
+      helps.push(...remedies.map(({ name }) => name));
+      return { at, intents: [noted] };
+    });
+    if (helps.length > 0 && !isFailure(recorded))
+      room.tell(
+        `What usually helps: ${helps.join(', then ')}. With --put-in it comes into the steps.`,
+      );
+    return recorded;
+  },
 };
 
 type Check = Extract<Intent, { do: 'check' }>;

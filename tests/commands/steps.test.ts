@@ -71,4 +71,11 @@ describe('the steps of a piece', () => {
     expect((await shop.json('steps', '1')).steps.at(-1)?.state).toBe('to do');
     expect((await shop.refuses('skip-step', '1', 'look again', '--undo')).code).toBe(1);
   });
+
+  it('that are left out already are said to be, and why', async () => {
+    const shop = openShop();
+    await shop.does('add', 'Oak chest', '--schedule', 'bleach-and-clear', '--year', '1990');
+    const { says } = await shop.refuses('skip-step', '1', 'lead test');
+    expect(says).toBe('Not skipped: lead test, 3 spots is left out already (made 1990).');
+  });
 });

@@ -275,9 +275,19 @@ describe('trying the surface', () => {
     expect(await shop.refuses('trouble', '1', 'sings', '--put-in')).toMatchObject({ code: 2 });
   });
 
+  it('says what usually helps against a known trouble, and leaves the steps alone', async () => {
+    const shop = await withCoat();
+    const { steps } = await shop.json('steps', '1');
+    const { code, out, err } = await shop.run(['trouble', '1', 'runs']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^trouble, /);
+    expect(err).toMatch(/What usually helps: .+\. With --put-in it comes into the steps\./);
+    expect((await shop.json('steps', '1')).steps).toHaveLength(steps.length);
+  });
+
   it('finds trouble in words that are no list', async () => {
     const shop = await withCoat();
-    await shop.does('trouble', '1', 'a', 'fly', 'in', 'it');
+    expect(await shop.does('trouble', '1', 'a', 'fly', 'in', 'it')).not.toContain('usually helps');
     const { rows } = await shop.json('job-card', '1');
     expect(rows.find(({ row }) => row === 'check')).toMatchObject({
       finding: 'trouble',

@@ -41,12 +41,8 @@ export function leftRunning(
   if (!isQuiet && sessionMinutes(session, now) * minute <= longestOf(work.most)) return null;
   const doneAt = doneIn(piece, session, isQuiet ? quiet.from : end);
   if (!isQuiet) {
-    const trimTo = doneAt === null ? null : Math.round((doneAt + work.cleanup) / minute) * minute;
-    return {
-      session,
-      quiet: null,
-      trimTo: trimTo !== null && end - trimTo >= smallestTrim ? trimTo : null,
-    };
+    const wanted = doneAt === null ? null : doneAt + work.cleanup;
+    return { session, quiet: null, trimTo: worthTrimming(session, end, wanted) };
   }
   const wanted =
     doneAt !== null
@@ -54,9 +50,14 @@ export function leftRunning(
       : quiet.from > session.start
         ? quiet.from
         : session.start + work.usual;
+  return { session, quiet, trimTo: worthTrimming(session, end, wanted) };
+}
+
+/** The whole minute to trim to; null where nothing tells it, or it would leave nothing or cut off too little. */
+function worthTrimming(session: Session, end: Instant, wanted: Instant | null): Instant | null {
+  if (wanted === null) return null;
   const trimTo = Math.round(wanted / minute) * minute;
-  const isWorthIt = trimTo > session.start && end - trimTo >= smallestTrim;
-  return { session, quiet, trimTo: isWorthIt ? trimTo : null };
+  return trimTo > session.start && end - trimTo >= smallestTrim ? trimTo : null;
 }
 
 /** How long a session may be before it is doubted for that alone. What nothing is expected of may be long. */

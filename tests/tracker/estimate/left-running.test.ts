@@ -70,6 +70,18 @@ describe('a session left running', () => {
     expect(look(shop, stool, 200)).toMatchObject({ quiet: null, trimTo: null });
   });
 
+  it('is not offered to end as soon as it began, where "done" came with the pick-up', () => {
+    const shop = inventShop();
+    const quick = step('quick', { minutes: { typical: 5, low: 3, high: 9 }, setupMinutes: 0 });
+    const stool = shop.add('Beech stool', scheduleOf([quick, step('scuff')]), at(-10));
+    shop.act({ do: 'pick up', targets: [{ piece: stool, part: null }] }, at(0));
+    shop.act({ do: 'done', piece: stool, part: null }, at(0));
+    for (const minutes of [40, 80])
+      shop.act({ do: 'write note', piece: stool, step: null, text: 'seen' }, at(minutes));
+    shop.act({ do: 'put down', piece: stool }, at(100));
+    expect(look(shop, stool, 200)).toMatchObject({ quiet: null, trimTo: null });
+  });
+
   it('is seen while it still runs', () => {
     const { shop, stool } = pickedUp();
     expect(look(shop, stool, 60)).toBeNull();

@@ -1,7 +1,7 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece } from '../piece.ts';
-import { originalOf } from '../left-out.ts';
+import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import { leftOutWords, originalOf } from '../left-out.ts';
 import { plainStep } from '../plain-step.ts';
 import { isDone } from '../progress.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
@@ -119,7 +119,7 @@ export function skipStep(
   if (isOutcome(step)) return step;
   if (step.skipped === intent.skipped) {
     return refuse(
-      `Not ${intent.skipped ? 'skipped' : 'put back'}: ${step.name} ${step.skipped ? 'is skipped' : 'is in the list'} already.`,
+      `Not ${intent.skipped ? 'skipped' : 'put back'}: ${step.name} ${alreadyWords(piece, step)}.`,
     );
   }
   if (intent.skipped && isDone(piece, step.id, null))
@@ -134,6 +134,12 @@ export function skipStep(
     `${step.name} ${intent.skipped ? 'skipped' : 'in the list again'} on ${called(piece)}`,
     piece.id,
   );
+}
+
+function alreadyWords(piece: Piece, step: PlannedStep): string {
+  if (!step.skipped) return 'is in the list already';
+  const why = leftOutWords(piece, step);
+  return why === '' ? 'is skipped already' : `is left out already (${why})`;
 }
 
 export function rewordStep(
