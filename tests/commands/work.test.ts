@@ -130,6 +130,26 @@ describe('adding a piece', () => {
   });
 });
 
+describe('the profile of a piece', () => {
+  it('makes handwork longer, is told and taken away', async () => {
+    const shop = await withPiece('bleach-and-clear');
+    const minutes = async (id: string) =>
+      (await shop.json('steps', '1')).steps.find((each) => each.id === id)?.estimate.minutes ?? 0;
+    const [strip, bleach] = [await minutes('strip'), await minutes('bleach')];
+    await shop.does('describe', '1', '--profile', 'turned 50%');
+    expect(await shop.json('steps', '1')).toMatchObject({
+      profile: { shape: 'turned', share: 0.5 },
+    });
+    expect((await minutes('strip')) / strip).toBeCloseTo(1.4, 6);
+    expect(await minutes('bleach')).toBe(bleach);
+    expect((await shop.refuses('describe', '1', '--profile', 'turnd')).says).toBe(
+      'Not noted: "turnd" is no profile. Write flat, panels, turned or carved, or turned 30%. Nearest: turned.',
+    );
+    await shop.does('describe', '1', '--profile', 'none');
+    expect(await minutes('strip')).toBe(strip);
+  });
+});
+
 describe('work', () => {
   it('goes through a dwell by the stamp that is next, as the bench names it', async () => {
     const shop = await withPiece('bleach-and-clear');

@@ -35,7 +35,8 @@ function says(command: string, ...words: readonly string[]): string {
   const runtime = folder();
   const { status, stdout, stderr } = spawnSync(command, words, {
     encoding: 'utf8',
-    env: { ...process.env, XDG_RUNTIME_DIR: runtime },
+    // What a shell says of a language that the machine lacks is nothing about the file.
+    env: { ...process.env, XDG_RUNTIME_DIR: runtime, LC_ALL: 'C', LANG: 'C' },
   });
   return status === 0 ? stderr : `${status}: ${stdout}${stderr}`;
 }

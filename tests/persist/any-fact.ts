@@ -15,6 +15,7 @@ import {
 import {
   drivers,
   lateCauses,
+  shapes,
   stepClasses,
   type Product,
   type Step,
@@ -230,6 +231,7 @@ const benchBodies: {
         kind: orNull(text),
         wood: orNull(oneOf(woods)),
         areaM2: orNull(figure),
+        profile: orNull(fc.record({ shape: oneOf(shapes), share: figure })),
         yearMade: orNull(figure),
         promised: orNull(day),
       },

@@ -24,6 +24,8 @@ export type StepsJson = {
   readonly schedule: { readonly id: string; readonly name: string };
   readonly wood: string | null;
   readonly areaM2: number | null;
+  /** What of the show surface is slow to work by hand; `share` from 0 to 1. */
+  readonly profile: { readonly shape: string; readonly share: number } | null;
   readonly yearMade: number | null;
   readonly kind: string | null;
   readonly promised: IsoDay | null;

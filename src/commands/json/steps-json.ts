@@ -22,6 +22,7 @@ export function stepsJson(piece: Piece, look: Look): StepsJson {
     schedule: { id: piece.schedule.id, name: piece.schedule.name },
     wood: piece.wood,
     areaM2: piece.areaM2,
+    profile: piece.profile,
     yearMade: piece.yearMade,
     kind: piece.kind,
     promised: piece.promised,

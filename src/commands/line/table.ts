@@ -91,7 +91,11 @@ const table = {
   'reword-step': recording('steps', 'call a step something else', 'rewordStep'),
 
   add: other('pieces', 'a new piece on the bench', 'add'),
-  describe: recording('pieces', 'name, kind, wood, size, year made, date promised', 'describe'),
+  describe: recording(
+    'pieces',
+    'name, kind, wood, size, profile, year made, date promised',
+    'describe',
+  ),
   parts: recording('pieces', 'the parts that are worked separately', 'parts'),
   matches: recording('pieces', 'two pieces that should come out alike', 'matches'),
   hold: recording('pieces', 'a piece waits for something that has no clock', 'hold'),

@@ -1,6 +1,6 @@
 import { woods, type PieceDescription, type Wood } from '../../tracker/bench/index.ts';
 import { readDay } from '../../tracker/time/index.ts';
-import { nearest } from '../../tracker/trade/index.ts';
+import { nearest, readProfile, shapes } from '../../tracker/trade/index.ts';
 import { shopDay } from '../../views/format/zone.ts';
 import {
   failure,
@@ -17,6 +17,7 @@ export const descriptionOptions: readonly CommandOption[] = [
   ['--kind <words>', 'what it is: chest, chair'],
   ['--wood <soft|hard>', 'soft or hard: some windows differ'],
   ['--size <surface>', 'show surface: 0.9 m2, 10 sq ft'],
+  ['--profile <shape>', 'flat, panels, turned or carved; turned 30% where that much is'],
   ['--year <year>', 'when it was made'],
   ['--promised <day>', 'the day it is promised for: Sat, 28 Nov'],
 ];
@@ -52,6 +53,16 @@ export function descriptionGiven(
     return surface.ok ? { value: surface.m2 } : wrong(surface.says);
   });
   if (isFailure(size)) return size;
+  const profile = read('profile', (typed) => {
+    const shape = readProfile(typed);
+    return shape === null
+      ? wrong(
+          `"${typed}" is no profile. Write flat, panels, turned or carved, or turned 30%.`,
+          nearest(typed, shapes),
+        )
+      : { value: shape };
+  });
+  if (isFailure(profile)) return profile;
   const year = read('year', (typed) =>
     /^\d{4}$/.test(typed.trim())
       ? { value: Number(typed) }
@@ -67,6 +78,7 @@ export function descriptionGiven(
     ...(kind.value === undefined ? {} : { kind: kind.value }),
     ...(wood.value === undefined ? {} : { wood: wood.value }),
     ...(size.value === undefined ? {} : { areaM2: size.value }),
+    ...(profile.value === undefined ? {} : { profile: profile.value }),
     ...(year.value === undefined ? {} : { yearMade: year.value }),
     ...(promised.value === undefined ? {} : { promised: promised.value }),
   };

@@ -7,7 +7,7 @@ import {
   woods,
   type BenchFactBodies,
 } from '../../tracker/bench/index.ts';
-import { lateCauses, stepClasses } from '../../tracker/trade/index.ts';
+import { lateCauses, shapes, stepClasses } from '../../tracker/trade/index.ts';
 import { matches } from './same.ts';
 import { product, step } from './schedule.ts';
 import { air, calendarDay, id, instant, milliseconds } from './values.ts';
@@ -39,6 +39,9 @@ export const benchBodies = {
       kind: z.exactOptional(z.nullable(z.string())),
       wood: z.exactOptional(z.nullable(z.enum(woods))),
       areaM2: z.exactOptional(z.nullable(z.number())),
+      profile: z.exactOptional(
+        z.nullable(z.strictObject({ shape: z.enum(shapes), share: z.number() })),
+      ),
       yearMade: z.exactOptional(z.nullable(z.number())),
       promised: z.exactOptional(z.nullable(calendarDay)),
     }),

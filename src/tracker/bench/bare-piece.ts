@@ -5,6 +5,7 @@ export const barePiece = {
   kind: null,
   wood: null,
   areaM2: null,
+  profile: null,
   yearMade: null,
   promised: null,
   parts: [],

@@ -1,6 +1,7 @@
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate } from '../trade/climate.ts';
 import type { LateCause } from '../trade/late-causes.ts';
+import type { Profile } from '../trade/profile.ts';
 import type { Product, Step, StepClass } from '../trade/schedule.ts';
 import type { StampEvent } from '../windows/model.ts';
 
@@ -55,6 +56,7 @@ export type PieceDescription = {
   readonly wood?: Wood | null;
   /** Show surface in square metres. */
   readonly areaM2?: number | null;
+  readonly profile?: Profile | null;
   readonly yearMade?: number | null;
   readonly promised?: CalendarDay | null;
 };

@@ -2,6 +2,7 @@ import type { ClockStep } from './clock-frames.ts';
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate, Reading } from '../trade/climate.ts';
 import type { LateCause } from '../trade/late-causes.ts';
+import type { Profile } from '../trade/profile.ts';
 import type { Product, Step } from '../trade/schedule.ts';
 import type { OwnTime, StampEvent, WindowRule } from '../windows/model.ts';
 import type {
@@ -155,6 +156,7 @@ export type Piece = {
   readonly kind: string | null;
   readonly wood: Wood | null;
   readonly areaM2: number | null;
+  readonly profile: Profile | null;
   readonly yearMade: number | null;
   readonly promised: CalendarDay | null;
   readonly schedule: { readonly id: string; readonly name: string; readonly hash: string };
@@ -185,6 +187,7 @@ export type Piece = {
 
 /** What scales a step's minutes on a piece. */
 export type Sized = Pick<Piece, 'areaM2'> & {
+  readonly profile?: Profile | null;
   readonly answers?: Readonly<Record<string, Pick<GivenAnswer, 'answer'>>>;
 };
 

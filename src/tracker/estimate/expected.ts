@@ -1,6 +1,7 @@
 import type { Sized } from '../bench/piece.ts';
 import type { Expectation } from '../bench/facts.ts';
 import type { Bench } from '../bench/piece.ts';
+import { profileFactor } from '../trade/profile.ts';
 import type { Step } from '../trade/schedule.ts';
 
 /** Show surface of the piece that a schedule's typical minutes are stated for, in square metres (common practice, no source). */
@@ -30,7 +31,9 @@ function answersFactor({ minutesTimes = {} }: Step, answers: Sized['answers'] = 
  */
 export function expectedMinutes(step: Step, piece: Sized): Expectation {
   const factor =
-    (step.driver === 'area' ? sizeFactor(piece.areaM2) : 1) * answersFactor(step, piece.answers);
+    (step.driver === 'area' ? sizeFactor(piece.areaM2) : 1) *
+    profileFactor(step, piece.profile ?? null) *
+    answersFactor(step, piece.answers);
   return {
     minutes: step.minutes.typical * factor,
     low: step.minutes.low * factor,

@@ -10,7 +10,7 @@ import type { EdgeSense } from '../windows/model.ts';
 import { benchDays, type BenchDays, type DaysAround } from './bench-days.ts';
 import { expectedMinutes, foreseenOn, fromSchedule } from './expected.ts';
 import { totalOn } from './range-of-sum.ts';
-import { branchMinutes, sizedIn } from './schedule-figures.ts';
+import { branchMinutes, referencePiece, sizedIn } from './schedule-figures.ts';
 
 /** What a piece that nothing was done to yet will take. */
 export type PieceOutlook = {
@@ -41,18 +41,18 @@ export function pieceOutlook(
   around: OutlookAround,
 ): PieceOutlook | null {
   if (piece.stamps.length > 0 || piece.finishes.length > 0) return null;
-  const { areaM2, products } = piece;
+  const { products } = piece;
   const told = knownOf(piece);
   const steps = piece.steps.flatMap(asTold);
   const branches = branchesOf(steps, told);
-  const sums = branches.map((branch) => ({ branch, ...branchMinutes(branch, areaM2) }));
+  const sums = branches.map((branch) => ({ branch, ...branchMinutes(branch, piece) }));
   const [first] = sums;
   if (first === undefined || steps.length === 0) return null;
-  const totalOf = ({ steps: kept, known }: Branch) => totalOn(bench, kept, sizedIn(known, areaM2));
+  const totalOf = ({ steps: kept, known }: Branch) => totalOn(bench, kept, sizedIn(known, piece));
   const quickest = totalOf(sums.reduce((a, b) => (b.low < a.low ? b : a), first).branch);
   const longest = totalOf(sums.reduce((a, b) => (b.high > a.high ? b : a), first).branch);
   const minutesOf = onceAStep(
-    (step, answers) => foreseenOn(bench, step, sizedIn({ answers }, areaM2)).minutes,
+    (step, answers) => foreseenOn(bench, step, sizedIn({ answers }, piece)).minutes,
   );
   const { open, now } = around;
   const days = benchDays({ steps, products }, told, { ...around, drying: bench.drying, minutesOf });
@@ -94,6 +94,6 @@ export const scheduleDays = (
     ...around,
     drying,
     minutesOf: onceAStep(
-      (step, answers) => expectedMinutes(step, sizedIn({ answers }, null)).minutes,
+      (step, answers) => expectedMinutes(step, sizedIn({ answers }, referencePiece)).minutes,
     ),
   });

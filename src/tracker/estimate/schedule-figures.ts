@@ -1,4 +1,4 @@
-import type { Sized } from '../bench/piece.ts';
+import type { Piece, Sized } from '../bench/piece.ts';
 import {
   branchesOf,
   nothingKnown,
@@ -28,7 +28,7 @@ export function scheduleFigures(
 ): ScheduleFigures {
   const branches = branchesOf(steps, told);
   const counts = branches.map((branch) => branch.steps.length);
-  const sums = branches.map((branch) => branchMinutes(branch, null));
+  const sums = branches.map((branch) => branchMinutes(branch, referencePiece));
   return {
     leastSteps: Math.min(...counts),
     mostSteps: Math.max(...counts),
@@ -37,21 +37,28 @@ export function scheduleFigures(
   };
 }
 
-/** What minutes depend on in a branch, on a piece of that show surface. */
+/** What minutes depend on of the piece itself, whatever way it goes. */
+export type Bulk = Pick<Piece, 'areaM2' | 'profile'>;
+
+/** What a schedule's typical minutes are stated for. */
+export const referencePiece: Bulk = { areaM2: null, profile: null };
+
+/** What minutes depend on in a branch, on a piece of that size and shape. */
 export const sizedIn = (
   { answers }: Pick<KnownOfPiece, 'answers'>,
-  areaM2: number | null,
+  { areaM2, profile }: Bulk,
 ): Sized => ({
   areaM2,
+  profile,
   answers: Object.fromEntries(Object.entries(answers).map(([step, answer]) => [step, { answer }])),
 });
 
 /** Hands-on minutes of one branch by the finishing schedule, without setup. */
 export function branchMinutes(
   { steps, known }: Branch,
-  areaM2: number | null,
+  bulk: Bulk,
 ): { readonly low: number; readonly high: number } {
-  const piece = sizedIn(known, areaM2);
+  const piece = sizedIn(known, bulk);
   const sum = rangeOfSum(steps.map((step) => expectedMinutes(step, piece)));
   return { low: sum?.low ?? 0, high: sum?.high ?? 0 };
 }

@@ -2,6 +2,7 @@ import type { Piece } from '../../tracker/bench/index.ts';
 import { expectedMinutes, type StepHours } from '../../tracker/estimate/index.ts';
 import type { Review } from '../../tracker/review/index.ts';
 import { fromYou } from '../../tracker/learning/index.ts';
+import { profileFactor, profileWords } from '../../tracker/trade/index.ts';
 import { rangeInWords, times } from '../format/index.ts';
 import type { Shop } from '../port.ts';
 import type { PieceRow } from './piece-rows.ts';
@@ -68,13 +69,15 @@ function basisOf(
     ({ step, expected }) => Math.abs(expected.minutes - step.minutes.typical) > 0.5,
   );
   const several = steps.length > 1 ? ` for ${steps.length} steps` : '';
-  if (!sized || piece.areaM2 === null)
-    return `the finishing schedule's ${Math.round(typical)}${several}`;
+  const { areaM2, profile } = piece;
   const size =
-    lengths === 'mm'
-      ? `${piece.areaM2.toFixed(1)} m2`
-      : `${Math.round(piece.areaM2 * squareFeet)} sq ft`;
-  return `the finishing schedule's ${Math.round(typical)}${several}, at ${size}`;
+    areaM2 === null
+      ? []
+      : [lengths === 'mm' ? `${areaM2.toFixed(1)} m2` : `${Math.round(areaM2 * squareFeet)} sq ft`];
+  const shaped = steps.some(({ step }) => profileFactor(step, profile) !== 1);
+  const at = [...size, ...(shaped && profile !== null ? [profileWords(profile)] : [])];
+  const says = `the finishing schedule's ${Math.round(typical)}${several}`;
+  return sized && at.length > 0 ? `${says}, at ${at.join(', ')}` : says;
 }
 
 /** How this class of work ran on finished pieces. */

@@ -5,6 +5,7 @@ import {
   type Piece,
 } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
+import { profileWords } from '../../tracker/trade/index.ts';
 import { fitEnd, fitStart, lineOf, padEnd, segment, spaces, type Line } from '../drawing/index.ts';
 import {
   clock,
@@ -51,7 +52,8 @@ const squareFeet = 10.7639;
 
 /** What is known of the piece itself, in one sentence. */
 export function aboutPiece({ piece }: JobCard, { zone, lengths }: Shop): string {
-  const { kind, wood, areaM2, yearMade, addedAt, promised, leftAt, place, schedule } = piece;
+  const { kind, wood, areaM2, profile, yearMade, addedAt, promised, leftAt, place, schedule } =
+    piece;
   const size =
     areaM2 === null
       ? null
@@ -62,6 +64,7 @@ export function aboutPiece({ piece }: JobCard, { zone, lengths }: Shop): string 
     kind,
     wood === null ? null : `${wood}wood`,
     size,
+    profile === null ? null : profileWords(profile),
     yearMade === null ? null : `made about ${yearMade}`,
   ].filter((each) => each !== null);
   const days = [

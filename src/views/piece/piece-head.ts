@@ -1,4 +1,5 @@
 import type { Piece } from '../../tracker/bench/index.ts';
+import { profileWords } from '../../tracker/trade/index.ts';
 import { lineOf, segment, spread, type Line } from '../drawing/index.ts';
 import { dayWords } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
@@ -22,12 +23,13 @@ export function pieceHead(piece: Piece, view: View): readonly Line[] {
 
 /** `0.9 m2   made 1950   stool   parts: case, drawers   hold: hinge plates, ask Thu 26 Nov` */
 function knownOf(piece: Piece, { snapshot }: View): string {
-  const { areaM2, yearMade, kind, parts, hold } = piece;
+  const { areaM2, profile, yearMade, kind, parts, hold } = piece;
   const ask = hold === null || hold.askAgain === null ? '' : `, ask ${dayWords(hold.askAgain)}`;
   return [
     ...(hold === null ? [] : [`hold: ${hold.reason}${ask}`]),
     ...(parts.length === 0 ? [] : [`parts: ${parts.map(({ name }) => name).join(', ')}`]),
     ...(areaM2 === null ? [] : [areaWords(areaM2, snapshot.shop.lengths)]),
+    ...(profile === null ? [] : [profileWords(profile)]),
     ...(yearMade === null ? [] : [`made ${yearMade}`]),
     ...(kind === null ? [] : [kind]),
   ].join('   ');

@@ -3,11 +3,19 @@ import { expect, test } from 'vitest';
 import { areaWords, describe, readDescription } from '../../../src/views/piece/describe-piece.ts';
 
 const today = '2026-11-24';
-const unknown = { kind: null, wood: null, areaM2: null, yearMade: null, promised: null } as const;
+const unknown = {
+  kind: null,
+  wood: null,
+  areaM2: null,
+  profile: null,
+  yearMade: null,
+  promised: null,
+} as const;
 const stool = {
   kind: 'stool',
   wood: 'hard',
   areaM2: 0.9,
+  profile: { shape: 'turned', share: 0.3 },
   yearMade: 1950,
   promised: '2026-11-28',
 } as const;
@@ -29,6 +37,9 @@ test('a line tells everything at once, in any order', () => {
     promised: '2026-11-28',
     kind: 'stool',
   });
+  expect(read('carved, 12 m2')).toEqual({ profile: { shape: 'carved', share: 1 }, areaM2: 12 });
+  expect(read('30% turned')).toEqual({ profile: { shape: 'turned', share: 0.3 } });
+  expect(read('turned 130 %')).toMatch(/^"turned 130 %" is no wood, size, profile/);
   expect(read('Kind  dining chair, by Sat, softwood, about 1,2 m2, made about 1900')).toEqual({
     kind: 'dining chair',
     promised: '2026-11-28',
@@ -40,14 +51,17 @@ test('a line tells everything at once, in any order', () => {
 
 test('what is left as it stands changes nothing; what is gone is taken away; a name renames', () => {
   expect(describe(stool, 'mm')).toBe(
-    'hardwood, 0.9 m2, made 1950, promised 28 Nov 2026, kind stool',
+    'hardwood, 0.9 m2, turned 30 %, made 1950, promised 28 Nov 2026, kind stool',
   );
   expect(read(describe(stool, 'mm'), stool)).toEqual({});
-  expect(read('hardwood, 0.9 m2, promised 28 Nov, kind stool', stool)).toEqual({ yearMade: null });
+  expect(read('hardwood, 0.9 m2, turned 30 %, promised 28 Nov, kind stool', stool)).toEqual({
+    yearMade: null,
+  });
   expect(read('', stool)).toEqual({
     kind: null,
     wood: null,
     areaM2: null,
+    profile: null,
     yearMade: null,
     promised: null,
   });
@@ -79,9 +93,9 @@ test('an area that was told in square metres is not changed by being shown in sq
 test.each([
   [
     'blue',
-    '"blue" is no wood, size, year, date or kind. Write hard, 0.9 m2, made 1950, promised 28 Nov, kind stool.',
+    '"blue" is no wood, size, profile, year, date or kind. Write hard, 0.9 m2, turned 30 %, made 1950, promised 28 Nov, kind stool.',
   ],
-  ['0.9', '"0.9" is no wood, size, year, date or kind.'],
+  ['0.9', '"0.9" is no wood, size, profile, year, date or kind.'],
   ['hard, soft', '"soft" comes second: one of each will do.'],
   ['promised soon', '"soon" is no day.'],
   ['promised 31 Nov', '"31 Nov" is on no calendar.'],

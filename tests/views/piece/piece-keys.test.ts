@@ -297,7 +297,9 @@ describe('what is known of it', () => {
     driven.press('o');
     driven.type(', blue');
     driven.press('enter');
-    expect(driven.text()).toContain('Not noted: "blue" is no wood, size, year, date or kind.');
+    expect(driven.text()).toContain(
+      'Not noted: "blue" is no wood, size, profile, year, date or kind.',
+    );
     driven.press('escape', 'o', 'enter');
     expect(driven.text()).toContain('Not noted: nothing was given to note.');
   });

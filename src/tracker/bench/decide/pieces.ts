@@ -65,12 +65,14 @@ const wrongName = (name: string): string | null => {
 
 /** What is wrong with a description, in words; null if nothing is. */
 function wrongDescription(changes: PieceDescription, context: IntentContext): string | null {
-  const { name, areaM2, yearMade, promised } = changes;
+  const { name, areaM2, profile, yearMade, promised } = changes;
   const badName = name === undefined ? null : wrongName(name.trim());
   if (badName !== null) return badName;
   if (areaM2 !== undefined && areaM2 !== null && !(areaM2 > 0 && areaM2 <= 100)) {
     return `a show surface of ${areaM2} m2 is no piece of furniture; give 0.05 to 100.`;
   }
+  if (profile && !(profile.share > 0 && profile.share <= 1))
+    return `${Math.round(profile.share * 100)} % of a surface can't be ${profile.shape}; give 1 to 100 %.`;
   const thisYear = Number(context.today.slice(0, 4));
   if (
     yearMade !== undefined &&
