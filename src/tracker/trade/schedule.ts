@@ -4,7 +4,7 @@ import type { AirNeeds } from './air/air-needs.ts';
 import type { Climate, Chemistry } from './climate.ts';
 import type { Condition } from './condition.ts';
 
-/** What a step's typical minutes grow with (see the README's table of drivers). */
+/** What a step's typical minutes grow with. Only the area is told of a piece: the others keep the schedule's minutes. */
 export const drivers = ['area', 'fixed', 'fittings', 'joints', 'drawers'] as const;
 export type Driver = (typeof drivers)[number];
 
