@@ -15,7 +15,7 @@ import type { View } from '../screen.ts';
 export type FarCall = {
   readonly standing: Standing;
   readonly window: Window;
-  /** What is counted down to; null for what is lost already. */
+  /** What is counted down to; null for what is lost already, and for what waits for hands without an end. */
   readonly at: Instant | null;
   /** What is lost next. */
   readonly loss: Loss;
@@ -25,7 +25,7 @@ export type FarCall = {
 };
 
 export type FarCalls = {
-  /** What is lost first comes first, at most two; in the calm the next opening or closing alone. */
+  /** What is lost first comes first, at most two; in the calm the next opening or closing alone, else what waits for hands. */
   readonly calls: readonly FarCall[];
   readonly isCalm: boolean;
 };
@@ -44,7 +44,6 @@ export function whatCalls(all: readonly Standing[], view: View): FarCalls {
     const at = decisive(window, now);
     const loss = nextLoss(window, now);
     const isLost = loss === 'spoils' && stretchAt(window, now).meaning === 'late';
-    if (at === null && !isLost && !isLoud) return [];
     return [{ standing, window, at, loss, isLost, isLoud }];
   });
   const urgent = seen.filter((call) => isUrgent(call, now));
@@ -53,7 +52,8 @@ export function whatCalls(all: readonly Standing[], view: View): FarCalls {
     return { calls, isCalm: false };
   }
   const next = seen.filter(({ at }) => at !== null).toSorted((a, b) => due(a) - due(b));
-  return { calls: next.slice(0, 1), isCalm: true };
+  const waiting = seen.filter(({ window }) => waitsForHands(window, now));
+  return { calls: [...next, ...waiting].slice(0, 1), isCalm: true };
 }
 
 /** The edge that counts: an opening while it works or dries, a closing that costs something while it is open. */
@@ -70,6 +70,10 @@ function decisive(window: Window, now: Instant): Instant | null {
       return null;
   }
 }
+
+/** It may be tried or worked, or should have been. */
+const waitsForHands = (window: Window, now: Instant): boolean =>
+  !['before', 'barred', 'done'].includes(stateAt(window, now));
 
 function isUrgent({ loss, at, isLost, isLoud }: FarCall, now: Instant): boolean {
   if (isLoud || isLost) return true;

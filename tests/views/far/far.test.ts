@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { minute } from '../../../src/tracker/time/index.ts';
+import { hour, minute } from '../../../src/tracker/time/index.ts';
 import type { WindowRule } from '../../../src/tracker/windows/index.ts';
 import { benchStart, type BenchState } from '../../../src/views/bench/bench-state.ts';
 import { benchScreen } from '../../../src/views/bench/index.ts';
@@ -17,6 +17,7 @@ import {
   ping,
   pot,
   portOf,
+  recoat,
   rowsOf,
   sizes,
   snapshotOf,
@@ -232,6 +233,19 @@ describe('the far view in the calm', () => {
     expect(shows(rows, '20:00', 3)).toBe(true);
     expect(rows.join('\n')).toContain('   2 Wall shelf: wash out by 20:00, 3 h 50');
     expect(shows(far({ facts: mixed, when: '24 19:51' }), '9:00', 5)).toBe(true);
+  });
+
+  it('shows a coat that may be tried, and waits without an end, where nothing counts down', () => {
+    const dry = new Facts()
+      .piece('24 09:00', 3, 'Book rack', [
+        step('coat', 'clear coat 1', { windows: [recoat(2 * hour, null)] }),
+        step('next', 'clear coat 2', { needs: ['recoat'] }),
+      ])
+      .done('24 10:00', 3, 'coat');
+    const rows = far({ facts: dry, when: '24 14:29' });
+    expect(shows(rows, 'try it', 3)).toBe(true);
+    expect(rows.join('\n')).toContain('   3 Book rack: try it since 12:00');
+    expect(rows.join('\n')).not.toContain('Nothing is running');
   });
 
   it('says so where nothing is running, and does not count a cure', () => {
