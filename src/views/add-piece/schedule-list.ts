@@ -16,6 +16,11 @@ import type { View } from '../screen.ts';
 /** Names longer than this are cut, so that the figures stand under each other. */
 const longestName = 30;
 
+/** In fewer cells than these nothing can be told of what a schedule is for. */
+const leastOfSummary = 24;
+/** What a list sets before a line: the mark, the digit and the spaces round them. */
+const beforeLabel = 7;
+
 /** One line for each finishing schedule: its name, how many steps, how long at work and on the bench, and what it is for. */
 export function scheduleItems(
   schedules: readonly FinishingSchedule[],
@@ -30,13 +35,14 @@ export function scheduleItems(
     return `${stepsAndHours(keptFigures(schedule))}${days === null ? '' : `, ${daysOrMore(days)}`}`;
   });
   const figureCells = Math.max(0, ...figures.map(width));
+  const left = columns - beforeLabel - nameCells - figureCells - 4;
   return schedules.map(({ id, name, summary }, index) => ({
     value: id,
     whole: summary,
     label: [
       fitEnd(name, nameCells, theme.glyphs),
       fitEnd(figures[index] ?? '', figureCells),
-      ...(columns < 60 ? [] : [summary]),
+      ...(columns < 60 || left < leastOfSummary ? [] : [summary]),
     ].join('  '),
   }));
 }
