@@ -137,7 +137,8 @@ async function pressThrough({ start, environment }: Ran, store: string, fault: F
     }
   };
   const began = Date.now();
-  while (!shows) {
+  // A disk that can only be read may be refused before the first frame is looked at: that takes the place of the section.
+  while (!shows && !refused) {
     if (Date.now() - began > patience || screen.hasEnded())
       throw new Error(`a screen shows no section:\n${screen.lines().join('\n')}`);
     await wait(20);
