@@ -40,7 +40,7 @@ function fitted(piece: Piece, step: PlannedStep, view: View, room: number): read
 /** One after the other without a new row for each: the rows belong to the bench, and nothing is left out. */
 const inOneGo = (cautions: Cautions): Cautions => ({
   ...cautions,
-  full: cautions.full.length === 0 ? [] : [cautions.full.join(' ')],
+  full: cautions.full.length === 0 ? [] : [cautions.full.map(asSentence).join(' ')],
 });
 
 /** What the last key's message says in the foot isn't said twice. */
@@ -53,3 +53,6 @@ function unsaid(cautions: Cautions, { message }: View): Cautions {
     brief: cautions.brief.filter(isUnsaid),
   };
 }
+
+/** Told one after the other, each ends before the next begins. */
+const asSentence = (caution: string): string => (/[.!?]$/.test(caution) ? caution : `${caution}.`);

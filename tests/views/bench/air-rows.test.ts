@@ -7,13 +7,17 @@ import { deskOf, type DrivenDesk } from '../support/desk-of.ts';
 const now = at('24 14:29');
 
 /** A stool whose next step is a coat of shellac, selected on a bench with that reading. */
-function shellac(readings: readonly Reading[], temperature: 'C' | 'F' = 'C'): DrivenDesk {
+function shellac(
+  readings: readonly Reading[],
+  temperature: 'C' | 'F' = 'C',
+  cautions: readonly string[] = ['Fumes.'],
+): DrivenDesk {
   const facts = new Facts().piece(
     '24 08:00',
     3,
     'Beech stool',
     [step('coat', 'shellac coat', { product: 'shellac' })],
-    [product('shellac', [recoat(hour, null)], { chemistry: 'evaporative', cautions: ['Fumes.'] })],
+    [product('shellac', [recoat(hour, null)], { chemistry: 'evaporative', cautions })],
   );
   return deskOf({ now, facts: facts.list, readings, shop: { temperature } });
 }
@@ -50,4 +54,10 @@ test('a piece in hand keeps them in sight', () => {
   const driven = shellac([]);
   driven.press('3', 'enter');
   expect(driven.text()).toMatch(/^air {6}no reading of the air yet/m);
+});
+
+test('cautions told one after the other each end before the next begins', () => {
+  const driven = shellac([read(20, 50)], 'C', ['no heater near', 'Gloves.']);
+  driven.press('3');
+  expect(driven.text()).toContain('caution  no heater near. Gloves.');
 });
