@@ -131,6 +131,52 @@ test.each(schedules)(
   },
 );
 
+// Common practice, no source: coats one after the other take 1, 1.2, 1.4 and 1.7 times as long where they are brushed,
+// 1, 1.1, 1.1 and 1.2 times where they are sprayed.
+const timesOfCoats: ReadonlyMap<string, readonly number[]> = new Map([
+  ['coat, brushed', [1, 1.2, 1.4, 1.7]],
+  ['coat, sprayed', [1, 1.1, 1.1, 1.2]],
+]);
+
+test('each later coat of the same takes longer than the first', () => {
+  const series = schedules.flatMap(([schedule, { steps }]) => {
+    const coats = steps.filter(
+      ({ stepClass, passes }) => timesOfCoats.has(stepClass) && passes === undefined,
+    );
+    // Coats of one surface: clear-1, clear-2, clear-3.
+    const named = Map.groupBy(
+      coats.filter(({ id }) => /^(?!.*feet).*-\d$/.test(id)),
+      ({ id }) => id.slice(0, -2),
+    );
+    return [...named].map(([name, each]) => [`${schedule} ${name}`, each] as const);
+  });
+  const counts = series.map(([, coats]) => coats.length);
+  expect([counts.length, Math.max(...counts)]).toEqual([14, 4]);
+  for (const [name, coats] of series) {
+    const [first] = coats;
+    const times = timesOfCoats.get(first?.stepClass ?? '') ?? [];
+    for (const [index, { minutes }] of coats.entries())
+      for (const end of ['typical', 'low', 'high'] as const)
+        expect([name, end, minutes[end]]).toEqual([
+          name,
+          end,
+          Math.round((first?.minutes[end] ?? 0) * (times[index] ?? 0)),
+        ]);
+  }
+});
+
+test('minutes for eight pulls, and three joints of a glue-up', () => {
+  const all = schedules.flatMap(([id, { steps }]) => steps.map((step) => [id, step] as const));
+  const joints = all.filter(([, { driver }]) => driver === 'joints');
+  expect(joints).toHaveLength(7);
+  expect(joints.map(([id, { minutesFor }]) => [id, minutesFor])).toEqual(
+    joints.map(() => ['glue-up-repair', 3]),
+  );
+  const fittings = all.filter(([, { driver }]) => driver === 'fittings');
+  expect(fittings).toHaveLength(36);
+  expect(fittings.every(([, { minutesFor }]) => minutesFor === undefined)).toBe(true);
+});
+
 test('nothing is called what no shop can promise', () => {
   for (const { text } of files) expect(text).not.toMatch(/\bsafe/i);
 });

@@ -150,6 +150,29 @@ describe('the profile of a piece', () => {
   });
 });
 
+describe('what is counted on a piece', () => {
+  it('makes steps longer, leaves them out at none, is told and taken away', async () => {
+    const shop = await withPiece('bleach-and-clear');
+    const off = async () =>
+      (await shop.json('steps', '1')).steps.find((each) => each.id === 'hardware-off');
+    const before = await off();
+    await shop.does('describe', '1', '--fittings', '24', '--drawers', '5');
+    expect(await shop.json('steps', '1')).toMatchObject({ fittings: 24, drawers: 5, joints: null });
+    expect((await off())?.estimate.minutes).toBeCloseTo(3 * (before?.estimate.minutes ?? 0), 6);
+    await shop.does('describe', '1', '--fittings', '0');
+    expect(await off()).toMatchObject({ state: 'skipped' });
+    expect(await shop.does('steps', '1')).toMatch(/hardware off.*no fittings/);
+    expect((await shop.refuses('describe', '1', '--drawers', 'four')).says).toBe(
+      'Not noted: "four" is no number of drawers. Write 8.',
+    );
+    expect((await shop.refuses('describe', '1', '--joints', '501')).says).toBe(
+      "Not noted: 501 joints can't be; give a whole number up to 500.",
+    );
+    await shop.does('describe', '1', '--fittings', 'none');
+    expect(await off()).toEqual(before);
+  });
+});
+
 describe('work', () => {
   it('goes through a dwell by the stamp that is next, as the bench names it', async () => {
     const shop = await withPiece('bleach-and-clear');

@@ -26,6 +26,10 @@ export type StepsJson = {
   readonly areaM2: number | null;
   /** What of the show surface is slow to work by hand; `share` from 0 to 1. */
   readonly profile: { readonly shape: string; readonly share: number } | null;
+  /** How many there are to take off, to glue, to fit. */
+  readonly fittings: number | null;
+  readonly joints: number | null;
+  readonly drawers: number | null;
   readonly yearMade: number | null;
   readonly kind: string | null;
   readonly promised: IsoDay | null;

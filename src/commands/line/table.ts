@@ -93,7 +93,7 @@ const table = {
   add: other('pieces', 'a new piece on the bench', 'add'),
   describe: recording(
     'pieces',
-    'name, kind, wood, size, profile, year made, date promised',
+    'name, kind, wood, size, profile, fittings, year made, date promised',
     'describe',
   ),
   parts: recording('pieces', 'the parts that are worked separately', 'parts'),

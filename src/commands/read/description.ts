@@ -1,6 +1,6 @@
 import { woods, type PieceDescription, type Wood } from '../../tracker/bench/index.ts';
 import { readDay } from '../../tracker/time/index.ts';
-import { nearest, readProfile, shapes } from '../../tracker/trade/index.ts';
+import { counted, nearest, readProfile, shapes, type Counted } from '../../tracker/trade/index.ts';
 import { shopDay } from '../../views/format/zone.ts';
 import {
   failure,
@@ -18,6 +18,9 @@ export const descriptionOptions: readonly CommandOption[] = [
   ['--wood <soft|hard>', 'soft or hard: some windows differ'],
   ['--size <surface>', 'show surface: 0.9 m2, 10 sq ft'],
   ['--profile <shape>', 'flat, panels, turned or carved; turned 30% where that much is'],
+  ['--fittings <count>', 'pulls, hinges, locks: 8; 0 leaves steps with them out'],
+  ['--joints <count>', 'joints to be glued'],
+  ['--drawers <count>', 'how many drawers'],
   ['--year <year>', 'when it was made'],
   ['--promised <day>', 'the day it is promised for: Sat, 28 Nov'],
 ];
@@ -63,6 +66,16 @@ export function descriptionGiven(
       : { value: shape };
   });
   if (isFailure(profile)) return profile;
+  const counts: Partial<Record<Counted, number | null>> = {};
+  for (const what of counted) {
+    const count = read(what, (typed) =>
+      /^\d{1,6}$/.test(typed.trim())
+        ? { value: Number(typed) }
+        : wrong(`"${typed}" is no number of ${what}. Write 8.`),
+    );
+    if (isFailure(count)) return count;
+    if (count.value !== undefined) counts[what] = count.value;
+  }
   const year = read('year', (typed) =>
     /^\d{4}$/.test(typed.trim())
       ? { value: Number(typed) }
@@ -79,6 +92,7 @@ export function descriptionGiven(
     ...(wood.value === undefined ? {} : { wood: wood.value }),
     ...(size.value === undefined ? {} : { areaM2: size.value }),
     ...(profile.value === undefined ? {} : { profile: profile.value }),
+    ...counts,
     ...(year.value === undefined ? {} : { yearMade: year.value }),
     ...(promised.value === undefined ? {} : { promised: promised.value }),
   };

@@ -40,6 +40,7 @@ function makeStep(form: StepForm, available: Readonly<Record<string, Product>>):
     stepClass: form.class,
     minutes: form.minutes,
     driver: form.driver,
+    ...(form['minutes for'] === undefined ? {} : { minutesFor: form['minutes for'] }),
     setupMinutes: form.setup,
     ...(form.product === undefined ? {} : { product: form.product }),
     ...(form.passes === undefined ? {} : { passes: form.passes }),

@@ -1,4 +1,4 @@
-import { unknown } from '../../tracker/trade/index.ts';
+import { countedBy, counted, unknown } from '../../tracker/trade/index.ts';
 import { unknownName } from './explain-issue.ts';
 import type { Problem } from './problem.ts';
 import { problemAt } from './raw-fields.ts';
@@ -103,3 +103,20 @@ export function reservedAnswers(source: YamlSource, { steps }: ScheduleFile): re
         ],
   );
 }
+
+/** Minutes are for so many of something only where they grow with it. */
+export function countedMinutes(source: YamlSource, { steps }: ScheduleFile): readonly Problem[] {
+  return steps.flatMap((step, index) =>
+    step['minutes for'] === undefined || countedBy(step) !== null
+      ? []
+      : [
+          problemAt(source, ['steps', index, 'minutes for'], step['minutes for'], 'no such field', {
+            says: `"minutes for" counts nothing here: these minutes grow with ${step.driver === 'area' ? 'the area' : 'nothing'}.`,
+            todo: `Take it out, or give the step a driver of ${inWords(counted)}.`,
+          }),
+        ],
+  );
+}
+
+const inWords = (names: readonly string[]): string =>
+  `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;

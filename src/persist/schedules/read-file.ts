@@ -9,7 +9,7 @@ import { explainIssue, isGroup, wrong } from './explain-issue.ts';
 import { makeProduct, type SourcedProduct } from './make-product.ts';
 import { makeSchedule } from './make-schedule.ts';
 import { overProblems } from './over-checks.ts';
-import { askedBefore, reservedAnswers, trialsBefore } from './piece-checks.ts';
+import { askedBefore, countedMinutes, reservedAnswers, trialsBefore } from './piece-checks.ts';
 import { needsLeftOut } from './needs-left-out.ts';
 import { byPlace, type Problem } from './problem.ts';
 import { productsFile } from './product-form.ts';
@@ -85,6 +85,7 @@ export function readSchedule(
     ...askedBefore(source, form.value),
     ...reservedAnswers(source, form.value),
     ...trialsBefore(source, form.value),
+    ...countedMinutes(source, form.value),
     ...needsLeftOut(source, form.value, available),
   ];
   if (problems.length > 0) return { ok: false, problems: problems.sort(byPlace) };

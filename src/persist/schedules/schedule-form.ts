@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { drivers, stepClasses } from '../../tracker/trade/index.ts';
+import { drivers, mostCounted, stepClasses } from '../../tracker/trade/index.ts';
 import { milestones, stampEvents, type StampEvent } from '../../tracker/windows/index.ts';
 import { cautions, group, id, numberFrom, oneOf, text, wholeNumber, yes } from './fields.ts';
 import { condition, minutesTimes, question, trial } from './piece-form.ts';
@@ -54,6 +54,7 @@ export const step = group('a step', {
     high: minutesFrom(1),
   }),
   driver: oneOf('a driver', drivers),
+  'minutes for': z.optional(wholeNumber(1, mostCounted, 'number of fittings, joints or drawers')),
   setup: minutesFrom(0),
   product: z.optional(text('the id of a product')),
   passes: z.optional(wholeNumber(2, 30, 'number of passes')),

@@ -42,6 +42,9 @@ export const benchBodies = {
       profile: z.exactOptional(
         z.nullable(z.strictObject({ shape: z.enum(shapes), share: z.number() })),
       ),
+      fittings: z.exactOptional(z.nullable(z.number())),
+      joints: z.exactOptional(z.nullable(z.number())),
+      drawers: z.exactOptional(z.nullable(z.number())),
       yearMade: z.exactOptional(z.nullable(z.number())),
       promised: z.exactOptional(z.nullable(calendarDay)),
     }),

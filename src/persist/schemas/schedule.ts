@@ -24,6 +24,7 @@ export const step = z.strictObject({
   stepClass: z.enum(stepClasses),
   minutes: z.strictObject({ typical: z.number(), low: z.number(), high: z.number() }),
   driver: z.enum(drivers),
+  minutesFor: z.exactOptional(z.number()),
   setupMinutes: z.number(),
   product: z.exactOptional(z.string()),
   passes: z.exactOptional(z.number()),

@@ -1,5 +1,6 @@
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate } from '../trade/climate.ts';
+import type { Counts } from '../trade/counts.ts';
 import type { LateCause } from '../trade/late-causes.ts';
 import type { Profile } from '../trade/profile.ts';
 import type { Product, Step, StepClass } from '../trade/schedule.ts';
@@ -50,7 +51,7 @@ export const woods = ['soft', 'hard'] as const;
 export type Wood = (typeof woods)[number];
 
 /** What may be told of a piece at any time; an absent field was not touched, null takes it away. */
-export type PieceDescription = {
+export type PieceDescription = Partial<Counts> & {
   readonly name?: string;
   readonly kind?: string | null;
   readonly wood?: Wood | null;

@@ -1,6 +1,7 @@
 import type { ClockStep } from './clock-frames.ts';
 import type { CalendarDay, Instant, Milliseconds } from '../time/index.ts';
 import type { Climate, Reading } from '../trade/climate.ts';
+import type { Counts } from '../trade/counts.ts';
 import type { LateCause } from '../trade/late-causes.ts';
 import type { Profile } from '../trade/profile.ts';
 import type { Product, Step } from '../trade/schedule.ts';
@@ -148,7 +149,7 @@ export type GivenAnswer = { readonly answer: string; readonly at: Instant; reado
 /** A step that is begun without its trial. */
 export type Waiver = { readonly step: string; readonly reason: string; readonly at: Instant };
 
-export type Piece = {
+export type Piece = Counts & {
   readonly id: string;
   /** Its number on the bench; null once it has left. */
   readonly number: number | null;
@@ -186,10 +187,11 @@ export type Piece = {
 };
 
 /** What scales a step's minutes on a piece. */
-export type Sized = Pick<Piece, 'areaM2'> & {
-  readonly profile?: Profile | null;
-  readonly answers?: Readonly<Record<string, Pick<GivenAnswer, 'answer'>>>;
-};
+export type Sized = Pick<Piece, 'areaM2'> &
+  Partial<Counts> & {
+    readonly profile?: Profile | null;
+    readonly answers?: Readonly<Record<string, Pick<GivenAnswer, 'answer'>>>;
+  };
 
 /** Foretells minutes of hands, without setup. */
 export type Estimator = {

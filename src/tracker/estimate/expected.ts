@@ -1,6 +1,7 @@
 import type { Sized } from '../bench/piece.ts';
 import type { Expectation } from '../bench/facts.ts';
 import type { Bench } from '../bench/piece.ts';
+import { countFactor } from '../trade/counts.ts';
 import { profileFactor } from '../trade/profile.ts';
 import type { Step } from '../trade/schedule.ts';
 
@@ -32,6 +33,7 @@ function answersFactor({ minutesTimes = {} }: Step, answers: Sized['answers'] = 
 export function expectedMinutes(step: Step, piece: Sized): Expectation {
   const factor =
     (step.driver === 'area' ? sizeFactor(piece.areaM2) : 1) *
+    countFactor(step, piece) *
     profileFactor(step, piece.profile ?? null) *
     answersFactor(step, piece.answers);
   return {

@@ -1,8 +1,10 @@
 import type { Piece, Sized } from '../bench/piece.ts';
 import {
   branchesOf,
+  nothingCounted,
   nothingKnown,
   type Branch,
+  type Counts,
   type KnownOfPiece,
   type Step,
 } from '../trade/index.ts';
@@ -38,18 +40,21 @@ export function scheduleFigures(
 }
 
 /** What minutes depend on of the piece itself, whatever way it goes. */
-export type Bulk = Pick<Piece, 'areaM2' | 'profile'>;
+export type Bulk = Pick<Piece, 'areaM2' | 'profile'> & Counts;
 
 /** What a schedule's typical minutes are stated for. */
-export const referencePiece: Bulk = { areaM2: null, profile: null };
+export const referencePiece: Bulk = { areaM2: null, profile: null, ...nothingCounted };
 
 /** What minutes depend on in a branch, on a piece of that size and shape. */
 export const sizedIn = (
   { answers }: Pick<KnownOfPiece, 'answers'>,
-  { areaM2, profile }: Bulk,
+  { areaM2, profile, fittings, joints, drawers }: Bulk,
 ): Sized => ({
   areaM2,
   profile,
+  fittings,
+  joints,
+  drawers,
   answers: Object.fromEntries(Object.entries(answers).map(([step, answer]) => [step, { answer }])),
 });
 

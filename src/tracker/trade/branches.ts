@@ -1,4 +1,4 @@
-import { holds, nothingKnown, termsOf, unknown, type KnownOfPiece } from './condition.ts';
+import { nothingKnown, termsOf, unknown, whyNotFor, type KnownOfPiece } from './condition.ts';
 import type { Step } from './schedule.ts';
 
 /** One way through a finishing schedule: the steps that are in, for a piece of which that much is known at its end. */
@@ -22,7 +22,7 @@ export function branchesOf(
     const answers = answersThatMatter(step, steps.slice(index + 1));
     const asks = open.length * answers.length <= mostBranches;
     open = open.flatMap((branch): readonly Branch[] => {
-      if (!holds(step.onlyIf, branch.known)) return [branch];
+      if (whyNotFor(step, branch.known) !== null) return [branch];
       const went = [...branch.steps, step];
       if (!asks || branch.known.answers[step.id] !== undefined) return [{ ...branch, steps: went }];
       return answers.map((answer) => ({

@@ -1,3 +1,5 @@
+import { countedBy, type Counted, type Driver } from './counts.ts';
+
 /** The word for what nobody has told: no year, no wood, no answer. */
 export const unknown = 'unknown';
 
@@ -20,6 +22,8 @@ export type KnownOfPiece = {
   readonly yearMade: number | null;
   readonly wood: 'soft' | 'hard' | null;
   readonly answers: Readonly<Record<string, string>>;
+  /** What it has none of. */
+  readonly lacks?: readonly Counted[];
 };
 
 /** A piece of which nothing was told yet. */
@@ -29,7 +33,8 @@ export const nothingKnown: KnownOfPiece = { yearMade: null, wood: null, answers:
 export type Failing =
   | { readonly term: 'year'; readonly since: number | null; readonly before: number | null }
   | { readonly term: 'wood'; readonly wanted: NonNullable<Terms['wood']> }
-  | { readonly term: 'answer'; readonly step: string; readonly answer: string | null };
+  | { readonly term: 'answer'; readonly step: string; readonly answer: string | null }
+  | { readonly term: 'none'; readonly of: Counted };
 
 /** The first term of a condition that keeps a step from a piece; null where all hold. */
 export function failingTerm(condition: Condition, known: KnownOfPiece): Failing | null {
@@ -42,6 +47,16 @@ export function failingTerm(condition: Condition, known: KnownOfPiece): Failing 
 
 export const holds = (condition: Condition | undefined, known: KnownOfPiece): boolean =>
   condition === undefined || failingTerm(condition, known) === null;
+
+/** Why a step isn't for a piece: its condition, or the piece has none of what it works on; null where it is. */
+export function whyNotFor(
+  step: { readonly driver: Driver; readonly onlyIf?: Condition },
+  known: KnownOfPiece,
+): Failing | null {
+  const what = countedBy(step);
+  if (what !== null && known.lacks?.includes(what) === true) return { term: 'none', of: what };
+  return step.onlyIf === undefined ? null : failingTerm(step.onlyIf, known);
+}
 
 function failingOf(
   { madeBefore, madeSince, wood, answers = {} }: Terms,

@@ -4,6 +4,7 @@ export * from './condition.ts';
 export * from './branches.ts';
 export * from './schedule.ts';
 export * from './can-trouble.ts';
+export * from './counts.ts';
 export * from './profile.ts';
 export * from './nearest.ts';
 export * from './read-climate.ts';

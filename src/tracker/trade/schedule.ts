@@ -1,12 +1,9 @@
 import type { CalendarDay, Milliseconds } from '../time/index.ts';
 import type { StampEvent, WindowRule, Milestone } from '../windows/model.ts';
 import type { AirNeeds } from './air/air-needs.ts';
+import type { Driver } from './counts.ts';
 import type { Climate, Chemistry } from './climate.ts';
 import type { Condition } from './condition.ts';
-
-/** What a step's typical minutes grow with. Only the area is told of a piece: the others keep the schedule's minutes. */
-export const drivers = ['area', 'fixed', 'fittings', 'joints', 'drawers'] as const;
-export type Driver = (typeof drivers)[number];
 
 /** Step classes: work that is alike on every piece, so that hours can be compared. */
 export const stepClasses = [
@@ -67,6 +64,8 @@ export type Step = {
   /** Hands-on minutes on the reference piece, without setup: typical, and 1 in 10 below / above. */
   readonly minutes: { readonly typical: number; readonly low: number; readonly high: number };
   readonly driver: Driver;
+  /** How many of what `driver` counts `minutes` are for; absent: as many as the reference piece has. */
+  readonly minutesFor?: number;
   /** Setup and cleanup, paid once a session. */
   readonly setupMinutes: number;
   /** Key of a product in the piece's own copies. */

@@ -1,7 +1,8 @@
-import type { Driver, Step, StepClass } from './schedule.ts';
+import type { Driver } from './counts.ts';
+import type { Step, StepClass } from './schedule.ts';
 
 type Usual = Pick<Step, 'minutes' | 'driver' | 'setupMinutes'> &
-  Partial<Pick<Step, 'needs' | 'dusty' | 'cleanAir' | 'fumes' | 'untilRight'>>;
+  Partial<Pick<Step, 'minutesFor' | 'needs' | 'dusty' | 'cleanAir' | 'fumes' | 'untilRight'>>;
 
 /** Typical minutes, one in ten below, one in ten above; setup and cleanup of a session; what they grow with. */
 const work = (
@@ -45,7 +46,7 @@ const usual: Readonly<Record<StepClass, Usual>> = {
   'rub out': work([95, 60, 160], 10, 'area', { needs: ['rub out'], dusty: true }),
   wax: work([30, 20, 45], 5, 'area'),
   'touch-up': work([15, 5, 45], 10, 'fixed'),
-  'fit a drawer': work([8, 4, 25], 0, 'drawers'),
+  'fit a drawer': work([8, 4, 25], 0, 'drawers', { minutesFor: 1 }),
   'refit, wrap': work([15, 8, 30], 0, 'fixed', { needs: ['wrap'] }),
   'photograph, list': work([40, 20, 90], 0, 'fixed'),
   deliver: work([60, 30, 150], 0, 'fixed'),

@@ -2,7 +2,7 @@ import type { Piece } from '../../tracker/bench/index.ts';
 import { expectedMinutes, type StepHours } from '../../tracker/estimate/index.ts';
 import type { Review } from '../../tracker/review/index.ts';
 import { fromYou } from '../../tracker/learning/index.ts';
-import { profileFactor, profileWords } from '../../tracker/trade/index.ts';
+import { countedBy, countWords, profileFactor, profileWords } from '../../tracker/trade/index.ts';
 import { rangeInWords, times } from '../format/index.ts';
 import type { Shop } from '../port.ts';
 import type { PieceRow } from './piece-rows.ts';
@@ -75,7 +75,18 @@ function basisOf(
       ? []
       : [lengths === 'mm' ? `${areaM2.toFixed(1)} m2` : `${Math.round(areaM2 * squareFeet)} sq ft`];
   const shaped = steps.some(({ step }) => profileFactor(step, profile) !== 1);
-  const at = [...size, ...(shaped && profile !== null ? [profileWords(profile)] : [])];
+  const byCount = [...new Set(steps.flatMap(({ step }) => countedBy(step) ?? []))].flatMap(
+    (what) => {
+      const count = piece[what];
+      return count === null ? [] : [countWords(what, count)];
+    },
+  );
+  const byArea = steps.some(({ step }) => step.driver === 'area');
+  const at = [
+    ...(byArea ? size : []),
+    ...(shaped && profile !== null ? [profileWords(profile)] : []),
+    ...byCount,
+  ];
   const says = `the finishing schedule's ${Math.round(typical)}${several}`;
   return sized && at.length > 0 ? `${says}, at ${at.join(', ')}` : says;
 }

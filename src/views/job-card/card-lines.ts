@@ -5,7 +5,7 @@ import {
   type Piece,
 } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
-import { profileWords } from '../../tracker/trade/index.ts';
+import { countsWords, profileWords } from '../../tracker/trade/index.ts';
 import { fitEnd, fitStart, lineOf, padEnd, segment, spaces, type Line } from '../drawing/index.ts';
 import {
   clock,
@@ -65,6 +65,7 @@ export function aboutPiece({ piece }: JobCard, { zone, lengths }: Shop): string 
     wood === null ? null : `${wood}wood`,
     size,
     profile === null ? null : profileWords(profile),
+    ...countsWords(piece),
     yearMade === null ? null : `made about ${yearMade}`,
   ].filter((each) => each !== null);
   const days = [

@@ -1,12 +1,21 @@
 import type { Piece, PieceDescription, Wood } from '../../tracker/bench/index.ts';
 import { readDay, type CalendarDay } from '../../tracker/time/index.ts';
-import { profileWords, readProfile } from '../../tracker/trade/index.ts';
+import {
+  counted,
+  countWords,
+  nothingCounted,
+  profileWords,
+  readCount,
+  readProfile,
+  type Counts,
+} from '../../tracker/trade/index.ts';
 import { shortDay } from '../format/index.ts';
 
 /** Square metres in a square foot: 0.3048 m squared (the international foot). */
 const squareFoot = 0.09290304;
 
-type Described = Pick<Piece, 'kind' | 'wood' | 'areaM2' | 'profile' | 'yearMade' | 'promised'>;
+type Described = Pick<Piece, 'kind' | 'wood' | 'areaM2' | 'profile' | 'yearMade' | 'promised'> &
+  Counts;
 type Field = keyof Described;
 type Lengths = 'mm' | 'in';
 
@@ -16,14 +25,22 @@ export type DescriptionReading =
   | { readonly ok: false; readonly says: string };
 
 export const descriptionExample = (lengths: Lengths): string =>
-  `hard, ${lengths === 'in' ? '10 sq ft' : '0.9 m2'}, turned 30 %, made 1950, promised 28 Nov, kind stool`;
+  `hard, ${lengths === 'in' ? '10 sq ft' : '0.9 m2'}, turned 30 %, 8 fittings, made 1950, promised 28 Nov, kind stool`;
 
 /** What is known of a piece, as a line that can be changed and read again: `hardwood, 0.9 m2, made 1950`. */
 export function describe(piece: Described, lengths: Lengths): string {
   return fields.flatMap((field) => wordsOf(field, piece, lengths) ?? []).join(', ');
 }
 
-const fields: readonly Field[] = ['wood', 'areaM2', 'profile', 'yearMade', 'promised', 'kind'];
+const fields: readonly Field[] = [
+  'wood',
+  'areaM2',
+  'profile',
+  ...counted,
+  'yearMade',
+  'promised',
+  'kind',
+];
 
 function wordsOf(field: Field, piece: Described, lengths: Lengths): string | null {
   const { wood, areaM2, profile, yearMade, promised, kind } = piece;
@@ -34,6 +51,12 @@ function wordsOf(field: Field, piece: Described, lengths: Lengths): string | nul
       return areaM2 === null ? null : areaWords(areaM2, lengths);
     case 'profile':
       return profile === null ? null : profileWords(profile);
+    case 'fittings':
+    case 'joints':
+    case 'drawers': {
+      const count = piece[field];
+      return count === null ? null : countWords(field, count);
+    }
     case 'yearMade':
       return yearMade === null ? null : `made ${yearMade}`;
     case 'promised':
@@ -65,7 +88,7 @@ export function readDescription(
     if (read === null)
       return {
         ok: false,
-        says: `"${item}" is no wood, size, profile, year, date or kind. Write ${descriptionExample(lengths)}.`,
+        says: `"${item}" is no wood, size, profile, count, year, date or kind. Write ${descriptionExample(lengths)}.`,
       };
     if ('says' in read) return { ok: false, says: read.says };
     const [field] = Object.keys(read);
@@ -78,6 +101,7 @@ export function readDescription(
     wood: null,
     areaM2: null,
     profile: null,
+    ...nothingCounted,
     yearMade: null,
     promised: null,
     ...known(told),
@@ -114,6 +138,8 @@ function readItem(item: string, today: CalendarDay): Item | null {
   if (area) return { areaM2: areaOf(area[1] ?? '', area[2] ?? '') };
   const profile = readProfile(item);
   if (profile !== null) return { profile };
+  const count = readCount(item);
+  if (count !== null) return count;
   const year = /^(?:(?:made|about|from)\s+)*(\d{4})$/i.exec(item)?.[1];
   if (year !== undefined) return { yearMade: Number(year) };
   const promise = /^(?:promised|by)\s+(.+)$/i.exec(item)?.[1];

@@ -1,5 +1,5 @@
 import type { Piece } from '../../tracker/bench/index.ts';
-import { profileWords } from '../../tracker/trade/index.ts';
+import { countsWords, profileWords } from '../../tracker/trade/index.ts';
 import { lineOf, segment, spread, type Line } from '../drawing/index.ts';
 import { dayWords } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
@@ -30,6 +30,7 @@ function knownOf(piece: Piece, { snapshot }: View): string {
     ...(parts.length === 0 ? [] : [`parts: ${parts.map(({ name }) => name).join(', ')}`]),
     ...(areaM2 === null ? [] : [areaWords(areaM2, snapshot.shop.lengths)]),
     ...(profile === null ? [] : [profileWords(profile)]),
+    ...countsWords(piece),
     ...(yearMade === null ? [] : [`made ${yearMade}`]),
     ...(kind === null ? [] : [kind]),
   ].join('   ');

@@ -124,6 +124,20 @@ const wrong: readonly (readonly [string, string, string, string, RegExp])[] = [
     /"old-finish" is not a step after this one: a trial comes first./,
   ],
   [
+    'driver: area\n    setup: 25',
+    'driver: area\n    minutes for: 3\n    setup: 25',
+    'minutes for',
+    'steps[strip].minutes for',
+    /counts nothing here: these minutes grow with the area. Take it out, or give the step a driver of fittings, joints or drawers./,
+  ],
+  [
+    'driver: area\n    setup: 25',
+    'driver: joints\n    minutes for: 0\n    setup: 25',
+    'minutes for',
+    'steps[strip].minutes for',
+    /is 0. Write number of fittings, joints or drawers, 1 to 500/,
+  ],
+  [
     'made before: 1978',
     'made befor: 1978',
     'only if',

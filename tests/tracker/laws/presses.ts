@@ -154,7 +154,9 @@ function intentOf(bench: Bench, { act, picks, flag, ms }: Press, now: Instant): 
         piece,
         changes: flag
           ? { wood: q % 2 === 0 ? 'soft' : 'hard', yearMade: r % 2 === 0 ? 1950 : null }
-          : { areaM2: q - 1, profile: r % 3 === 0 ? null : { shape: 'turned', share: r / 4 } },
+          : q % 5 === 0
+            ? { fittings: r - 1, drawers: r % 3, joints: r % 2 === 0 ? null : r * 200 }
+            : { areaM2: q - 1, profile: r % 3 === 0 ? null : { shape: 'turned', share: r / 4 } },
       };
     case 'name parts':
       return { do: act, piece, names: ['top', 'case', 'drawers', ''].slice(0, q % 5) };

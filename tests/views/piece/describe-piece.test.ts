@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { nothingCounted } from '../../../src/tracker/trade/index.ts';
 import { areaWords, describe, readDescription } from '../../../src/views/piece/describe-piece.ts';
 
 const today = '2026-11-24';
@@ -8,6 +9,7 @@ const unknown = {
   wood: null,
   areaM2: null,
   profile: null,
+  ...nothingCounted,
   yearMade: null,
   promised: null,
 } as const;
@@ -16,6 +18,9 @@ const stool = {
   wood: 'hard',
   areaM2: 0.9,
   profile: { shape: 'turned', share: 0.3 },
+  fittings: 8,
+  joints: 0,
+  drawers: null,
   yearMade: 1950,
   promised: '2026-11-28',
 } as const;
@@ -39,6 +44,7 @@ test('a line tells everything at once, in any order', () => {
   });
   expect(read('carved, 12 m2')).toEqual({ profile: { shape: 'carved', share: 1 }, areaM2: 12 });
   expect(read('30% turned')).toEqual({ profile: { shape: 'turned', share: 0.3 } });
+  expect(read('1 drawer, 3 joints, no fittings')).toEqual({ drawers: 1, joints: 3, fittings: 0 });
   expect(read('turned 130 %')).toMatch(/^"turned 130 %" is no wood, size, profile/);
   expect(read('Kind  dining chair, by Sat, softwood, about 1,2 m2, made about 1900')).toEqual({
     kind: 'dining chair',
@@ -51,10 +57,13 @@ test('a line tells everything at once, in any order', () => {
 
 test('what is left as it stands changes nothing; what is gone is taken away; a name renames', () => {
   expect(describe(stool, 'mm')).toBe(
-    'hardwood, 0.9 m2, turned 30 %, made 1950, promised 28 Nov 2026, kind stool',
+    'hardwood, 0.9 m2, turned 30 %, 8 fittings, no joints, made 1950, promised 28 Nov 2026, kind stool',
   );
   expect(read(describe(stool, 'mm'), stool)).toEqual({});
-  expect(read('hardwood, 0.9 m2, turned 30 %, promised 28 Nov, kind stool', stool)).toEqual({
+  expect(
+    read('hardwood, 0.9 m2, turned 30 %, 8 fittings, promised 28 Nov, kind stool', stool),
+  ).toEqual({
+    joints: null,
     yearMade: null,
   });
   expect(read('', stool)).toEqual({
@@ -62,6 +71,8 @@ test('what is left as it stands changes nothing; what is gone is taken away; a n
     wood: null,
     areaM2: null,
     profile: null,
+    fittings: null,
+    joints: null,
     yearMade: null,
     promised: null,
   });
@@ -93,9 +104,9 @@ test('an area that was told in square metres is not changed by being shown in sq
 test.each([
   [
     'blue',
-    '"blue" is no wood, size, profile, year, date or kind. Write hard, 0.9 m2, turned 30 %, made 1950, promised 28 Nov, kind stool.',
+    '"blue" is no wood, size, profile, count, year, date or kind. Write hard, 0.9 m2, turned 30 %, 8 fittings, made 1950, promised 28 Nov, kind stool.',
   ],
-  ['0.9', '"0.9" is no wood, size, profile, year, date or kind.'],
+  ['0.9', '"0.9" is no wood, size, profile, count, year, date or kind.'],
   ['hard, soft', '"soft" comes second: one of each will do.'],
   ['promised soon', '"soon" is no day.'],
   ['promised 31 Nov', '"31 Nov" is on no calendar.'],

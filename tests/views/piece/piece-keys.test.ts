@@ -298,7 +298,7 @@ describe('what is known of it', () => {
     driven.type(', blue');
     driven.press('enter');
     expect(driven.text()).toContain(
-      'Not noted: "blue" is no wood, size, profile, year, date or kind.',
+      'Not noted: "blue" is no wood, size, profile, count, year, date or kind.',
     );
     driven.press('escape', 'o', 'enter');
     expect(driven.text()).toContain('Not noted: nothing was given to note.');

@@ -1,4 +1,5 @@
 import { isCalendarDay } from '../../time/index.ts';
+import { counted, mostCounted } from '../../trade/counts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import type { NewBenchFact, PieceDescription } from '../facts.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
@@ -73,6 +74,11 @@ function wrongDescription(changes: PieceDescription, context: IntentContext): st
   }
   if (profile && !(profile.share > 0 && profile.share <= 1))
     return `${Math.round(profile.share * 100)} % of a surface can't be ${profile.shape}; give 1 to 100 %.`;
+  for (const what of counted) {
+    const count = changes[what] ?? 0;
+    if (!(Number.isInteger(count) && count >= 0 && count <= mostCounted))
+      return `${count} ${what} can't be; give a whole number up to ${mostCounted}.`;
+  }
   const thisYear = Number(context.today.slice(0, 4));
   if (
     yearMade !== undefined &&
