@@ -28,6 +28,7 @@ const files = ['products', 'schedules'].flatMap((folder) =>
 test('every template is read without a problem', () => {
   expect(library.problems).toEqual([]);
   expect(library.replacements).toEqual([]);
+  expect(library.remarks).toEqual([]);
   // In the order of their names.
   expect(schedules.map(([id]) => id)).toEqual([
     'aerosol-enamel',

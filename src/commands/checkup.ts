@@ -79,7 +79,7 @@ const sizeOf = ({ world }: Room): { columns: number; rows: number } | null =>
   world.interactive ? { columns: process.stdout.columns, rows: process.stdout.rows } : null;
 
 async function schedulesFindings({ world, folder }: Room): Promise<readonly Finding[]> {
-  const { problems, replacements, schedules } = await readScheduleFolders(
+  const { problems, replacements, remarks, schedules } = await readScheduleFolders(
     scheduleFolders(world, folder),
   );
   const found = (state: Finding['state'], says: string, todo: string | null): Finding => ({
@@ -92,7 +92,9 @@ async function schedulesFindings({ world, folder }: Room): Promise<readonly Find
     ...tellProblems(problems).map((says) =>
       found('wrong', says, 'Mend the file, then: recoat schedules check'),
     ),
-    ...replacements.map(({ says }) => found('note', says, null)),
+    ...[...replacements.map(({ says }) => says), ...tellProblems(remarks)].map((says) =>
+      found('note', says, null),
+    ),
     ...(problems.length > 0
       ? []
       : [found('in order', `${schedules.length} finishing schedules, all of which read.`, null)]),

@@ -42,8 +42,13 @@ export const schedulesCheck: CommandFile = {
       lines: () => [
         ...(problems.length === 0 ? [`${file}: nothing wrong.`] : tellProblems(problems)),
         ...library.replacements.map(({ says }) => says),
+        ...tellProblems(library.remarks),
       ],
-      json: (): CheckedJson => ({ file, problems: problems.map(problemJson) }),
+      json: (): CheckedJson => ({
+        file,
+        problems: problems.map(problemJson),
+        remarks: library.remarks.map(problemJson),
+      }),
     };
   },
 };
@@ -52,7 +57,7 @@ export const schedulesCheck: CommandFile = {
 async function checkOwn(room: Room): Promise<Answer> {
   const folders = scheduleFolders(room.world, room.folder);
   const folder = folders.own ?? '';
-  const { problems, replacements } = await readScheduleFolders(folders);
+  const { problems, replacements, remarks } = await readScheduleFolders(folders);
   const wrong = problems.filter(({ file }) => file.startsWith(folder));
   const names = await readdir(folder).catch((): string[] => []);
   const files = names.filter((name) => /\.ya?ml$/.test(name)).length;
@@ -69,7 +74,12 @@ async function checkOwn(room: Room): Promise<Answer> {
               : `${folder}: nothing wrong in ${counted}.`,
           ]),
       ...replacements.map(({ says }) => says),
+      ...tellProblems(remarks),
     ],
-    json: (): CheckedJson => ({ file: folder, problems: wrong.map(problemJson) }),
+    json: (): CheckedJson => ({
+      file: folder,
+      problems: wrong.map(problemJson),
+      remarks: remarks.map(problemJson),
+    }),
   };
 }

@@ -101,7 +101,12 @@ export type SchedulesJson = {
 };
 
 /** `schedules check FILE`; without FILE `file` is the folder of one's own files. */
-export type CheckedJson = { readonly file: string; readonly problems: readonly FileProblemJson[] };
+export type CheckedJson = {
+  readonly file: string;
+  readonly problems: readonly FileProblemJson[];
+  /** Worth a look; the file counts all the same. */
+  readonly remarks: readonly FileProblemJson[];
+};
 
 export type FileProblemJson = {
   readonly file: string;

@@ -28,7 +28,7 @@ export async function readScheduleFolders(folders: ScheduleFolders): Promise<Sch
     folders.own === null ? nothing : readFolder(folders.own, true),
   ]);
   if (built !== null && own.files.length === 0) {
-    return { ...built, problems: own.problems, replacements: [] };
+    return { ...built, problems: own.problems, replacements: [], remarks: [] };
   }
   const shipped = built === null ? await readTemplates(folders.templates) : nothing;
   const { loadSchedules } = await import('./parsing.ts');

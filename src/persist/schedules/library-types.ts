@@ -29,4 +29,6 @@ export type ShippedTemplates = {
 export type ScheduleLibrary = ShippedTemplates & {
   readonly problems: readonly Problem[];
   readonly replacements: readonly Replacement[];
+  /** What is worth a look in files that count all the same. */
+  readonly remarks: readonly Problem[];
 };

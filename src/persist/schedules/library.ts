@@ -1,8 +1,10 @@
 import {
+  classesOf,
   emptyOverTable,
   type FinishingSchedule,
   type OverTable,
 } from '../../tracker/trade/index.ts';
+import { newClasses } from './new-classes.ts';
 import { isGroup } from './explain-issue.ts';
 import type { Replacement, ScheduleLibrary, ShippedTemplates } from './library-types.ts';
 import type { SourcedProduct } from './make-product.ts';
@@ -69,6 +71,9 @@ export function loadSchedules(
     sources: Object.fromEntries(each.map(([id, { sources }]) => [id, sources])),
     problems,
     replacements,
+    remarks: read
+      .filter(({ file }) => isOwn(file))
+      .flatMap(({ source }) => newClasses(source, classesOf(table))),
   };
 }
 

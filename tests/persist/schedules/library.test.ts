@@ -4,7 +4,14 @@ import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { readScheduleFolders } from '../../../src/persist/schedules/index.ts';
 import { loadSchedules, readScheduleFile } from '../../../src/persist/schedules/parsing.ts';
-import { changed, productsFile, productsText, scheduleFile, scheduleText } from './texts.ts';
+import {
+  changed,
+  lineOf,
+  productsFile,
+  productsText,
+  scheduleFile,
+  scheduleText,
+} from './texts.ts';
 
 const shipped = loadSchedules([productsFile, scheduleFile]);
 
@@ -78,6 +85,32 @@ test("a file of the user's replaces what came with the program, by id, and says 
   }
 });
 
+test('a class that no rule knows is remarked on once, and the file counts', async () => {
+  const { templates, own } = await folders();
+  const cans = changed(
+    productsText,
+    'class: waterborne polyurethane',
+    'class: Waterborn polyurethane',
+  );
+  await writeFile(join(own, 'cans.yaml'), cans);
+  const { problems, remarks, products } = await readScheduleFolders({
+    built: null,
+    templates,
+    own,
+  });
+  expect(problems).toEqual([]);
+  expect(products['clear']?.productClass).toBe('Waterborn polyurethane');
+  expect(remarks.map(({ file, line, field }) => [file, line, field])).toEqual([
+    [join(own, 'cans.yaml'), lineOf(cans, 'Waterborn'), 'products.clear.class'],
+  ]);
+  expect(remarks[0]).toMatchObject({
+    nearest: ['waterborne polyurethane'],
+    todo: 'Its label and a sample board count. If waterborne polyurethane is meant, write that.',
+  });
+  await writeFile(join(own, 'cans.yaml'), cans.replace('Waterborn p', 'Waterborne P'));
+  expect((await readScheduleFolders({ built: null, templates, own })).remarks).toEqual([]);
+});
+
 test("a schedule may bring its own product, which other schedules don't see", () => {
   const own = changed(
     productsText.slice(productsText.indexOf('products:')),
@@ -146,7 +179,12 @@ async function folders(): Promise<{ templates: string; own: string; built: strin
   const built = join(place, 'templates.json');
   await writeFile(
     built,
-    JSON.stringify({ ...shipped, problems: undefined, replacements: undefined }),
+    JSON.stringify({
+      ...shipped,
+      problems: undefined,
+      replacements: undefined,
+      remarks: undefined,
+    }),
   );
   return { templates: join(place, 'templates'), own: join(place, 'own'), built };
 }
@@ -160,7 +198,7 @@ test("folders: the program's and the user's are read together, built or not, wit
   expect(fromBuilt).toEqual(fromYaml);
   expect(fromBuilt.schedules.map((schedule) => schedule.id).sort()).toEqual(['mine', 'two-coats']);
   const alone = await readScheduleFolders({ built, templates: '/nowhere', own: join(own, 'none') });
-  expect(alone).toEqual({ ...shipped, problems: [], replacements: [] });
+  expect(alone).toEqual({ ...shipped, problems: [], replacements: [], remarks: [] });
 });
 
 test('folders: a built file that is missing or cut off falls back to the YAML', async () => {
