@@ -83,6 +83,9 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   let toldAwake = '';
   let isSpoiling = false;
   let wokeAt: Instant | null = null;
+  /** When it was last there, for what is told of while it comes to. */
+  let asleepFrom: Instant | undefined;
+  let seenAt: Instant | undefined;
   let comesAgainAt: Instant = Number.POSITIVE_INFINITY;
   let last: {
     readonly known: Known;
@@ -104,7 +107,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
   };
 
   const claimOf = (sending: Sending, lost: ReadonlySet<string>, now: Instant): Claim => {
-    const first = pingText(sending, now, options.shop(), options.since);
+    const first = pingText(sending, now, options.shop(), options.since, asleepFrom);
     const words = sending.settles.some((key) => lost.has(key)) ? toldAgain(first) : first;
     const piece = sending.pings[0]?.piece?.id ?? null;
     const body = { pings: sending.settles, text: words.text, loud: sending.loud, piece };
@@ -237,10 +240,13 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
 
   /** Notices that this process stood still, from a look that comes long after it was to come. */
   const noticeStandstill = (now: Instant): void => {
-    if (now - comesAgainAt > stoodStillFor) wokeAt = now;
+    const stoodStill = now - comesAgainAt > stoodStillFor;
+    if (stoodStill) wokeAt = now;
+    asleepFrom = stoodStill ? seenAt : undefined;
   };
   const lookedAt = (now: Instant, next: Instant | null): void => {
     comesAgainAt = Math.min(next ?? Number.POSITIVE_INFINITY, now + looksAgainAfter);
+    seenAt = now;
   };
 
   return {

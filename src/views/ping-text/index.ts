@@ -19,7 +19,8 @@ const worstFirst = 'Worst:';
  * together are told worst first; those that were missed as a summary of how they stand now.
  *
  * @param since when this process began to watch: what was due before, nothing was there to send
- * @param asleepFrom when the machine fell asleep, where that is known
+ * @param asleepFrom when this process was last there before the machine fell asleep or the process was stopped, where
+ *   that is known
  */
 export function pingText(
   sending: Sending,
@@ -40,8 +41,8 @@ export function pingText(
     const to = whenInWords(now, now, shop);
     const title =
       asleepFrom === undefined
-        ? `Asleep till ${to}`
-        : `Asleep ${whenInWords(asleepFrom, now, shop)} to ${to}`;
+        ? `Asleep or stopped till ${to}`
+        : `Asleep or stopped ${whenInWords(asleepFrom, now, shop)} to ${to}`;
     return joined(title, summary(pings, now, shop));
   }
   const [first, ...others] = pings.map((ping) => told(ping, now, shop));

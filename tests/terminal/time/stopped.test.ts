@@ -38,7 +38,7 @@ describe('a machine that sleeps over what was due', { timeout: 120_000 }, () => 
     await until('the summary', () => shop.heard().length > 0);
     const [summary] = shop.heard();
     expect(`${summary?.title}. ${summary?.body}`).toMatch(
-      /^Asleep .*Worst: 1 Stool: B on, late .* 5\d min ago: .*clamps, .* 2\d min ago.*2 Desk: try it, .*opened 1\d min ago/,
+      /^Asleep or stopped \d\d:\d\d to \d\d:\d\d. Worst: 1 Stool: B on, late .* 5\d min ago: .*clamps, .* 2\d min ago.*2 Desk: try it, .*opened 1\d min ago/,
     );
     expect(summary?.loud).toBe(true);
     await shows(screen, 'in hand 70 min');
@@ -56,7 +56,7 @@ describe('a machine that sleeps over what was due', { timeout: 120_000 }, () => 
     process.kill(pid, 'SIGCONT');
     await until('the summary', () => shop.heard().length > 0);
     await hearsNoMore(shop);
-    expect(titles(shop)).toEqual([expect.stringMatching(/^Asleep/)]);
+    expect(titles(shop)).toEqual([expect.stringMatching(/^Asleep or stopped \d\d:\d\d to \d\d:\d\d/)]);
   });
 });
 

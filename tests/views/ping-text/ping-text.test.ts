@@ -169,7 +169,7 @@ describe('what was missed', () => {
   it('is told as one summary after a sleep, worst first, saying how long ago', () => {
     const [sending] = dueAfter(afternoon(), '24 15:00', '24 20:10');
     const words = pingText(sending as Sending, at('24 20:10'), shop, 0, at('24 15:02'));
-    expect(words.title).toBe('Asleep 15:02 to 20:10');
+    expect(words.title).toBe('Asleep or stopped 15:02 to 20:10');
     expect(words.body).toBe(
       'Worst: 2 Plant stand: scuff 320 first, closed 18:30, 1 h 40 ago. ' +
         '3 Beech stool: try it, till 23:00, 2 h 50 left, opened 5 h 00 ago. ' +
@@ -181,7 +181,7 @@ describe('what was missed', () => {
   it('says only when the sleep ended where nobody knows when it began', () => {
     const [sending] = dueAfter(tense(), '12-03 16:38:00', '12-03 17:10');
     expect(pingText(sending as Sending, at('12-03 17:10'), shop, 0).text).toBe(
-      'Asleep till 17:10. 2 Wall shelf: B on, late since 16:42, 28 min ago: rinse, dry, start over.',
+      'Asleep or stopped till 17:10. 2 Wall shelf: B on, late since 16:42, 28 min ago: rinse, dry, start over.',
     );
   });
 
