@@ -34,11 +34,17 @@ export function mindKeeper(world: World, session: Session, folder: string): Keep
   let startedAt = Number.NEGATIVE_INFINITY;
   let isSomethingToCome = false;
 
+  /** A keeper has no bell: without a desktop that shows notifications, and without a hook, nobody would hear it. */
+  const wouldBeHeard = (): boolean => {
+    const { settings } = session.snapshot();
+    return settings.hook !== 'none' || (settings.desktop && session.pingWays().desktop !== false);
+  };
   const isThere = (): boolean => {
     const there = isKeeperPresent(folder);
-    session.setKeeper(there ? 'there' : 'none');
+    session.setKeeper(there ? 'there' : wouldBeHeard() ? 'none' : 'cannot');
     return there;
   };
+  const isWanted = (): boolean => session.snapshot().settings.keeper === 'yes' && wouldBeHeard();
   const startOne = (): void => {
     startedAt = clock.now();
     if (!startKeeper(world, folder))
@@ -64,7 +70,7 @@ export function mindKeeper(world: World, session: Session, folder: string): Keep
       const now = clock.now();
       if (Math.abs(now - lookedAt) < looksAgainAfter) return;
       lookedAt = now;
-      if (isThere() || next === null || session.snapshot().settings.keeper !== 'yes') return;
+      if (isThere() || next === null || !isWanted()) return;
       if (Math.abs(now - startedAt) >= startsAgainAfter) startOne();
     },
     standsStill: () => presence?.leave(),
@@ -72,7 +78,7 @@ export function mindKeeper(world: World, session: Session, folder: string): Keep
       presence = presentAsScreen(folder);
     },
     leave: () => {
-      const wanted = session.snapshot().settings.keeper === 'yes';
+      const wanted = isWanted();
       const there = isKeeperPresent(folder);
       presence?.leave();
       if (wanted && isSomethingToCome && !there) startOne();
