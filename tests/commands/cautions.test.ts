@@ -47,6 +47,22 @@ test('cautions of a step, in full, in their order, deferring to the label', asyn
   expect(told).toContain('Label, local codes and licensed practice come first.');
 });
 
+test('what the air says against a coat stands below its cautions, till the coat is on', async () => {
+  const shop = openShop();
+  await shop.does('add', 'Beech stool', '--schedule', 'bleach-and-clear');
+  const told = await shop.does('cautions', '1', '--step', 'clear-1');
+  expect(told).toContain('\nair: no reading of the air yet: note temperature and humidity first\n');
+  await shop.does('conditions', '8C', '50%');
+  const cold = 'too cold: 8 C, not below 10 C. Warm the shop';
+  expect(await shop.does('cautions', '1', '--step', 'clear-1')).toContain(`\nair: ${cold}\n`);
+  expect((await shop.json('cautions', '1', '--step', 'clear-1')).air).toContain(cold);
+  expect((await shop.json('cautions', '1', '--step', 'sand-120')).air).toEqual([]);
+  await shop.does('pick-up', '1', '--step', 'clear-1');
+  await shop.does('first-stroke', '1');
+  await shop.does('done', '1');
+  expect(await shop.does('cautions', '1', '--step', 'clear-1')).not.toContain('air:');
+});
+
 test('oily rags are asked about on the bench until told that they are dealt with', async () => {
   const shop = openShop();
   expect(await shop.does('rags')).toContain('No oily rags are left');

@@ -108,6 +108,8 @@ export type CautionsJson = {
   readonly piece: PieceNameJson;
   readonly step: StepNameJson | null;
   readonly cautions: readonly CautionJson[];
+  /** What the air says against a coat now, a sentence each. */
+  readonly air: readonly string[];
 };
 
 /** `sessions PIECE` */

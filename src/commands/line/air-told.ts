@@ -1,4 +1,11 @@
-import { airWarnings, sessionHolding, type Intent } from '../../tracker/bench/index.ts';
+import {
+  airWarnings,
+  isDone,
+  sessionHolding,
+  type Intent,
+  type Piece,
+  type PlannedStep,
+} from '../../tracker/bench/index.ts';
 import { airWarningWords } from '../../views/format/index.ts';
 import type { Look } from './look.ts';
 
@@ -12,19 +19,24 @@ const begins: ReadonlySet<Intent['do']> = new Set([
 ]);
 
 /** What the air says against the coats that are in hand with a piece now, after it was picked up or a stroke put on. */
-export function airTold(
-  intents: readonly Intent[],
-  { bench, readings, now, shop }: Look,
-  id: string,
-): readonly string[] {
+export function airTold(intents: readonly Intent[], shop: Look, id: string): readonly string[] {
   if (!intents.some((intent) => begins.has(intent.do))) return [];
-  const told = (sessionHolding(bench, id)?.targets ?? []).flatMap((target) => {
-    const piece = bench.pieces.get(target.piece);
+  const told = (sessionHolding(shop.bench, id)?.targets ?? []).flatMap((target) => {
+    const piece = shop.bench.pieces.get(target.piece);
     const step = piece?.steps.find((each) => each.id === target.step);
-    if (piece === undefined || step === undefined) return [];
-    return airWarnings(piece, step, readings, now).map(
-      (warning) => `air: ${airWarningWords(warning, now, shop)}`,
-    );
+    return piece === undefined || step === undefined ? [] : airAgainst(piece, step, shop);
   });
-  return [...new Set(told)];
+  return [...new Set(told)].map(airLine);
 }
+
+/** What the air says against putting the coat of a step on now, a sentence each; nothing once it is done. */
+export const airAgainst = (
+  piece: Piece,
+  step: PlannedStep,
+  { readings, now, shop }: Look,
+): readonly string[] =>
+  isDone(piece, step.id, null)
+    ? []
+    : airWarnings(piece, step, readings, now).map((warning) => airWarningWords(warning, now, shop));
+
+export const airLine = (warning: string): string => `air: ${warning}`;
