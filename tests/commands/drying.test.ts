@@ -70,6 +70,22 @@ it('the next coat opens when the last ones were ready, and the sum says so', asy
   expect((await milestoneOf(shop, 'scuff'))?.opensBy).toBe('label');
 });
 
+it('tells what the air of the last reading makes of it, as the next coat then opens', async () => {
+  const shop = openShop();
+  expect(await shop.does('drying', 'shellac')).not.toContain('in the air now');
+  await shop.does('conditions', '15C', '75%');
+  const piece = await coated(shop, 1);
+  const told = await milestoneOf(shop, 'scuff');
+  const times = told?.timesInAirNow ?? 0;
+  expect(times).toBeGreaterThan(1.3);
+  expect(await opensAfter(shop, piece)).toBeCloseTo(120 * times, 0);
+  expect(await shop.does('drying')).toMatch(
+    / scuff {6}label 2 h, from the label, not yet from you\n {13}in the air now, 15 C 75 %: label \d h/,
+  );
+  await shop.does('settings', 'air', 'no');
+  expect((await milestoneOf(shop, 'scuff'))?.timesInAirNow).toBeNull();
+});
+
 it('tells of products that were not tried, by their label', async () => {
   const shop = openShop();
   expect(await shop.does('drying')).toMatch(/^No coat is on the bench, and none was tried\./);
@@ -84,6 +100,7 @@ it('tells of products that were not tried, by their label', async () => {
     foundReady: 0,
     opensMinutes: 60,
     opensBy: 'label',
+    timesInAirNow: null,
     keptOut: [],
     lastCoats: [],
   });

@@ -22,6 +22,8 @@ export type DryingJson = {
       /** The figure by which windows open before the air is counted: the label's, or one taught by checks. */
       readonly opensMinutes: number;
       readonly opensBy: 'label' | 'checks';
+      /** How many times as long it takes in the air of the last reading; null without one. */
+      readonly timesInAirNow: number | null;
       /** Coats on the bench that were tried and teach nothing, the latest first, and what was told of them. */
       readonly keptOut: readonly { readonly lastStroke: IsoInstant; readonly because: string }[];
       /** The last three coats, the latest first. */

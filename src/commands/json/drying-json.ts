@@ -2,6 +2,7 @@ import { dryingChance, type MilestoneDrying } from '../../tracker/learning/index
 import { minute } from '../../tracker/time/index.ts';
 import type { Product } from '../../tracker/trade/index.ts';
 import type { DryingJson } from '../json-shapes/index.ts';
+import { timesNow } from '../text/drying-lines.ts';
 import type { Look } from '../line/look.ts';
 import { iso } from './iso.ts';
 
@@ -20,9 +21,11 @@ export const dryingJson = (told: readonly ProductTold[], look: Look): DryingJson
 });
 
 function milestoneJson(
-  { milestone, label, yours, coats, found, opens, keptOut, lastCoats }: MilestoneDrying,
-  { settings, shop }: Look,
+  drying: MilestoneDrying,
+  look: Look,
 ): DryingJson['products'][number]['milestones'][number] {
+  const { milestone, label, yours, coats, found, opens, keptOut, lastCoats } = drying;
+  const { settings, shop } = look;
   const own = settings.learnDrying ? opens : null;
   return {
     milestone,
@@ -40,6 +43,7 @@ function milestoneJson(
     foundReady: found,
     opensMinutes: (own?.ms ?? label) / minute,
     opensBy: own === null ? 'label' : 'checks',
+    timesInAirNow: timesNow(drying, look),
     keptOut: keptOut.map(({ at, because }) => ({ lastStroke: iso(at, shop.zone), because })),
     lastCoats: lastCoats.map(({ at, notYet, ready }) => ({
       lastStroke: iso(at, shop.zone),

@@ -1,6 +1,6 @@
 import type { DriedCoat, MilestoneDrying } from '../../tracker/learning/index.ts';
 import { minute } from '../../tracker/time/index.ts';
-import { day } from '../../views/format/index.ts';
+import { air, day } from '../../views/format/index.ts';
 import { labelLength } from '../../views/parts/label-length.ts';
 import type { ProductTold } from '../json/drying-json.ts';
 import type { Look } from '../line/look.ts';
@@ -28,15 +28,41 @@ function milestoneLines(drying: MilestoneDrying, look: Look): readonly string[] 
   const out = keptOut
     .slice(0, mostKeptOut)
     .map(({ at, because }) => `${indent}${day(at, look.shop)}: ${because}, teaches nothing`);
-  if (yours === null) return [`${head}, from the label, not yet from you`, ...out];
+  if (yours === null)
+    return [`${head}, from the label, not yet from you`, ...airLines(drying, look), ...out];
   const { median, low, high } = yours;
   const range = `${length(low)} to ${length(high)}, 8 times in 10`;
   const by = look.settings.learnDrying ? opens : null;
   return [
     `${head}, yours ${length(median)}, from ${coats} ${coats === 1 ? 'coat' : 'coats'}`,
     `${indent}${range}; opens at ${labelLength(by?.ms ?? label)}${by === null ? ', by the label' : by.ms < label ? ', sooner than the label' : ''}`,
+    ...airLines(drying, look),
     ...lastCoats.map((coat) => `${indent}${coatWords(coat, look)}`),
     ...out,
+  ];
+}
+
+/** A figure that the air moves by less than a twentieth is not told again. */
+const worthTelling = 0.05;
+
+/** How many times as long it takes in the air of the last reading; null where none was taken, or air has no say. */
+export function timesNow(
+  { span }: MilestoneDrying,
+  { readings, sense, settings, now }: Look,
+): number | null {
+  if (!settings.air || readings.length === 0 || sense.factorAt === undefined) return null;
+  return sense.factorAt(span, now);
+}
+
+/** `in the air now, 15 C 65 %: label 17 h, yours 24 h` */
+function airLines(drying: MilestoneDrying, look: Look): readonly string[] {
+  const times = timesNow(drying, look);
+  const reading = look.readings.at(-1);
+  if (times === null || reading === undefined || Math.abs(times - 1) < worthTelling) return [];
+  const { label, yours } = drying;
+  const own = yours === null ? '' : `, yours ${length(yours.median * times)}`;
+  return [
+    `${indent}in the air now, ${air(reading, look.shop.temperature)}: label ${labelLength(label * times)}${own}`,
   ];
 }
 

@@ -1,6 +1,6 @@
 import { minute, type Milliseconds } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';
-import type { Milestone, OwnTime } from '../windows/model.ts';
+import type { Milestone, OwnTime, Span } from '../windows/model.ts';
 import { movableOpening } from '../windows/own-time.ts';
 import { productKey, type CoatKeptOut, type DriedCoat } from './dried-coats.ts';
 import { coatsTried, dryingTimesFrom, learnedOf, type DryingBook } from './drying-book.ts';
@@ -13,6 +13,8 @@ export const dryingChance = 0.8;
 export type MilestoneDrying = {
   readonly milestone: Milestone;
   readonly label: Milliseconds;
+  /** The label's figure with the law by which air moves it. */
+  readonly span: Span;
   /** Null before the first coat that teaches. In minutes: the middle, and the range for 8 in 10. */
   readonly yours: { readonly median: number; readonly low: number; readonly high: number } | null;
   /** Coats that teach, and those of them that were found ready. */
@@ -53,6 +55,7 @@ export function dryingOfProduct(
       {
         milestone,
         label: span.ms,
+        span,
         yours,
         coats,
         found,
