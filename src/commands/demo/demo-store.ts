@@ -8,9 +8,12 @@ import {
   type OpenedStore,
 } from '../../persist/index.ts';
 import { readScheduleFolders } from '../../persist/schedules/index.ts';
+import { readingsOf } from '../../shell/intent-context.ts';
+import { createLearning } from '../../shell/learning.ts';
 import { scheduleFolders } from '../../shell/port.ts';
 import { senseOf, shopOf } from '../../shell/shop.ts';
 import type { World } from '../../shell/world.ts';
+import { foldBench } from '../../tracker/bench/index.ts';
 import { standardSettings } from '../../tracker/settings/index.ts';
 import { shopDay } from '../../views/format/index.ts';
 import { inventShop } from './invented-shop.ts';
@@ -37,6 +40,8 @@ export async function openDemoStore(world: World): Promise<DemoStore> {
     })),
   );
   must(store.moveToHistory(invented.past));
+  // What its half year has taught is known from the first frame on, and to commands too.
+  createLearning(folder).refresh(store, foldBench(invented.bench), readingsOf(invented.conditions));
   const opened = must(await openStore(folder, { clock }));
   return {
     opened,

@@ -46,6 +46,9 @@ const leanings: Readonly<Record<string, number>> = {
   reglue: 1.2,
 };
 
+/** How many times as long as its label says this refinisher's coats of a product take, where they are tried. */
+const slowness: Readonly<Record<string, number>> = { varnish: 1.3 };
+
 /** What the steps with a question showed, where it isn't the first answer. */
 const answers: Readonly<Record<string, string>> = {
   'old-finish': 'varnish',
@@ -103,7 +106,8 @@ export function inventPiece(
       expectedMinutes(step, state()).minutes * lean * chance.factor(0.36),
     );
     const setup = step.setupMinutes * chance.factor(0.2);
-    const begins = hands.book(reachedAt(trialFound(from)), (minutes + setup) * minute);
+    const found = coatsFound(reachedAt(trialFound(from)));
+    const begins = hands.book(found, (minutes + setup) * minute);
     act({ do: 'pick up', targets: [{ piece: id, part: null }] }, begins);
     const ends = begins + (minutes + setup) * minute;
     let at = begins + (setup / 2) * minute;
@@ -132,6 +136,32 @@ export function inventPiece(
     const found = Math.max(from, opensAt(window) ?? from);
     act({ do: 'check', piece: id, part: null, finding: 'ready', window: window.key }, found);
     return found;
+  };
+  /** Tries the slow coats that the current step waits for until they are ready; returns when. */
+  const coatsFound = (from: Instant): Instant => {
+    const { steps, finishes } = state();
+    const needs = currentStep(state(), null)?.needs ?? [];
+    let at = from;
+    for (const window of windowsOfPiece(state(), foldBench(facts).sessions, sense)) {
+      const { rule, subject, closedAt } = window;
+      const slow = slowness[steps.find((each) => each.id === subject.stepId)?.product ?? ''];
+      const [on, opens] = [
+        finishes.findLast(({ step }) => step === subject.stepId)?.at,
+        opensAt(window),
+      ];
+      if (slow === undefined || on === undefined || opens === null || closedAt !== null) continue;
+      if (rule.milestone !== 'scuff' || !needs.includes('scuff')) continue;
+      const finds = (finding: 'ready' | 'not yet', when: Instant): void =>
+        act({ do: 'check', piece: id, part: null, finding, window: window.key }, when);
+      const ready = on + (opens - on) * slow * chance.factor(0.08);
+      at = hands.book(at, minute);
+      if (at < ready) {
+        finds('not yet', at);
+        at = hands.book(ready, minute);
+      }
+      finds('ready', at);
+    }
+    return at;
   };
   const sectional = (): boolean =>
     currentStep(state(), null)?.stamps.some((planned) => planned.perSection === true) ?? false;
