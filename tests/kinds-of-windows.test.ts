@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { readScheduleFolders } from '../src/persist/schedules/index.ts';
-import { nextAct } from '../src/tracker/bench/index.ts';
+import { nextAct, standingOf } from '../src/tracker/bench/index.ts';
 import { day, hour, minute, type Instant, type Milliseconds } from '../src/tracker/time/index.ts';
 import type { PlannedStamp, Product } from '../src/tracker/trade/index.ts';
 import { stateAt, stretchAt, type WindowState } from '../src/tracker/windows/index.ts';
@@ -102,6 +102,31 @@ test('a stripper kept wet: topped up it lasts anew, under film for hours till th
     [30 * hour, 'open'],
     [35 * hour, 'late'],
   ]);
+});
+
+test('while it works or hazes the bench shows that, and not yet the drying that its last stroke will begin', () => {
+  const shown = (work: Work, after: Milliseconds): string => {
+    const { window } = standingOf(work.bench, work.piece, monday + after, atTheLabel);
+    return `${window?.rule.verb}: ${window === null ? '' : stateAt(window, monday + after)}`;
+  };
+  const stripper = using('solvent-stripper');
+  stripper.press(monday);
+  expect(shown(stripper, 10 * minute)).toBe('test scrape: before');
+  stripper.act({ do: 'put down' }, monday + 11 * minute);
+  expect(shown(stripper, 12 * minute)).toBe('test scrape: before');
+  expect(shown(stripper, hour)).toBe('test scrape: closing');
+  expect(shown(stripper, 3 * hour)).toBe('test scrape: late');
+  stripper.done(monday + 4 * hour);
+  expect(shown(stripper, 5 * hour)).toBe('sand: before');
+
+  const filler = using('oil-pore-filler', [
+    { event: 'section-on', says: 'on', perSection: true },
+    { event: 'section-off', says: 'rubbed off', perSection: true },
+  ]);
+  filler.press(monday);
+  filler.act({ do: 'put down' }, monday + minute);
+  expect(shown(filler, 2 * minute)).toBe('rub off across the grain: before');
+  expect(shown(filler, 30 * minute)).toBe('rub off across the grain: late');
 });
 
 test('coats in one step, with flash-off between them: "pass 2 of 3"', () => {

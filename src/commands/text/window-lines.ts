@@ -21,7 +21,8 @@ function calledRow(standing: Standing, { rule, subject }: Window): string {
   if (piece === null) return labelOf(standing);
   const step = piece.steps.find(({ id }) => id === subject.stepId);
   const part = piece.parts.find(({ id }) => id === subject.partId);
-  return [`${piece.number} ${piece.name}`, part?.name, step?.name, rule.id]
+  const section = subject.section === null ? undefined : `section ${subject.section}`;
+  return [`${piece.number} ${piece.name}`, part?.name, step?.name, section, rule.id]
     .filter((word) => word !== undefined)
     .join(', ');
 }

@@ -244,13 +244,18 @@ function orderOf(window: Window, now: Instant): Instant {
   return opensAt(window) ?? Number.MAX_SAFE_INTEGER;
 }
 
-/** What would be lost first; then what is still to open last (a step waits for all of them); then what closes first. */
+/**
+ * What would be lost first; then what is still to open last (a step waits for all of them); then what closes first. Last a
+ * milestone whose last stroke is not made: while a stripper works, or a filler hazes, its drying tells nothing yet.
+ */
 function foremost(windows: readonly Window[], now: Instant): Window | null {
   const weight = (window: Window): readonly [number, number] => {
     if (losesSurface(window, now)) return [0, losingAt(window, now)];
     const { meaning } = stretchAt(window, now);
-    if (meaning === 'go' && costsSoon(window, now) && window.rule.milestone === undefined)
+    const isMilestone = window.rule.milestone !== undefined;
+    if (meaning === 'go' && costsSoon(window, now) && !isMilestone)
       return [1, losingAt(window, now)];
+    if (isMilestone && meaning === 'wait' && stretchAfter(window, now) === null) return [4, 0];
     if (meaning === 'keep off' || meaning === 'wait') return [2, -orderOf(window, now)];
     return [3, losingAt(window, now)];
   };

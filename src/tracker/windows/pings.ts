@@ -94,7 +94,8 @@ const losesSomething = (next: TimedStretch): boolean =>
 
 /** How long before its closing a window pings: long enough to get there, short enough to be about now. */
 function closingLead(kind: WindowKind, length: Milliseconds): Milliseconds {
-  if (kind === 'chemical') return minute;
+  // A dwell's end is a minute's work at arm's length; what stays wet for long leaves hands free for something else.
+  if (kind === 'chemical' && length < 40 * minute) return minute;
   if (length >= 3 * hour) return 30 * minute;
   if (length >= 40 * minute) return 10 * minute;
   return 3 * minute;

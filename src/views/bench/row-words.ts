@@ -1,4 +1,5 @@
 import {
+  begunInHand,
   labelOf,
   passCalled,
   passUnderWay,
@@ -15,6 +16,7 @@ import { foreseenOn } from '../../tracker/estimate/index.ts';
 import type { Window } from '../../tracker/windows/index.ts';
 import type { Role } from '../drawing/index.ts';
 import {
+  callWords,
   clock,
   dayWords,
   minutesSpent,
@@ -48,7 +50,7 @@ export function rowWords(standing: Standing, view: View): RowWords {
   const name = standing.piece?.name ?? labelOf(standing);
   const { window } = standing;
   const base = { name, window, then: secondLine(standing, view) };
-  if (standing.rank === 'in hand' && standing.session !== null) {
+  if (standing.rank === 'in hand' && standing.session !== null && begunInHand(standing) === null) {
     const { start } = standing.session;
     const shown = {
       words: 'in hand since',
@@ -97,6 +99,16 @@ function notBefore({ needs }: PlannedStep, window: Window | null, view: View): s
     : '';
 }
 
+/** `test scrape, by 15:45; `: what the step in hand has begun, where the row has no room for its verb; late, what helps. */
+function begunWords(standing: Standing, { now, snapshot }: View): string {
+  const begun = begunInHand(standing);
+  if (begun === null) return '';
+  const { words, state } = windowWords(begun, now, snapshot.shop);
+  if (state === 'late') return `${thenWords(begun, now, snapshot.shop) || begun.rule.verb}; `;
+  const [verb = ''] = begun.rule.verb.split(' ');
+  return words.includes(verb) ? '' : `${callWords(begun, now, snapshot.shop)}; `;
+}
+
 /** What is next, and what comes after that or what it costs. */
 function secondLine(standing: Standing, view: View): string {
   const { piece, window, step, session, rank, timer, pot } = standing;
@@ -117,13 +129,16 @@ function secondLine(standing: Standing, view: View): string {
     const early = notBefore(worked, window, view);
     // What it waits for comes before what row 4 says as well.
     const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
-    return `${worked.name}${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
+    return `${begunWords(standing, view)}${worked.name}${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
   }
   if (window !== null) {
     const from =
       piece.steps.find((each) => each.id === window.subject.stepId)?.name ?? window.rule.verb;
     const part = piece.parts.find((each) => each.id === window.subject.partId);
-    const what = part === undefined ? from : `${part.name}, ${from}`;
+    const { section } = window.subject;
+    const what = [part?.name, section === null ? undefined : `section ${section}`, from]
+      .filter((word) => word !== undefined)
+      .join(', ');
     const then = thenWords(window, view.now, shop);
     return then === '' ? what : `${what}; ${then}`;
   }

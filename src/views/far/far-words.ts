@@ -2,7 +2,7 @@ import { labelOf } from '../../tracker/bench/index.ts';
 import { minute, second } from '../../tracker/time/index.ts';
 import { stateAt, stretchAt } from '../../tracker/windows/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
-import { callWords, clock, timeLeft, whenInWords } from '../format/index.ts';
+import { callWords, clock, timeLeft, timeLeftOf, whenInWords } from '../format/index.ts';
 import { kindWords } from '../format/kind-words.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { callOf } from '../ping-text/window-ping.ts';
@@ -16,7 +16,7 @@ export function calmSentence(
   cells: number,
 ): readonly string[] {
   const { shop } = snapshot;
-  const left = call.at === null ? '' : timeLeft(call.at, now, shop).replaceAll(' ', unbroken);
+  const left = call.at === null ? '' : timeLeftOf(call.at - now).replaceAll(' ', unbroken);
   const text = `${nameOf(call)}: ${callWords(call.window, now, shop)}${left === '' ? '' : `, ${left}`}`;
   return wrapWords(text, cells).map((line) => line.replaceAll(unbroken, ' '));
 }

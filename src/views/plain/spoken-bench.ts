@@ -1,4 +1,9 @@
-import { sessionHolding, standingsAt, type Standing } from '../../tracker/bench/index.ts';
+import {
+  begunInHand,
+  sessionHolding,
+  standingsAt,
+  type Standing,
+} from '../../tracker/bench/index.ts';
 import { minute } from '../../tracker/time/index.ts';
 import { visible } from '../drawing/visible.ts';
 import { lengthAloud } from '../format/index.ts';
@@ -33,8 +38,9 @@ function sentence(standing: Standing, input: PlainInput): string {
   return `${head}: ${`${state} ${when}`.trim()}${length}${after}.${handWords(standing, input)}`;
 }
 
-function handWords({ piece, rank }: Standing, { bench }: PlainInput): string {
-  if (piece === null || rank === 'in hand') return '';
+function handWords(standing: Standing, { bench }: PlainInput): string {
+  const { piece, rank } = standing;
+  if (piece === null || (rank === 'in hand' && begunInHand(standing) === null)) return '';
   return sessionHolding(bench, piece.id) === null ? ' Not in hand.' : ' In hand.';
 }
 

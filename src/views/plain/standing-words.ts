@@ -1,4 +1,4 @@
-import { labelOf, type Standing } from '../../tracker/bench/index.ts';
+import { begunInHand, labelOf, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { clock, day, dayWords, nearness, thenWords, windowWords } from '../format/index.ts';
 import type { PlainInput } from './plain-input.ts';
@@ -28,7 +28,7 @@ export function standingWords(standing: Standing, input: PlainInput): StandingWo
     counts: null,
     then: '',
   };
-  if (rank === 'in hand' && session !== null) {
+  if (rank === 'in hand' && session !== null && begunInHand(standing) === null) {
     const { start } = session;
     const then = window === null ? '' : thenWords(window, now, shop);
     return {

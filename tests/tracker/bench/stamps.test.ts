@@ -156,6 +156,33 @@ function answer(shop: Workday, intent: Intent, when: number): string {
   return outcome.ok ? outcome.says : outcome.refusal.says;
 }
 
+describe('what is said of sections', () => {
+  const sectionOn = (): { readonly day: Workday; readonly piece: string } => {
+    const shop = new Workday();
+    const piece = shop.adds('Oak chest', stainInSections, at('8:00'));
+    return { day: shop.next(piece, at('9:00')), piece };
+  };
+
+  test('the next one put on before this one may be wiped: which was wiped, and how early', () => {
+    const { day: shop, piece } = sectionOn();
+    const next = { do: 'next section', piece, part: null } as const;
+    expect(answer(shop, next, at('9:02'))).toBe(
+      'section 1 off 3 min early, section 2 on, stain on 1 Oak chest',
+    );
+    expect(answer(shop, next, at('9:06'))).toBe('section 2 on, stain on 1 Oak chest');
+  });
+
+  test('put on outright: not the same once more, and the next one after it is off', () => {
+    const { day: shop, piece } = sectionOn();
+    const on = { do: 'stamp', piece, part: null, event: 'section-on' } as const;
+    expect(answer(shop, on, at('9:01'))).toBe(
+      'Not stamped: the last section of stain on 1 Oak chest is on. Space: next stamp.',
+    );
+    shop.next(piece, at('9:06'));
+    expect(answer(shop, on, at('9:07'))).toBe('section 2 on, stain on 1 Oak chest');
+  });
+});
+
 describe('what is said of a bleach', () => {
   const aOn = (): { readonly day: Workday; readonly piece: string } => {
     const shop = new Workday();

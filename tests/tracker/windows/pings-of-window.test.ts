@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { minute } from '../../../src/tracker/time/index.ts';
 import { windowsOfPot } from '../../../src/tracker/bench/index.ts';
-import { pingsOf, type Window } from '../../../src/tracker/windows/index.ts';
+import { pingsOf, type TimedStretch, type Window } from '../../../src/tracker/windows/index.ts';
 import { at } from '../support/instants.ts';
 import { after, bleachB, first, go, grows, shrinks, spoils, wait } from '../support/rules.ts';
 import {
@@ -12,6 +12,7 @@ import {
   schedule,
   stainInSections,
   step,
+  strip,
   twoCoats,
   twoPart,
 } from '../support/schedules.ts';
@@ -30,7 +31,15 @@ function begun(name: keyof typeof schedules): { readonly day: Workday; readonly 
   const day = new Workday();
   return { day, piece: day.adds('Oak chest', schedules[name], at('8:00')) };
 }
-const schedules = { bleachAndClear, twoCoats, stainInSections, aerosol, glueUp, twoPart };
+/** With its end put off, so that it is open for so long. */
+const wetFor =
+  (ms: number) =>
+  (stretch: TimedStretch): TimedStretch => {
+    const end = at('9:15') + ms;
+    if (stretch.meaning === 'go') return { ...stretch, ends: end };
+    return stretch.meaning === 'late' ? { ...stretch, begins: end } : stretch;
+  };
+const schedules = { bleachAndClear, twoCoats, stainInSections, aerosol, glueUp, twoPart, strip };
 
 describe('what each kind of window tells, and when', () => {
   test('a dwell: three minutes and one before it, when it opens, a minute before the end, when it is lost', () => {
@@ -78,6 +87,21 @@ describe('what each kind of window tells, and when', () => {
       '10:00 keep off',
       '57:04 opens',
     ]);
+  });
+
+  test('what stays wet for long warns in time to get there', () => {
+    const { day, piece } = begun('strip');
+    day.next(piece, at('9:00'));
+    expect(told(day.window(piece, 'scrape'))).toEqual([
+      '9:12 soon',
+      '9:14 soon',
+      '9:15 opens, loud',
+      '9:29 closes soon, loud',
+      '9:30 late, loud',
+    ]);
+    const scrape = day.window(piece, 'scrape');
+    const long = { ...scrape, stretches: scrape.stretches.map(wetFor(45 * minute)) };
+    expect(told(long).slice(-2)).toEqual(['9:50 closes soon, loud', '10:00 late, loud']);
   });
 
   test('glue: before it skins over, when it has, and when the clamps may come off', () => {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { afternoon, at, step } from '../support/bench-of.ts';
+import { shippedProduct } from '../../support/shipped.ts';
+import { afternoon, at, Facts, step } from '../support/bench-of.ts';
 import { deskOf } from '../support/desk-of.ts';
 
 const narrow = [40, 24] as const;
@@ -38,4 +39,17 @@ test('a message too long for one row is broken, and names the piece to its end',
   port.act({ do: 'reword step', piece: 'p8', step: id, name });
   press('space');
   expect(rows().slice(20, 22).join(' ')).toBe(`section 1 on, ${name} on 8 Hat rack`);
+});
+
+test('the row names the section that works', () => {
+  const stain = step('stain', 'stain and wipe', { product: 'oil-stain' });
+  const facts = new Facts()
+    .piece('24 13:00', 1, 'Oak settle', [stain], [shippedProduct('oil-stain')])
+    .pickUp('24 14:00', 1, 'stain')
+    .stamp('24 14:01', 1, 'stain', 'section-on', { section: 1 })
+    .stamp('24 14:05', 1, 'stain', 'section-off', { section: 1 })
+    .stamp('24 14:06', 1, 'stain', 'section-on', { section: 2 });
+  const rows = deskOf({ now: at('24 14:07'), facts: facts.list }).rows();
+  expect(rows[5]).toContain('working, wipe    14:09');
+  expect(rows[6]).toContain('section 2, stain and wipe; open to 14:21');
 });

@@ -235,6 +235,19 @@ describe('the far view in the calm', () => {
     expect(shows(far({ facts: mixed, when: '24 19:51' }), '9:00', 5)).toBe(true);
   });
 
+  it('says how long it is till then over midnight too, and the day once', () => {
+    const late = new Facts()
+      .piece('24 09:00', 3, 'Book rack', [
+        step('coat', 'clear coat 1', { windows: [recoat(2 * hour, 12 * hour)] }),
+        step('next', 'clear coat 2', { needs: ['recoat'] }),
+      ])
+      .stamp('24 14:00', 3, 'coat', 'first-stroke')
+      .done('24 14:30', 3, 'coat');
+    expect(far({ facts: late, when: '24 17:00' }).join('\n')).toContain(
+      '   3 Book rack: try it, till Wed 02:00, 9 h 00',
+    );
+  });
+
   it('shows a coat that may be tried, and waits without an end, where nothing counts down', () => {
     const dry = new Facts()
       .piece('24 09:00', 3, 'Book rack', [

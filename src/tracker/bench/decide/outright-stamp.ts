@@ -1,7 +1,8 @@
+import type { StampEvent } from '../../windows/model.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { refuse, type Outcome } from '../outcome.ts';
 import { outrightStamps } from '../outright-stamps.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
 import { countsFor, currentStep, passUnderWay, stampsOf } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { called, instantOf, isOutcome, onBench, stepOf } from './context.ts';
@@ -34,15 +35,34 @@ export function doStamp(
   if (step === null) return refuse(`Not stamped: nothing was begun on ${called(piece)}.`);
   if (isOutcome(step)) return step;
   const made = stampsOf(piece, step.id, intent.part);
-  const last = made.at(-1);
+  const pass = passUnderWay(made);
+  const section = sectionMeant(made, pass, intent.event);
+  if (section === 'is on')
+    return refuse(
+      `Not stamped: the last section of ${step.name} on ${called(piece)} is on. Space: next stamp.`,
+    );
   const stamp = {
     event: intent.event,
     agent: intent.agent ?? told?.agent ?? null,
-    pass: passUnderWay(made),
-    section: last?.section ?? null,
+    pass,
+    section,
   };
   const { says } = named(step, stamp);
   return stampAll(bench, piece, intent, step, [{ ...stamp, says }], says, context, false);
+}
+
+/** The section that was last worked; one more goes on only after that is off. */
+function sectionMeant(
+  made: readonly Stamp[],
+  pass: number,
+  event: StampEvent,
+): number | null | 'is on' {
+  const section = made.at(-1)?.section ?? null;
+  if (section === null || event !== 'section-on') return section;
+  const isOff = made.some(
+    (stamp) => stamp.pass === pass && stamp.section === section && stamp.event === 'section-off',
+  );
+  return isOff ? section + 1 : 'is on';
 }
 
 /** Where a stamp goes that changes nothing: to the step in hand, else to the last one begun, else to the next. */

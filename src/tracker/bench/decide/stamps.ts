@@ -229,7 +229,13 @@ export function stampAll(
   }
   const early = stamps.map((stamp) => minutesEarly(bench, piece, step.id, part, stamp, context));
   const soon = Math.max(0, ...early);
-  const told = soon > 0 ? `${says} ${soon} min early` : says;
+  // Of two in one key only the first can end a window too early: it is named then, and what follows it after that.
+  const ended = stamps.length > 1 ? stamps[early.indexOf(soon)] : undefined;
+  const follows = ended === undefined ? '' : `, ${says}`;
+  const told =
+    soon > 0
+      ? `${ended === undefined ? says : named(step, ended).says} ${soon} min early${follows}`
+      : says;
   return accept(
     facts,
     `${told}, ${step.name} on ${called(piece)}`,

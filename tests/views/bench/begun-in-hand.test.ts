@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { plainBench, spokenBench } from '../../../src/views/plain/index.ts';
+import { shippedProduct } from '../../support/shipped.ts';
+import { at, Facts, snapshotOf, step } from '../support/bench-of.ts';
+import { deskOf } from '../support/desk-of.ts';
+
+/** A stripper that was put on at 14:02 and is still in hand. */
+const stripping = () =>
+  new Facts()
+    .piece(
+      '24 13:00',
+      1,
+      'Oak settle',
+      [
+        step('strip', 'strip', { product: 'solvent-stripper' }),
+        step('sand', 'sand 120', { needs: ['dry'] }),
+      ],
+      [shippedProduct('solvent-stripper')],
+    )
+    .pickUp('24 14:00', 1, 'strip')
+    .stamp('24 14:02', 1, 'strip', 'first-stroke');
+
+const shownAt = (when: string, facts = stripping()) =>
+  deskOf({ now: at(when), facts: facts.list, settings: { farView: 0 } });
+
+test.each([
+  ['24 14:12', 'working till     14:32 20 min', 'test scrape from 14:32; strip, 1 of 2'],
+  ['24 14:40', 'now, till        16:02 82 min', 'test scrape, by 16:02; strip, 1 of 2'],
+  ['24 16:07', 'drying since     16:02  5 min', 'drying on: top up or cover it; strip, 1 of 2'],
+])('in hand at %s a dwell says how it stands, what to do and what helps', (when, row, second) => {
+  const rows = shownAt(when).rows();
+  expect(rows[5]).toContain(row);
+  expect(rows[6]).toContain(second);
+  expect(rows[3]).toContain('in hand  1 Oak settle: strip');
+});
+
+test('on a narrow screen, as text and aloud likewise', () => {
+  expect(shownAt('24 14:12').text([40, 20])).toMatch(/working till +14:32 20 min/);
+  const input = { ...snapshotOf(stripping().bench()), now: at('24 14:12') };
+  expect(plainBench(input)).toContain('working till 14:32  strip; open to 16:02');
+  expect(spokenBench(input)).toContain('strip: working till 14 32, 20 minutes left');
+  expect(spokenBench(input)).toContain(' In hand.');
+});
+
+test('once it is scraped off, the row says since when it is in hand', () => {
+  const done = stripping().done('24 14:50', 1, 'strip');
+  expect(shownAt('24 14:52', done).rows()[5]).toContain('in hand since    14:00 52 min');
+});
