@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { runCommandLine } from './commands/index.ts';
+import { exitCodes } from './commands/line/exit-codes.ts';
+import { brokeDownWords } from './shell/broke-down.ts';
 import { systemClock } from './shell/clock.ts';
 import { newId } from './shell/ids.ts';
 import { localeOf } from './shell/shop.ts';
@@ -41,6 +43,12 @@ const world: World = {
   printError: (text) => writeOut(2, text, () => process.stderr),
 };
 
-void runCommandLine(process.argv.slice(2), world).then((code) => {
-  process.exitCode = code;
-});
+runCommandLine(process.argv.slice(2), world).then(
+  (code) => {
+    process.exitCode = code;
+  },
+  (thrown: unknown) => {
+    world.printError(brokeDownWords(thrown));
+    process.exitCode = exitCodes.broke;
+  },
+);

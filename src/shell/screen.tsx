@@ -9,6 +9,7 @@ import type { BenchPort } from '../views/port.ts';
 import { chooseTheme, type Theme } from '../views/theme/index.ts';
 import { startBackground, type Background } from './background.ts';
 import { mindKeeper, type KeeperMinding } from './keeper/mind-keeper.ts';
+import { onBreakdown } from './broke-down.ts';
 import { createAwake } from './ping/awake.ts';
 import { createDiagnostics } from './ping/diagnostics.ts';
 import { createPinger } from './ping/pinger.ts';
@@ -112,8 +113,14 @@ export async function runScreen({
       todo: 'Leave with q, and start again.',
     }),
   );
+  let broke: { readonly thrown: unknown } | null = null;
   const stopListening = endBySignal((number) => {
     code = 128 + number;
+    app.unmount();
+  });
+  // Put away in good order, so that what was pressed is on the disk and a keeper takes over.
+  const stopMinding = onBreakdown((thrown) => {
+    broke ??= { thrown };
     app.unmount();
   });
 
@@ -132,7 +139,9 @@ export async function runScreen({
     session.flush();
     (store as FactStore | null)?.close();
     (minding as KeeperMinding | null)?.leave();
+    stopMinding();
   }
+  if (broke !== null) throw (broke as { readonly thrown: unknown }).thrown;
   const { obstacle } = session.snapshot();
   if (obstacle !== null) world.printError(`${obstacle.says} ${obstacle.todo}`);
   return after.run === null ? code : after.run();

@@ -35,12 +35,13 @@ async function keeperIn(folder: string): Promise<number> {
   return pid;
 }
 
-/** A shop with a timer of half an hour, and without desktop pings. */
+/** A shop with a timer of half an hour, without desktop pings, and with a hook that hears and does nothing. */
 function shopWithTimer(): string {
   const folder = temporaryFolder();
   for (const words of [
     ['add', 'Stool', '--schedule', 'bleach-and-clear'],
     ['settings', 'desktop', 'false'],
+    ['settings', 'ping-hook', JSON.stringify([process.execPath, '-e', '0'])],
     ['timer', 'clamps', '30min'],
   ])
     execFileSync(process.execPath, [startFile, ...words, '--folder', folder], {

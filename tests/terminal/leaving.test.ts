@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { describe, expect, it, vi } from 'vitest';
+import { exitCodes } from '../../src/commands/line/exit-codes.ts';
 import {
   cleanEnvironment,
   keys,
@@ -75,6 +76,8 @@ describe('leaving', () => {
     run('add', 'Stool', '--schedule', 'bleach-and-clear');
     run('settings', 'keeper', 'yes');
     run('settings', 'desktop', 'false');
+    // Somebody must hear it.
+    run('settings', 'ping-hook', JSON.stringify([process.execPath, '-e', '0']));
     const terminal = openTerminal({ folder });
     await terminal.shows('Stool');
     await terminal.settles();
@@ -94,6 +97,28 @@ describe('leaving', () => {
       { timeout: 15_000, interval: 100 },
     );
     process.kill(keeper, 'SIGKILL');
+  });
+
+  it('puts all away where it breaks down, says so and where, and keeps what was pressed', async () => {
+    const folder = temporaryFolder();
+    const run = (...words: readonly string[]) =>
+      spawnSync(process.execPath, [startFile, ...words, '--folder', folder], {
+        env: cleanEnvironment(),
+        encoding: 'utf8',
+      }).stdout;
+    run('add', 'Stool', '--schedule', 'bleach-and-clear');
+    const preload = import.meta.resolve('./support/break-down-preload.ts');
+    const terminal = openTerminal({ folder, env: { NODE_OPTIONS: `--import ${preload}` } });
+    await terminal.shows('Stool');
+    await terminal.press(keys.enter);
+    await terminal.shows('in hand  1 Stool');
+    terminal.kill('SIGUSR2');
+    expect((await terminal.ends()).code).toBe(exitCodes.broke);
+    expectRestored(terminal);
+    expect(terminal.screen().replaceAll('\n', ' ')).toMatch(
+      /recoat broke down, by a mistake of its own: made to fail +What was recorded is kept.* at .*preload/,
+    );
+    expect(run('bench')).toContain('In hand: 1 Stool');
   });
 
   it.each([0, 1, 2, 3, 5, 10])(

@@ -9,6 +9,8 @@ export const exitCodes = {
   store: 3,
   /** The command line itself is wrong (EX_USAGE of BSD's sysexits). */
   usage: 64,
+  /** The program broke down (EX_SOFTWARE of the same). */
+  broke: 70,
 } as const;
 
 export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
