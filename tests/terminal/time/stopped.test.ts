@@ -56,7 +56,9 @@ describe('a machine that sleeps over what was due', { timeout: 120_000 }, () => 
     process.kill(pid, 'SIGCONT');
     await until('the summary', () => shop.heard().length > 0);
     await hearsNoMore(shop);
-    expect(titles(shop)).toEqual([expect.stringMatching(/^Asleep or stopped \d\d:\d\d to \d\d:\d\d/)]);
+    expect(titles(shop)).toEqual([
+      expect.stringMatching(/^Asleep or stopped \d\d:\d\d to \d\d:\d\d/),
+    ]);
   });
 });
 
