@@ -2,7 +2,7 @@ import { dryingChance, type MilestoneDrying } from '../../tracker/learning/index
 import { minute } from '../../tracker/time/index.ts';
 import type { Product } from '../../tracker/trade/index.ts';
 import type { DryingJson } from '../json-shapes/index.ts';
-import { timesNow } from '../text/drying-lines.ts';
+import { timesNow } from '../line/drying-now.ts';
 import type { Look } from '../line/look.ts';
 import { iso } from './iso.ts';
 

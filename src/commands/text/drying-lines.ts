@@ -3,6 +3,7 @@ import { minute } from '../../tracker/time/index.ts';
 import { air, day } from '../../views/format/index.ts';
 import { labelLength } from '../../views/parts/label-length.ts';
 import type { ProductTold } from '../json/drying-json.ts';
+import { timesNow } from '../line/drying-now.ts';
 import type { Look } from '../line/look.ts';
 
 /** Each product with its milestones: the label, what checks have taught, and the last coats that were tried. */
@@ -44,15 +45,6 @@ function milestoneLines(drying: MilestoneDrying, look: Look): readonly string[] 
 
 /** A figure that the air moves by less than a twentieth is not told again. */
 const worthTelling = 0.05;
-
-/** How many times as long it takes in the air of the last reading; null where none was taken, or air has no say. */
-export function timesNow(
-  { span }: MilestoneDrying,
-  { readings, sense, settings, now }: Look,
-): number | null {
-  if (!settings.air || readings.length === 0 || sense.factorAt === undefined) return null;
-  return sense.factorAt(span, now);
-}
 
 /** `in the air now, 15 C 65 %: label 17 h, yours 24 h` */
 function airLines(drying: MilestoneDrying, look: Look): readonly string[] {

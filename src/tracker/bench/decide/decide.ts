@@ -13,18 +13,10 @@ import { importHours, takeOutImport } from './imports.ts';
 import { matchPieces } from './matches.ts';
 import { readMoistureOf } from './moisture.ts';
 import { moveLastStamp } from './move-stamp.ts';
-import {
-  addPiece,
-  describePiece,
-  carryIn,
-  liftHold,
-  nameParts,
-  placeHold,
-  putBackOnBench,
-  removePiece,
-  takeOffBench,
-  writeNote,
-} from './pieces.ts';
+import { describePiece } from './descriptions.ts';
+import { carryIn, liftHold, placeHold } from './holds.ts';
+import { nameParts } from './parts.ts';
+import { addPiece, putBackOnBench, removePiece, takeOffBench, writeNote } from './pieces.ts';
 import { chooseProduct } from './choose-product.ts';
 import { mixPot, movePot, washOutPot } from './pots.ts';
 import { doStamp } from './outright-stamp.ts';
