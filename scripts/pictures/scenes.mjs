@@ -100,7 +100,13 @@ export const scenes = [
   after('hours-past-ranges', 'What was said of each finished piece, and where it came out.', [
     ...['2', 'm', tab, tab, tab, tab],
   ]),
-  after('hours-where', 'Where the hours went.', ['2', 'm', tab, tab, tab, tab, tab]),
+  scene('hours-back-test', 'Every past step foretold anew, and how often the range held.', {
+    act: async (terminal) => {
+      for (const press of ['2', 'm', tab, tab, tab, tab, tab]) await terminal.press(press);
+      await terminal.shows('half of the steps missed by');
+    },
+  }),
+  after('hours-where', 'Where the hours went.', ['2', 'm', tab, tab, tab, tab, tab, tab]),
   after('job-card', 'The job card of a piece.', ['2', 'j']),
   after('past-pieces', 'Pieces that have left the bench.', ['z']),
   scene('pings', 'The log of pings.', {

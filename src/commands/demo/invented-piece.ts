@@ -38,12 +38,17 @@ export type Invention = {
 
 /** How this invented refinisher runs against the schedules' minutes, by class of step. */
 const leanings: Readonly<Record<string, number>> = {
-  strip: 1.4,
-  'sand bare, first grit': 1.1,
-  'sand bare, next grit': 1.1,
-  'coat, brushed': 0.9,
+  'look over': 0.7,
+  clean: 1.2,
+  strip: 1.5,
+  'sand bare, first grit': 1.3,
+  'sand bare, next grit': 1.3,
+  scuff: 0.7,
+  'coat, brushed': 0.8,
+  'hardware on': 0.8,
   bleach: 0.95,
   reglue: 1.2,
+  'photograph, list': 1.4,
 };
 
 /** How many times as long as its label says this refinisher's coats of a product take, where they are tried. */
@@ -103,7 +108,7 @@ export function inventPiece(
     const lean = leanings[step.stepClass] ?? 1;
     const minutes = Math.max(
       3,
-      expectedMinutes(step, state()).minutes * lean * chance.factor(0.36),
+      expectedMinutes(step, state()).minutes * lean * chance.factor(0.3),
     );
     const setup = step.setupMinutes * chance.factor(0.2);
     const found = coatsFound(reachedAt(trialFound(from)));
