@@ -104,6 +104,21 @@ test('a stripper kept wet: topped up it lasts anew, under film for hours till th
   ]);
 });
 
+test('what went on in sections has its first stroke there, and nothing of it is assumed', () => {
+  const filler = using('oil-pore-filler', [
+    { event: 'section-on', says: 'on', perSection: true },
+    { event: 'section-off', says: 'rubbed off', perSection: true },
+  ]);
+  filler.act({ do: 'pick up', targets: [{ piece: filler.piece.id, part: null }] }, monday);
+  filler.press(monday + 5 * minute);
+  filler.press(monday + 12 * minute);
+  filler.done(monday + 20 * minute);
+  expect(filler.window('recoat')).toMatchObject({
+    begunAt: monday + 5 * minute,
+    assumed: false,
+  });
+});
+
 test('while it works or hazes the bench shows that, and not yet the drying that its last stroke will begin', () => {
   const shown = (work: Work, after: Milliseconds): string => {
     const { window } = standingOf(work.bench, work.piece, monday + after, atTheLabel);

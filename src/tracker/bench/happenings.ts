@@ -1,7 +1,6 @@
-import type { Instant } from '../time/index.ts';
-import type { Happenings, SubjectStamp } from '../windows/edges.ts';
+import type { Happenings, StandIn, SubjectStamp } from '../windows/edges.ts';
 import type { WindowRule, WindowSubject } from '../windows/model.ts';
-import type { Finish, PlannedStep, Session } from './piece.ts';
+import type { Finish, PlannedStep, Session, Stamp } from './piece.ts';
 import { countsFor, passUnderWay, stampsOf } from './progress.ts';
 import { finishOf, stampsOn, type WorkedPiece } from './worked-piece.ts';
 
@@ -58,8 +57,21 @@ export function happeningsOf(
   return {
     stamps: happened,
     checks,
-    assumedStart: finish === undefined ? null : pickUpBefore(sessions, piece.id, part, finish),
+    assumedStart:
+      finish === undefined
+        ? null
+        : (firstSection(stamps) ?? pickUpBefore(sessions, piece.id, part, finish)),
   };
+}
+
+/** What went on in sections has its first stroke where the first of them went on. */
+function firstSection(stamps: readonly Stamp[]): StandIn | null {
+  const on = stamps.filter(({ event }) => event === 'section-on');
+  const first = on.reduce<Stamp | null>(
+    (earliest, stamp) => (earliest === null || stamp.at < earliest.at ? stamp : earliest),
+    null,
+  );
+  return first === null ? null : { at: first.at, fact: first.fact, pressed: true };
 }
 
 /** When the hands that finished the step picked it up; the finish itself where no session is known. */
@@ -68,7 +80,7 @@ function pickUpBefore(
   piece: string,
   part: string | null,
   finish: Finish,
-): { readonly at: Instant; readonly fact: string } {
+): StandIn {
   const session = sessions.findLast(
     (each) =>
       !each.dropped &&

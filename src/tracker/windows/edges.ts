@@ -15,12 +15,15 @@ export type SubjectCheck = {
   readonly fact: string;
 };
 
+/** What is taken for a first stroke that was never stamped; `pressed` where a key told it in another way. */
+export type StandIn = { readonly at: Instant; readonly fact: string; readonly pressed?: true };
+
 /** Everything about one subject that its edges can hang on. */
 export type Happenings = {
   readonly stamps: readonly SubjectStamp[];
   readonly checks: readonly SubjectCheck[];
-  /** When the finished step was picked up, for stamps that were never made. */
-  readonly assumedStart: { readonly at: Instant; readonly fact: string } | null;
+  /** For stamps that were never made: when the finished step was picked up, or its first section put on. */
+  readonly assumedStart: StandIn | null;
 };
 
 /** Where an edge lies and which fact put it there. `by: 'nothing'` marks a check that was never made: it moves nothing. */
@@ -44,7 +47,8 @@ export function chooseStamp(choice: StampChoice, happenings: Happenings): Placed
   }, null);
   if (chosen) return { known: true, at: chosen.at, fact: chosen.fact, assumed: false };
   if (choice.assume === true && happenings.assumedStart) {
-    return { known: true, ...happenings.assumedStart, assumed: true };
+    const { at, fact, pressed } = happenings.assumedStart;
+    return { known: true, at, fact, assumed: pressed !== true };
   }
   return { known: false, by: choice.until === undefined ? 'stamp' : 'nothing' };
 }

@@ -15,10 +15,12 @@ import { dayWords, whenInWords } from '../format/index.ts';
 import { doubtsOnBench, type Doubt } from '../hours/left-running-memo.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import { calledPiece } from '../parts/called-piece.ts';
+import { silenceLine } from '../parts/silence-line.ts';
 import { sleepWords } from '../parts/sleep-words.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 import type { BenchState } from './bench-state.ts';
+import { loudPings } from './head.ts';
 import { noticeLines } from './notice-lines.ts';
 
 /** The foot rows: hold and cure, or what the last key did; what the next keys do, or a refusal; the help line. */
@@ -50,7 +52,11 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
       : wrapWords(message.text, view.columns)
           .slice(0, view.rows < fewRows ? mostOfMessage : mostOfWarning)
           .map((line) => lineOf(line, role));
-  return [...noticeLines(state, view), ...upper, selectedLine(state, rows.selected, view), help];
+  // While a ping calls, the next key does nothing but silence it.
+  const [loud] = loudPings(view);
+  const acts =
+    loud === undefined ? selectedLine(state, rows.selected, view) : silenceLine(loud, view);
+  return [...noticeLines(state, view), ...upper, acts, help];
 }
 
 /** What to do about it stands at the end of a refusal, so it is broken into rows rather than cut. */

@@ -1,4 +1,4 @@
-import { labelOf, nextAct, sessionHolding } from '../../tracker/bench/index.ts';
+import { labelOf, sessionHolding } from '../../tracker/bench/index.ts';
 import { minute } from '../../tracker/time/index.ts';
 import { fitLine, lineOf, type Line } from '../drawing/index.ts';
 import { minutesSpent } from '../format/index.ts';
@@ -7,11 +7,10 @@ import type { BenchState } from '../bench/bench-state.ts';
 import { refusalLine } from '../bench/foot.ts';
 import { dateLine } from '../bench/date-line.ts';
 import { loudPings } from '../bench/head.ts';
-import { keyMapWith, keyOf } from '../keys/key-map.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { page } from '../page.ts';
+import { silenceLine } from '../parts/silence-line.ts';
 import { sleepWords } from '../parts/sleep-words.ts';
-import type { ShownPing } from '../port.ts';
 import type { Frame, View } from '../screen.ts';
 import { calmBlock, secondBlock, urgentBlock } from './far-block.ts';
 import { whatCalls, type FarCall } from './what-calls.ts';
@@ -85,18 +84,6 @@ function footOf(
   const sleeps = sleepWords(snapshot.awake, columns < 80 ? 'a few words' : 'a sentence');
   const sleepy = sleeps === null ? [] : [lineOf(sleeps, 'quiet')];
   return [...sleepy, lineOf(on, 'quiet'), told];
-}
-
-/** What a key does while a ping calls, and what the one after it would do. */
-function silenceLine({ piece }: ShownPing, { columns, now, snapshot }: View): Line {
-  const { bench, settings, sense } = snapshot;
-  const called = piece === null ? undefined : bench.pieces.get(piece);
-  if (called === undefined || called.number === null)
-    return lineOf('Any key silences, no more.', 'strong');
-  if (columns < 80) return lineOf(`Any key silences, selects ${called.number}`, 'strong');
-  const next = keyOf(keyMapWith(settings.keys), 'next stamp');
-  const then = `Then ${next}: ${called.number} ${nextAct(bench, called, null, { now, sense }).says}`;
-  return lineOf(`Any key silences and selects ${called.number}, no more.  ${then}`, 'strong');
 }
 
 /** A loud ping whose window is not among what is drawn is told in its own words. */

@@ -6,6 +6,8 @@ const firstGlance = 30;
 
 /** A name is not cut to less than this, even for a long verb. */
 const leastOfName = 8;
+/** Nor to less than this where the section has to be named too: the number stands before it. */
+const leastBesideSection = 4;
 
 /** `2 Wall shelf, doors`: whom a ping is about, cut so that the verb after it is seen at first glance. */
 export function whoFor(ping: BenchPing, verb: string): string {
@@ -18,17 +20,27 @@ export function whoFor(ping: BenchPing, verb: string): string {
     return start + unbroken(shortened(pot.product.productClass, left));
   }
   const number = piece.number === null ? '' : `${piece.number} `;
-  const place = placeOf(ping);
-  const name = place === '' ? piece.name : `${piece.name}, ${place}`;
   const room = firstGlance - width(number) - width(`: ${verb}`);
+  const section = sectionOf(ping);
+  if (section !== '') {
+    const left = Math.max(leastBesideSection, room - width(section));
+    return number + unbroken(shortened(piece.name, left)) + section;
+  }
+  const place = partOf(ping);
+  const name = place === '' ? piece.name : `${piece.name}, ${place}`;
   return number + unbroken(shortened(name, Math.max(leastOfName, room)));
 }
 
-/** The part or section, where it is not about the whole piece. */
-function placeOf(ping: BenchPing): string {
+/** `, section 4`: never cut, since several may be told of one after the other. */
+const sectionOf = (ping: BenchPing): string =>
+  ping.about === 'hold' || ping.window.subject.section === null
+    ? ''
+    : `, section ${ping.window.subject.section}`;
+
+/** The part, where it is not about the whole piece. */
+function partOf(ping: BenchPing): string {
   if (ping.about === 'hold') return '';
-  const { partId, section } = ping.window.subject;
-  if (section !== null) return `section ${section}`;
+  const { partId } = ping.window.subject;
   return ping.piece?.parts.find(({ id }) => id === partId)?.name ?? '';
 }
 

@@ -98,6 +98,12 @@ in hand  nothing                                                 ▀▀       �
     expect(frame.lines[5]?.some(({ role }) => role === 'spoils')).toBe(true);
   });
 
+  it('says what a key does while it calls, and what the next one would', () => {
+    expect(rowsOf(frame).at(-2)).toBe(
+      'Any key silences and selects 2, no more.  Then Space: 2 B, first stroke on',
+    );
+  });
+
   it('asks for a tick each second', () => {
     expect(frame.ticking).toBe(true);
   });

@@ -4,6 +4,7 @@ import { sendingsDue, type Sending } from '../../../src/tracker/bench/index.ts';
 import { minute } from '../../../src/tracker/time/index.ts';
 import { pingsOf, stampEvents, workOutWindow } from '../../../src/tracker/windows/index.ts';
 import { pingText } from '../../../src/views/ping-text/index.ts';
+import { shippedProduct } from '../../support/shipped.ts';
 import {
   afternoon,
   at,
@@ -146,6 +147,23 @@ describe('at first glance', () => {
       .stamp('24 10:00', 3, 'coat', 'first-stroke', { part: 'b' })
       .done('24 10:00', 3, 'coat', 'b');
     expect(textAt(parts, '24 12:00').title).toBe('3 Beech stool, seat: try it since 12:00');
+  });
+
+  it('never cuts the number of a section', () => {
+    const stained = (name: string) =>
+      new Facts()
+        .piece(
+          '24 09:00',
+          2,
+          name,
+          [step('s', 'stain', { product: 'oil-stain' })],
+          [shippedProduct('oil-stain')],
+        )
+        .stamp('24 10:00', 2, 's', 'section-on', { section: 4 });
+    const titleOf = (name: string) => textAt(stained(name), '24 10:03').title;
+    expect(titleOf('Box')).toMatch(/^2 Box, section 4: wipe off, by 10:15/);
+    expect(titleOf('Pine box')).toMatch(/^2 Pine, section 4: wipe off, by 10:15/);
+    expect(titleOf('Sideboard')).toMatch(/^2 Sideb.+, section 4: wipe off, by 10:15/);
   });
 });
 
