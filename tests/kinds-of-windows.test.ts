@@ -119,11 +119,28 @@ test('what went on in sections has its first stroke there, and nothing of it is 
   });
 });
 
+/** The window that a piece's row tells so long after the morning. */
+const shown = (work: Work, after: Milliseconds): string => {
+  const { window } = standingOf(work.bench, work.piece, monday + after, atTheLabel);
+  return `${window?.rule.verb}: ${window === null ? '' : stateAt(window, monday + after)}`;
+};
+
+test('between passes the bench shows the next one and its gap, and not yet what waits for the whole coat', () => {
+  const work = using('aerosol-enamel', [on], 3);
+  work.press(monday);
+  work.press(monday + 2 * minute);
+  expect(shown(work, 3 * minute)).toBe('next pass: before');
+  expect(shown(work, 8 * minute)).toBe('next pass: closing');
+  expect(shown(work, 2 * hour)).toBe('next pass: barred');
+  work.press(monday + 9 * minute);
+  work.press(monday + 11 * minute);
+  work.press(monday + 20 * minute);
+  work.done(monday + 22 * minute);
+  expect(shown(work, 23 * minute)).toMatch(/: before$/);
+  expect(shown(work, 23 * minute)).not.toContain('next pass');
+});
+
 test('while it works or hazes the bench shows that, and not yet the drying that its last stroke will begin', () => {
-  const shown = (work: Work, after: Milliseconds): string => {
-    const { window } = standingOf(work.bench, work.piece, monday + after, atTheLabel);
-    return `${window?.rule.verb}: ${window === null ? '' : stateAt(window, monday + after)}`;
-  };
   const stripper = using('solvent-stripper');
   stripper.press(monday);
   expect(shown(stripper, 10 * minute)).toBe('test scrape: before');

@@ -245,8 +245,9 @@ function orderOf(window: Window, now: Instant): Instant {
 }
 
 /**
- * What would be lost first; then what is still to open last (a step waits for all of them); then what closes first. Last a
- * milestone whose last stroke is not made: while a stripper works, or a filler hazes, its drying tells nothing yet.
+ * What would be lost first. Then what its own step has to follow up, the next pass or the clamps, soonest first; then of
+ * milestones what is still to open last, since a step waits for all of them; then what closes first. Last a milestone
+ * whose last stroke is not made: while a stripper works, or a filler hazes, its drying tells nothing yet.
  */
 function foremost(windows: readonly Window[], now: Instant): Window | null {
   const weight = (window: Window): readonly [number, number] => {
@@ -255,9 +256,13 @@ function foremost(windows: readonly Window[], now: Instant): Window | null {
     const isMilestone = window.rule.milestone !== undefined;
     if (meaning === 'go' && costsSoon(window, now) && !isMilestone)
       return [1, losingAt(window, now)];
-    if (isMilestone && meaning === 'wait' && stretchAfter(window, now) === null) return [4, 0];
-    if (meaning === 'keep off' || meaning === 'wait') return [2, -orderOf(window, now)];
-    return [3, losingAt(window, now)];
+    const opens = orderOf(window, now);
+    if (meaning === 'keep off' || meaning === 'wait') {
+      if (!isMilestone) return [2, opens];
+      const isPending = meaning === 'wait' && stretchAfter(window, now) === null;
+      return isPending ? [5, 0] : [3, -opens];
+    }
+    return [4, losingAt(window, now)];
   };
   return windows.reduce<Window | null>((best, window) => {
     if (best === null) return window;

@@ -46,3 +46,21 @@ test('once it is scraped off, the row says since when it is in hand', () => {
   const done = stripping().done('24 14:50', 1, 'strip');
   expect(shownAt('24 14:52', done).rows()[5]).toContain('in hand since    14:00 52 min');
 });
+
+test('while a pass goes on the row says since when it is in hand, and after it when the next one may', () => {
+  const enamel = step('enamel', 'enamel', {
+    product: 'aerosol-enamel',
+    passes: 3,
+    stepClass: 'coat, sprayed',
+  });
+  const spraying = () =>
+    new Facts()
+      .piece('24 13:00', 1, 'Oak settle', [enamel], [shippedProduct('aerosol-enamel')])
+      .pickUp('24 14:00', 1, 'enamel')
+      .stamp('24 14:01', 1, 'enamel', 'first-stroke');
+  expect(shownAt('24 14:02', spraying()).rows()[5]).toContain('in hand since    14:00  2 min');
+  const between = spraying().stamp('24 14:03', 1, 'enamel', 'last-stroke');
+  const rows = shownAt('24 14:04', between).rows();
+  expect(rows[5]).toContain('pass 2 of 3 from 14:08   4:00');
+  expect(rows[6]).toContain('enamel, pass 1 of 3, 1 of 1');
+});
