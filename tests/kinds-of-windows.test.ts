@@ -119,6 +119,26 @@ test('what went on in sections has its first stroke there, and nothing of it is 
   });
 });
 
+test('a coat that goes on in the gap of the one before it is told what comes of that', () => {
+  const gap = product('oil-polyurethane-two-windows');
+  const warnsAt = (after: Milliseconds): string | undefined => {
+    const schedule = oneStep(gap);
+    const [first, second] = schedule.steps;
+    const coats = [
+      first!,
+      { ...second!, needs: ['recoat' as const], product: gap.id, stamps: [on] },
+    ];
+    const work = new Work({ ...schedule, steps: coats });
+    work.press(monday);
+    work.done(monday + 10 * minute);
+    const intent = { do: 'first stroke', piece: work.piece.id, part: null } as const;
+    return work.act(intent, monday + after).warns;
+  };
+  expect(warnsAt(hour)).toBeUndefined();
+  expect(warnsAt(3 * hour)).toBe('Keep off: recoating now wrinkles it');
+  expect(warnsAt(73 * hour)).toBeUndefined();
+});
+
 /** The window that a piece's row tells so long after the morning. */
 const shown = (work: Work, after: Milliseconds): string => {
   const { window } = standingOf(work.bench, work.piece, monday + after, atTheLabel);

@@ -13,7 +13,7 @@ import {
   type Standing,
 } from '../../tracker/bench/index.ts';
 import { foreseenOn } from '../../tracker/estimate/index.ts';
-import type { Window } from '../../tracker/windows/index.ts';
+import { closesAt, type Window } from '../../tracker/windows/index.ts';
 import type { Role } from '../drawing/index.ts';
 import {
   callWords,
@@ -99,14 +99,21 @@ function notBefore({ needs }: PlannedStep, window: Window | null, view: View): s
     : '';
 }
 
-/** `test scrape, by 15:45; `: what the step in hand has begun, where the row has no room for its verb; late, what helps. */
+/**
+ * `test scrape, by 15:45; `: what the step in hand has begun, where the row has no room for its verb; else what its end
+ * costs, `then keep off till Sun 20:10; `; late, what helps.
+ */
 function begunWords(standing: Standing, { now, snapshot }: View): string {
   const begun = begunInHand(standing);
   if (begun === null) return '';
-  const { words, state } = windowWords(begun, now, snapshot.shop);
-  if (state === 'late') return `${thenWords(begun, now, snapshot.shop) || begun.rule.verb}; `;
+  const { shop } = snapshot;
+  const { words, state } = windowWords(begun, now, shop);
+  const then = thenWords(begun, now, shop);
+  if (state === 'late') return `${then || begun.rule.verb}; `;
   const [verb = ''] = begun.rule.verb.split(' ');
-  return words.includes(verb) ? '' : `${callWords(begun, now, snapshot.shop)}; `;
+  if (begun.nextPass === undefined && !words.includes(verb))
+    return `${callWords(begun, now, shop)}; `;
+  return closesAt(begun, now) === null ? '' : `${then}; `;
 }
 
 /** What is next, and what comes after that or what it costs. */

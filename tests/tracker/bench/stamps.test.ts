@@ -183,6 +183,34 @@ describe('what is said of sections', () => {
   });
 });
 
+describe('what is said of a pass', () => {
+  const between = (): { readonly day: Workday; readonly piece: string } => {
+    const shop = new Workday();
+    const piece = shop.adds('Plant stand', aerosol, at('8:00'));
+    return { day: shop.next(piece, at('9:00')).next(piece, at('9:04')), piece };
+  };
+  const deed = (shop: Workday, piece: string, when: string) => {
+    const intent = { do: 'next stamp', piece, part: null } as const;
+    const outcome = decide(shop.bench, intent, contextAt(at(when)));
+    if (!outcome.ok) throw new Error(outcome.refusal.says);
+    return outcome;
+  };
+
+  test('that goes on before the last one has flashed off: by how much it is early', () => {
+    const { day: shop, piece } = between();
+    expect(deed(shop, piece, '9:06').says).toContain('pass 2 of 3, first stroke on 3 min early, ');
+    expect(deed(shop, piece, '9:10').says).toContain('pass 2 of 3, first stroke on, ');
+  });
+
+  test('that goes on in the forbidden gap: what comes of it, loud; not within the hour, nor after the gap', () => {
+    const { day: shop, piece } = between();
+    expect(deed(shop, piece, '9:59').warns).toBeUndefined();
+    expect(deed(shop, piece, '10:00').warns).toMatch(/^Keep off: recoating now lifts it$/);
+    expect(deed(shop, piece, '57:03').warns).toMatch(/^Keep off: recoating now lifts it$/);
+    expect(deed(shop, piece, '57:04').warns).toBeUndefined();
+  });
+});
+
 describe('what is said of a bleach', () => {
   const aOn = (): { readonly day: Workday; readonly piece: string } => {
     const shop = new Workday();

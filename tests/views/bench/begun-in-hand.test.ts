@@ -62,5 +62,6 @@ test('while a pass goes on the row says since when it is in hand, and after it w
   const between = spraying().stamp('24 14:03', 1, 'enamel', 'last-stroke');
   const rows = shownAt('24 14:04', between).rows();
   expect(rows[5]).toContain('pass 2 of 3 from 14:08   4:00');
-  expect(rows[6]).toContain('enamel, pass 1 of 3, 1 of 1');
+  expect(rows[6]).toContain('open to 15:01; enamel, pass 1 of 3, 1 of 1');
+  expect(shownAt('24 14:10', between).rows()[6]).toContain('then keep off till Thu 14:03; enamel');
 });

@@ -13,7 +13,7 @@ export function minutesEarly(
   piece: Piece,
   step: string,
   part: string | null,
-  { event, agent }: Pick<Stamp, 'event' | 'agent'>,
+  { event, agent, pass }: Pick<Stamp, 'event' | 'agent' | 'pass'>,
   context: IntentContext,
 ): number {
   const at = instantOf(context);
@@ -22,8 +22,9 @@ export function minutesEarly(
       subject.stepId === step &&
       (part === null || countsFor(subject.partId, part)) &&
       closedAt === null &&
-      rule.closedBy.by === 'stamp' &&
-      isChosen(rule.closedBy.stamp, event, agent),
+      (rule.closedBy.by === 'next pass'
+        ? event === 'first-stroke' && pass === subject.pass + 1
+        : rule.closedBy.by === 'stamp' && isChosen(rule.closedBy.stamp, event, agent)),
   );
   const waits = ended.map((window) => (opensAt(window) ?? at) - at);
   return Math.ceil(Math.max(0, ...waits) / minute);

@@ -3,7 +3,7 @@ import type { NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { tookWords } from './took-words.ts';
 import { nextAct } from '../next-act.ts';
-import { accept, refuse, type Outcome } from '../outcome.ts';
+import { accept, refuse, warningOf, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
 import { everyStampOf, passUnderWay, stampSays, stampsOf, type NextStamp } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
@@ -11,6 +11,7 @@ import { stepUnderWay } from '../step-under-way.ts';
 import { doneWithWeight } from './coat-weight.ts';
 import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { pickUp, takeInHand } from './hands.ts';
+import { gapTrouble } from './in-the-gap.ts';
 import { wrongCan, potFor } from './pot-of-stamp.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';
 import { minutesEarly } from './minutes-early.ts';
@@ -240,7 +241,10 @@ export function stampAll(
     facts,
     `${told}, ${step.name} on ${called(piece)}`,
     piece.id,
-    from.warns ?? warnsOfCan,
+    warningOf(
+      picksUp ? gapTrouble(bench, piece, step, part, stamps, context) : null,
+      from.warns ?? warnsOfCan,
+    ),
   );
 }
 
