@@ -21,6 +21,7 @@ it('is told with done, and stands on the job card', async () => {
     coat: [{ pass: 1, part: null, weight: 'heavy' }],
   });
   expect(await shop.does('job-card', '1')).toContain('heavy coat');
+  expect(await shop.does('windows', '1')).toContain('a heavy coat: it dries slower than these');
 });
 
 it('refuses another word and does nothing', async () => {

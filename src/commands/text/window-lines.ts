@@ -2,6 +2,7 @@ import { explainStretch, labelOf, type Standing } from '../../tracker/bench/inde
 import { stretchAt, type TimedStretch, type Window } from '../../tracker/windows/index.ts';
 import { callWords, whenInWords } from '../../views/format/index.ts';
 import { edgeWords } from '../../views/piece/edge-words.ts';
+import { heavyCoatWords } from '../../views/piece/heavy-coat.ts';
 import type { Look } from '../line/look.ts';
 
 /** Every running window with its stretches, the one in force marked, and the sum by which each begins when it does. */
@@ -11,6 +12,7 @@ export function windowLines(standings: readonly Standing[], look: Look): readonl
     standing.windows.flatMap((window) => [
       `${calledRow(standing, window)}: ${callWords(window, now, shop)}`,
       ...window.stretches.map((stretch) => stretchLine(stretch, window, look)),
+      ...heavyLine(standing, window),
     ]),
   );
   return lines.length === 0 ? ['No window runs.'] : lines;
@@ -25,6 +27,11 @@ function calledRow(standing: Standing, { rule, subject }: Window): string {
   return [`${piece.number} ${piece.name}`, part?.name, step?.name, section, rule.id]
     .filter((word) => word !== undefined)
     .join(', ');
+}
+
+function heavyLine({ piece }: Standing, window: Window): readonly string[] {
+  const words = piece === null ? null : heavyCoatWords(piece, window);
+  return words === null ? [] : [`    ${words}`];
 }
 
 function stretchLine(stretch: TimedStretch, window: Window, look: Look): string {

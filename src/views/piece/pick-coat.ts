@@ -44,7 +44,10 @@ function listOf(state: PieceState, piece: Piece): ListPage {
       label: words[weight] + (weight === so ? '   so far' : ''),
     })),
     from: 0,
-    hints: ['It stands on the job card, and helps to tell how long such a coat dries.'],
+    hints: [
+      'It stands on the job card. The window keeps to its figures,',
+      'and neither heavy nor thin teaches how long the product dries.',
+    ],
     keys: ['Enter or its number: note it', 'Esc: leave it'],
   };
 }

@@ -62,7 +62,8 @@ export function stepWindowWords(opened: OpenedPiece, step: PlannedStep, view: Vi
   if (words !== '' || !isToDo(piece, step)) return words;
   const started = partsDone(piece, step);
   if (started !== '') return started;
-  return openTimes(opened, step, view) ?? plannedWait(piece, step) ?? '';
+  // What runs now is not what it will wait for while a coat is still to go on between.
+  return plannedWait(piece, step) ?? openTimes(opened, step, view) ?? '';
 }
 
 /** `ready after 3 h 50`, `after 11 min: B on`: from the last stroke, a dwell from its beginning. */

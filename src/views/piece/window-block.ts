@@ -7,6 +7,7 @@ import type { Instant } from '../../tracker/time/index.ts';
 import type { View } from '../screen.ts';
 import { isToDo } from './marked-step.ts';
 import { edgeWords } from './edge-words.ts';
+import { heavyCoatWords } from './heavy-coat.ts';
 import { tellingWindow, windowsAwaited, type OpenedPiece } from './step-window.ts';
 
 /** Cells before what a line of the block says. */
@@ -35,6 +36,7 @@ export function windowBlock(opened: OpenedPiece, window: Window, view: View): re
     glyphs: theme.glyphs,
     uncertain: window.assumed,
   });
+  const heavy = heavyCoatWords(opened.piece, window);
   return [
     [segment(fitEnd(state, blockLabelCells - 1, theme.glyphs) + ' ', role), ...bar],
     ...window.stretches.flatMap((stretch, index) => {
@@ -48,6 +50,7 @@ export function windowBlock(opened: OpenedPiece, window: Window, view: View): re
           );
     }),
     ...closingBeside(opened, window, view),
+    ...(heavy === null ? [] : labelled('but', heavy, columns)),
   ];
 }
 

@@ -15,6 +15,7 @@ test('g tells of the last coat how heavy it went on, and the card shows it', () 
   pick(3);
   expect(port.piece('p3').coatWeights).toMatchObject([{ step: 'coat2', pass: 1, weight: 'heavy' }]);
   port.wait(2000);
+  expect(text()).toContain('but      a heavy coat: it dries slower than these figures say');
   press('g');
   expect(list()[2]).toMatch(/so far$/);
   press('escape');

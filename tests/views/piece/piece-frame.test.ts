@@ -40,7 +40,7 @@ describe('a piece in the middle of its schedule', () => {
       '   6 clear coat 2 of 3                    26    20-45  drying, try it 13:22',
       '>  7 scuff 400                             -     9-13  from 13:22',
       '   8 clear coat 3 of 3                     -    19-27  14:22 to 23:00',
-      '   9 refit, wrap                           -    20-45  from Fri 11:22',
+      '   9 refit, wrap                           -    20-45  wrap after 72 h',
       '     so far                              163  to go 53 to 80, 4 times in 5',
       '',
       'drying   │····················(─────────┊─────────────────────────────',
