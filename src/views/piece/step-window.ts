@@ -44,12 +44,22 @@ export function tellingWindow(
   const later = piece.steps.slice(piece.steps.indexOf(step) + 1).filter((each) => !each.skipped);
   for (const { needs } of later) {
     const needed = own.findLast(
-      ({ rule }) => rule.milestone !== undefined && needs.includes(rule.milestone),
+      (window) =>
+        window.rule.milestone !== undefined &&
+        needs.includes(window.rule.milestone) &&
+        !wasWettedAgain(window),
     );
     if (needed !== undefined) return needed;
   }
   return own.findLast(({ rule }) => rule.milestone === undefined) ?? null;
 }
+
+/** Washed before it was dry: that drying was never waited for, and whoever comes to sand waits for the wash. */
+const wasWettedAgain = (window: Window): boolean =>
+  window.rule.milestone === 'dry' &&
+  window.foundReadyAt === null &&
+  window.closedAt !== null &&
+  window.closedAt < (opensAt(window) ?? Number.POSITIVE_INFINITY);
 
 /** What stands in a step's window column: what its window showed, or shows, or when its own time comes. */
 export function stepWindowWords(opened: OpenedPiece, step: PlannedStep, view: View): string {

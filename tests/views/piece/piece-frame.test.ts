@@ -4,12 +4,14 @@ import { pieceScreen } from '../../../src/views/piece/index.ts';
 import type { PieceState } from '../../../src/views/screens.ts';
 import type { PingSense } from '../../../src/tracker/bench/index.ts';
 import { minute } from '../../../src/tracker/time/index.ts';
+import { shippedProduct } from '../../support/shipped.ts';
 import {
   at,
   ping,
   rowsOf,
   sense,
   snapshotOf,
+  step,
   viewOf,
   Facts,
   type Size,
@@ -54,6 +56,29 @@ describe('a piece in the middle of its schedule', () => {
       'p product  n note  o describe  l parts  u moisture  m matches  f from the cold',
       'g coat weight  c cautions  j job card  y off the bench  Esc bench',
     ]);
+  });
+
+  test('of a stripper that was washed off tells how long it worked, not how long it dried till the wash', () => {
+    const facts = new Facts()
+      .piece(
+        '16 09:00',
+        3,
+        'Beech stool',
+        [
+          step('strip', 'strip', { product: 'solvent-stripper' }),
+          step('wash', 'wash off', { product: 'water-rinse' }),
+          step('sand', 'sand 120', { needs: ['dry'] }),
+        ],
+        [shippedProduct('solvent-stripper'), shippedProduct('water-rinse')],
+      )
+      .stamp('24 10:00', 3, 'strip', 'first-stroke')
+      .done('24 11:10', 3, 'strip')
+      .stamp('24 11:20', 3, 'wash', 'first-stroke')
+      .done('24 11:30', 3, 'wash');
+    const told = rows(facts, at('24 12:00')).join('\n');
+    expect(told).toMatch(/1 strip .* after 70 min: test scrape\n/);
+    expect(told).toMatch(/2 wash off .* drying, try it Wed 11:30\n/);
+    expect(told).toMatch(/3 sand 120 .* from Wed 11:30\n/);
   });
 
   test('at forty columns keeps the same, without the windows column', () => {
