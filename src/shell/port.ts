@@ -17,17 +17,25 @@ export type PortOptions = {
   readonly world: World;
   readonly store: () => FactStore | null;
   readonly openDemo: (() => void) | undefined;
+  /** Starts threads; absent: real ones. */
+  readonly thread?: typeof startThread;
 };
 
 /** What screens ask of the program, on top of a session. */
-export function createPort({ session, world, store, openDemo }: PortOptions): BenchPort {
+export function createPort({
+  session,
+  world,
+  store,
+  openDemo,
+  thread = startThread,
+}: PortOptions): BenchPort {
   const no = (says: string, nearest: readonly string[] = []): ActReply => ({
     ok: false,
     says,
     nearest,
   });
   const { clock } = world;
-  const lookBack = createLookingBack({ session, store, clock, start: startThread });
+  const lookBack = createLookingBack({ session, store, clock, start: thread });
   return {
     subscribe: (listener) => {
       const stops = [session.subscribe(listener), lookBack.subscribe(listener)];

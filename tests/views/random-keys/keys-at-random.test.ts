@@ -9,6 +9,7 @@ it('takes any keys at any size, and folds to the same bench after every replay',
   expect(outcome.keys).toBe(3000);
   expect(outcome.frames).toBeGreaterThanOrEqual(6000);
   expect(outcome.facts).toBeGreaterThan(50);
+  expect(outcome.heard).toEqual(expect.arrayContaining(['read', 'review', 'tried']));
   // Chance finds its way into most of them.
   expect(outcome.screens.length).toBeGreaterThan(10);
 }, 120_000);

@@ -6,6 +6,8 @@ import type { Clock } from '../../../src/shell/clock.ts';
 import { createPort, scheduleFolders } from '../../../src/shell/port.ts';
 import { senseOf } from '../../../src/shell/shop.ts';
 import { createSession, type Session } from '../../../src/shell/session.ts';
+import { readHours } from '../../../src/persist/hours-import/read-hours.ts';
+import { tellProblem } from '../../../src/persist/schedules/index.ts';
 import { tradeRulesOf } from '../../../src/shell/trade-rules.ts';
 import {
   foldBench,
@@ -18,7 +20,9 @@ import { lineWidth, plain } from '../../../src/views/drawing/index.ts';
 import { createDesk, type Desk } from '../../../src/views/desk.ts';
 import { pingText } from '../../../src/views/ping-text/index.ts';
 import type { BenchPort, SchedulesReply } from '../../../src/views/port.ts';
+import { shopDay } from '../../../src/views/format/index.ts';
 import { paint } from '../../../src/views/theme/index.ts';
+import { threadBeside } from './thread-beside.ts';
 import { chance } from '../../tracker/support/chance.ts';
 
 /** Text that nobody should be able to type into anything: it acts on terminals, or means something to a program. */
@@ -31,6 +35,13 @@ const nasty = [
   '=1+1',
   'yesterday 9:00',
   '',
+] as const;
+
+/** Hours kept elsewhere: as they should be, with lines that are wrong, and no such thing. */
+const hoursFiles = [
+  'date,piece,step class,minutes,estimate\n2026-03-14,Oak chest,strip,95,60\n2026-03-15,Oak chest,scuff,12,15\n',
+  'date;piece;step class;minutes;estimate\n2026-03-14;=1+1;strip;0;60\n31.02.2026;\u001b[31mx;nap;-5;\n',
+  'no such file',
 ] as const;
 
 /* eslint-disable no-control-regex -- the point is to find them */
@@ -69,6 +80,8 @@ export type RandomKeysOutcome = {
   /** On all benches together, at their ends. */
   readonly facts: number;
   readonly screens: readonly string[];
+  /** Kinds of news from the thread that looks back. */
+  readonly heard: readonly string[];
 };
 
 /**
@@ -94,6 +107,7 @@ export async function keysAtRandom({
   };
   const rules = await tradeRulesOf(world);
   const screens = new Set<string>();
+  const heard = new Set<string>();
   const last: string[] = [];
   let frames = 0;
   let factCount = 0;
@@ -122,20 +136,23 @@ export async function keysAtRandom({
       here: { zone: 'America/New_York', locale: pick(['en-GB', 'en-US', 'de-DE']) },
       soon: (work) => waiting.push(work),
     });
-    // A thread of its own answers when it likes: the same keys would no longer give the same frames.
-    const {
-      lookBack: _,
-      lookAtHours: __,
-      ...ownPort
-    } = createPort({
-      session,
-      world: world as never,
-      store: () => store,
-      openDemo: undefined,
-    });
+    const beside = threadBeside((news) => heard.add(news));
     const port: BenchPort = {
-      ...ownPort,
+      ...createPort({
+        session,
+        world: { ...world, clock } as never,
+        store: () => store,
+        openDemo: undefined,
+        thread: beside.start,
+      }),
       schedules: () => Promise.resolve(schedules),
+      lookAtHours: (file) => {
+        const { problems, ...read } = readHours(file, pick(hoursFiles), {
+          today: shopDay(now, 'America/New_York'),
+          noonOf: () => now,
+        });
+        return Promise.resolve({ ...read, refused: problems.map(tellProblem) });
+      },
     };
     let isLeft = false;
     let ticked = now;
@@ -158,7 +175,7 @@ export async function keysAtRandom({
     });
     desk.subscribe(() => undefined);
     const writeOut = (): void => waiting.splice(0).forEach((work) => work());
-    return { session, desk, theme, writeOut, hasLeft: () => isLeft };
+    return { session, desk, theme, beside, writeOut, hasLeft: () => isLeft };
   };
 
   const sameAsReplayed = (session: Session, store: FactStore): void => {
@@ -251,8 +268,10 @@ export async function keysAtRandom({
       temperature: 'C',
       lengths: 'mm',
     } as const;
-    const { bench, conditions } = inventShop(schedules.schedules, now, shop.zone, senseOf(shop));
-    return memoryStore({ bench, conditions });
+    const invented = inventShop(schedules.schedules, now, shop.zone, senseOf(shop));
+    const store = memoryStore({ bench: invented.bench, conditions: invented.conditions });
+    store.moveToHistory(invented.past);
+    return store;
   };
 
   while (pressed < keys) {
@@ -306,6 +325,7 @@ export async function keysAtRandom({
           pressOne(letter, letter);
         }
         look(desk, columns, rows, program.theme);
+        if (random() < 0.5) program.beside.goOn();
         // What screens load comes in.
         if (random() < 0.5) for (let turn = 0; turn < 4; turn += 1) await Promise.resolve();
         if (random() < 0.4) program.writeOut();
@@ -324,5 +344,11 @@ export async function keysAtRandom({
     sameAsReplayed(program.session, store);
     factCount += program.session.loaded().bench.length;
   }
-  return { keys: pressed, frames, facts: factCount, screens: [...screens].sort() };
+  return {
+    keys: pressed,
+    frames,
+    facts: factCount,
+    screens: [...screens].sort(),
+    heard: [...heard].sort(),
+  };
 }
