@@ -50,10 +50,16 @@ module.exports = {
       { path: '^src/', pathNot: '^src/(shell|tracker|persist|views)/' },
     ),
     forbid(
+      'starting-stands-alone',
+      'what loads the program is there before any of it',
+      { path: '^src/(starting/|load-program\\.ts$)' },
+      { path: '^src/', pathNot: '^src/starting/' },
+    ),
+    forbid(
       'main-is-the-top',
       'nothing imports the program itself',
       { path: '^src/', pathNot: '^src/start\\.cjs$' },
-      { path: '^src/(main\\.ts|start\\.cjs)$' },
+      { path: '^src/(main\\.ts|load-program\\.ts|start\\.cjs)$' },
     ),
     forbid(
       'tracker-through-front-doors',

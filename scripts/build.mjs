@@ -12,15 +12,15 @@ const oldestNode = 'node22.13';
 const ownAddress = 'const importMetaUrl=require("node:url").pathToFileURL(__filename).href;';
 
 /**
- * Bundles the program: dist/start.cjs (copied as it is), dist/main.cjs, one file
- * for each `*-worker.ts`, and the chunks that they load when needed.
+ * Bundles the program: dist/start.cjs (copied as it is), dist/load-program.cjs, dist/main.cjs and
+ * the chunks that it loads when needed, and one file for each `*-worker.ts`.
  *
  * @param {{outputFolder?: string}} [options] outputFolder: default dist/
  * @returns {Promise<import('esbuild').Metafile>} what went into which file; its
  *   names end in .mjs where the written files end in .cjs
  */
 export async function buildProgram({ outputFolder = join(packageRoot, 'dist') } = {}) {
-  const bundles = [await bundle(outputFolder), await bundleWorkers(outputFolder)];
+  const bundles = [await bundle(outputFolder), await bundleAlone(outputFolder)];
   const metafile = {
     inputs: Object.assign({}, ...bundles.map((each) => each.metafile.inputs)),
     outputs: Object.assign({}, ...bundles.map((each) => each.metafile.outputs)),
@@ -54,16 +54,17 @@ const bundle = (outputFolder) =>
   });
 
 /**
- * Each thread's code is one file of its own: sharing chunks with main.ts would cut that up, for every command to load.
+ * What loads the program, and each thread's code, are files of their own: sharing chunks with main.ts would cut that up, for
+ * every command to load.
  *
  * @param {string} outputFolder
  */
-async function bundleWorkers(outputFolder) {
+async function bundleAlone(outputFolder) {
   const sources = await readdir(join(packageRoot, 'src'), { recursive: true });
   const workers = sources.filter((path) => path.endsWith('-worker.ts'));
   return build({
     ...commonOptions(outputFolder),
-    entryPoints: workers.map((path) => join('src', path)),
+    entryPoints: ['load-program.ts', ...workers].map((path) => join('src', path)),
     plugins: [onlyWhatIsUsed()],
   });
 }

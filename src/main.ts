@@ -13,42 +13,50 @@ import { writeOut } from './shell/write-out.ts';
 /** The package's own folder; dist/ and src/ both lie one folder below it. */
 const packageFolder = join(import.meta.dirname, '..');
 
-const world: World = {
-  clock: systemClock(),
-  newId,
-  env: process.env,
-  platform: process.platform,
-  home: homedir(),
-  cwd: process.cwd(),
-  here: {
-    zone: 'auto',
-    locale: localeOf(process.env),
-  },
-  packageFolder,
-  get version() {
-    const manifest = JSON.parse(readFileSync(join(packageFolder, 'package.json'), 'utf8')) as {
-      version: string;
-    };
-    return manifest.version;
-  },
-  // Asked for only where it matters: looking at the streams makes them.
-  get interactive() {
-    return process.stdin.isTTY && process.stdout.isTTY && process.env['TERM'] !== 'dumb';
-  },
-  get progress() {
-    if (!process.stderr.isTTY || process.env['TERM'] === 'dumb') return null;
-    return (words: string) => void process.stderr.write(`\r\u001b[K${words}`);
-  },
-  print: (text) => writeOut(1, text, () => process.stdout),
-  printError: (text) => writeOut(2, text, () => process.stderr),
-};
+/**
+ * Does what the command line asks for.
+ *
+ * @param keepCompiledCode for whoever won't end by itself
+ */
+export function start(keepCompiledCode: () => void): void {
+  const world: World = {
+    clock: systemClock(),
+    newId,
+    env: process.env,
+    platform: process.platform,
+    home: homedir(),
+    cwd: process.cwd(),
+    here: {
+      zone: 'auto',
+      locale: localeOf(process.env),
+    },
+    packageFolder,
+    get version() {
+      const manifest = JSON.parse(readFileSync(join(packageFolder, 'package.json'), 'utf8')) as {
+        version: string;
+      };
+      return manifest.version;
+    },
+    // Asked for only where it matters: looking at the streams makes them.
+    get interactive() {
+      return process.stdin.isTTY && process.stdout.isTTY && process.env['TERM'] !== 'dumb';
+    },
+    get progress() {
+      if (!process.stderr.isTTY || process.env['TERM'] === 'dumb') return null;
+      return (words: string) => void process.stderr.write(`\r\u001b[K${words}`);
+    },
+    print: (text) => writeOut(1, text, () => process.stdout),
+    printError: (text) => writeOut(2, text, () => process.stderr),
+    keepCompiledCode,
+  };
 
-runCommandLine(process.argv.slice(2), world).then(
-  (code) => {
-    process.exitCode = code;
-  },
-  (thrown: unknown) => {
-    world.printError(brokeDownWords(thrown));
-    process.exitCode = exitCodes.broke;
-  },
-);
+  runCommandLine(process.argv.slice(2), world).then(
+    (code) => {
+      process.exitCode = code;
+    },
+    (thrown: unknown) => {
+      world.printError(brokeDownWords(thrown));
+      process.exitCode = exitCodes.broke;
+    },
+  );
+}

@@ -14,34 +14,6 @@ function isTooOld(version) {
   return major < NEEDED_MAJOR || (major === NEEDED_MAJOR && minor < NEEDED_MINOR);
 }
 
-/** The folder for compiled code that belongs to this user alone, or '' when there is none. */
-function cacheFolder() {
-  var path = require('path');
-  var home = require('os').homedir();
-  var base = process.env.XDG_CACHE_HOME || '';
-  if (!path.isAbsolute(base)) {
-    if (!home) return '';
-    if (process.platform === 'win32') {
-      base = process.env.LOCALAPPDATA || path.join(home, 'AppData', 'Local');
-    } else if (process.platform === 'darwin') {
-      base = path.join(home, 'Library', 'Caches');
-    } else {
-      base = path.join(home, '.cache');
-    }
-  }
-  return path.join(base, 'recoat', 'compiled');
-}
-
-/** Keeps the compiled form of the program between starts; only ever a gain in speed. */
-function keepCompiledCode() {
-  try {
-    var folder = cacheFolder();
-    if (folder) require('module').enableCompileCache(folder);
-  } catch (_error) {
-    // A home that can't be found or written costs a few milliseconds, no more.
-  }
-}
-
 if (isTooOld(process.versions.node)) {
   process.stderr.write(
     'recoat needs Node.js ' + NEEDED_MAJOR + '.' + NEEDED_MINOR + ' or newer and found ' +
@@ -50,6 +22,5 @@ if (isTooOld(process.versions.node)) {
   );
   process.exit(1);
 } else {
-  keepCompiledCode();
-  require('./main.cjs');
+  require('./load-program.cjs').loadProgram(__dirname, require);
 }

@@ -1,5 +1,4 @@
 import { spawn } from 'node:child_process';
-import { flushCompileCache } from 'node:module';
 import { render } from 'ink';
 import { looksSynced, type FactStore, type OpenedStore } from '../persist/index.ts';
 import type { TradeRules } from '../tracker/trade/index.ts';
@@ -104,7 +103,7 @@ export async function runScreen({
       looked: (next) => minding?.looked(next),
     });
     // A screen that is killed days later would never write it.
-    flushCompileCache();
+    world.keepCompiledCode?.();
     await pinger.warmUp();
   };
   const begun = begin().catch((error: unknown) =>

@@ -21,4 +21,6 @@ export type World = {
   readonly printError: (text: string) => void;
   /** Shows how far something is on one line of a terminal, in place of what it showed before; '' clears it. Null without one. */
   readonly progress?: ((words: string) => void) | null;
+  /** Keeps the compiled form of what ran so far for the next start, where there is a bundle. */
+  readonly keepCompiledCode?: () => void;
 };

@@ -1,4 +1,3 @@
-import { enableCompileCache, flushCompileCache } from 'node:module';
 import { parentPort, workerData } from 'node:worker_threads';
 import { presentForm } from '../../persist/file/form.ts';
 import { historyPrints, readLearned, writeLearned } from '../../persist/learned/learned-file.ts';
@@ -9,8 +8,7 @@ import { lookBack } from './look-back.ts';
 import type { LookBackWish, PastYears, WorkerStart, WorkerTold } from './worker-words.ts';
 
 /** Works on past years in a thread of its own, so that no key waits for it. It reads, and writes nothing but the cache. */
-const { start, compiled } = workerData as { start: WorkerStart; compiled: string | null };
-if (compiled !== null) enableCompileCache(compiled);
+const { start } = workerData as { start: WorkerStart };
 
 const tell = (told: WorkerTold): void => parentPort?.postMessage(told);
 
@@ -45,4 +43,3 @@ if (start.do === 'learn') {
   // What goes wrong ends the worker, and is told by whoever started it.
   void failed;
 }
-flushCompileCache();

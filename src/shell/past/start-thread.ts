@@ -1,4 +1,3 @@
-import { getCompileCacheDir } from 'node:module';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { LookBackWish, WorkerStart, WorkerTold } from './worker-words.ts';
@@ -21,7 +20,7 @@ const file = `history-worker.${import.meta.filename.endsWith('.ts') ? 'ts' : 'cj
 /** Starts a thread that works on past years. It keeps no process alive. */
 export function startThread(start: WorkerStart, listener: ThreadListener): StartedThread {
   const worker = new Worker(join(import.meta.dirname, file), {
-    workerData: { start, compiled: getCompileCacheDir() ?? null },
+    workerData: { start },
     stdout: false,
   });
   worker.unref();
