@@ -26,7 +26,7 @@ export function wrongWithFact(
 ): string | null {
   if (!isRecord(fact)) return `it is ${found(fact)}, expected an object`;
   const { kind } = fact;
-  const schema = typeof kind === 'string' ? factSchemas[holds].get(kind) : undefined;
+  const schema = typeof kind === 'string' ? factSchemas[holds].get(kind)?.() : undefined;
   if (schema === undefined) {
     return `kind is ${found(kind)}, expected a kind of fact${meant(kind, factSchemas[holds].keys())}`;
   }

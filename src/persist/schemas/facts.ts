@@ -25,43 +25,46 @@ const head = {
 };
 
 const conditionsBodies = {
-  'reading-taken': z.strictObject({ ...climate.shape, surfaceC: z.exactOptional(z.number()) }),
+  'reading-taken': () =>
+    z.strictObject({ ...climate.shape, surfaceC: z.exactOptional(z.number()) }),
 };
 
 const pingBodies = {
-  'ping-claimed': z.strictObject({
-    pings: z.array(z.string()),
-    text: z.string(),
-    loud: z.boolean(),
-    piece: z.nullable(id),
-  }),
-  'ping-sent': z.strictObject({
-    claim: id,
-    ways: z.array(z.string()),
-    failures: z.array(z.string()),
-  }),
-  'ping-acknowledged': z.strictObject({ claim: id }),
+  'ping-claimed': () =>
+    z.strictObject({
+      pings: z.array(z.string()),
+      text: z.string(),
+      loud: z.boolean(),
+      piece: z.nullable(id),
+    }),
+  'ping-sent': () =>
+    z.strictObject({
+      claim: id,
+      ways: z.array(z.string()),
+      failures: z.array(z.string()),
+    }),
+  'ping-acknowledged': () => z.strictObject({ claim: id }),
 };
 
-type Inferred<Bodies extends Record<string, z.ZodMiniType>> = {
-  [Kind in keyof Bodies]: z.infer<Bodies[Kind]>;
+type Makers = Readonly<Record<string, () => z.ZodMiniType>>;
+type Inferred<Bodies extends Makers> = {
+  [Kind in keyof Bodies]: z.infer<ReturnType<Bodies[Kind]>>;
 };
 matches<FactHead, z.infer<z.ZodMiniObject<typeof head>>>(true);
 matches<ConditionsFactBodies, Inferred<typeof conditionsBodies>>(true);
 matches<PingFactBodies, Inferred<typeof pingBodies>>(true);
 
-type Schemas = Readonly<Record<string, z.ZodMiniType>>;
-
-const factsWith = (bodies: Schemas): ReadonlyMap<string, z.ZodMiniType> =>
+const factsWith = (bodies: Makers): ReadonlyMap<string, () => z.ZodMiniType> =>
   new Map(
-    Object.entries(bodies).map(([kind, body]) => [
-      kind,
-      z.strictObject({ ...head, kind: z.literal(kind), body }),
-    ]),
+    Object.entries(bodies).map(([kind, body]) => {
+      let schema: z.ZodMiniType | undefined;
+      const made = () => z.strictObject({ ...head, kind: z.literal(kind), body: body() });
+      return [kind, () => (schema ??= made())];
+    }),
   );
 
-/** One schema a kind of fact, by the file that keeps it. */
-export const factSchemas: Readonly<Record<keyof FactsOf, ReadonlyMap<string, z.ZodMiniType>>> = {
+/** What makes the schema of each kind of fact, once, by the file that keeps it. */
+export const factSchemas: Readonly<Record<keyof FactsOf, ReturnType<typeof factsWith>>> = {
   bench: factsWith(benchBodies),
   conditions: factsWith(conditionsBodies),
   pings: factsWith(pingBodies),

@@ -171,7 +171,7 @@ test('every remedy can be put in, and written to the disk', () => {
       expect(port.steps('p3')).toHaveLength(3 + steps.length);
       for (const each of steps) {
         const body = { piece: 'p3', step: { ...each, id: 'new' }, before: null };
-        expect(benchBodies['step-inserted'].safeParse(body).error, each.name).toBeUndefined();
+        expect(benchBodies['step-inserted']().safeParse(body).error, each.name).toBeUndefined();
       }
     }
   }
