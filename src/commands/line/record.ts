@@ -37,7 +37,7 @@ export type Foreseen = {
   readonly json: () => OutlookJson;
 };
 
-/** Facts of pieces that left the bench in years gone by and are needed on it again. */
+/** Facts of pieces that left the bench in years gone by, asked for where a wish can't be met without them. */
 export type Recall = (store: FactStore) => readonly BenchFact[] | Failure;
 
 /**
@@ -47,18 +47,23 @@ export type Recall = (store: FactStore) => readonly BenchFact[] | Failure;
 export async function record(
   room: Room,
   wish: (look: Look) => Wish | Failure,
-  recall: Recall = () => [],
+  recall?: Recall,
 ): Promise<Answer | Failure> {
   const rules = await tradeRulesOf(room.world);
   return withStore(room, (store) => {
-    const recalled = recall(store);
-    if (isFailure(recalled)) return recalled;
-    const result = store.change<Done | Failure>((current) => {
-      const done = apply({ room, rules }, current, recalled, wish);
-      return isFailure(done)
-        ? { append: {}, result: done }
-        : { append: { bench: [...recalled, ...done.facts] }, result: done };
-    });
+    const decided = (recalled: readonly BenchFact[]) =>
+      store.change<Done | Failure>((current) => {
+        const done = apply({ room, rules }, current, recalled, wish);
+        return isFailure(done)
+          ? { append: {}, result: done }
+          : { append: { bench: [...recalled, ...done.facts] }, result: done };
+      });
+    let result = decided([]);
+    if (recall !== undefined && result.ok && isFailure(result.value)) {
+      const recalled = recall(store);
+      if (isFailure(recalled)) return recalled;
+      if (recalled.length > 0) result = decided(recalled);
+    }
     if (!result.ok) return storeFailure(result.problem);
     if (isFailure(result.value)) return result.value;
     const { intents, after } = result.value;
