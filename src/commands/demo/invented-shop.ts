@@ -4,8 +4,9 @@ import type {
   PieceDescription,
   PingSense,
 } from '../../tracker/bench/index.ts';
-import { day, hour, minute, type Instant } from '../../tracker/time/index.ts';
+import { day, hour, minute, second, type Instant } from '../../tracker/time/index.ts';
 import type { FinishingSchedule } from '../../tracker/trade/index.ts';
+import { airSense, movableOpening, usualNightLowC } from '../../tracker/windows/index.ts';
 import { addDays, shopDay, type Zone } from '../../views/format/index.ts';
 import { chanceFrom } from './chance.ts';
 import { inventPiece, type InventedRecord, type Invention } from './invented-piece.ts';
@@ -40,7 +41,7 @@ const pastPlans: readonly PastPlan[] = [
   {
     name: 'Blanket box',
     schedule: 'strip-stain-varnish',
-    describe: { kind: 'box', wood: 'hard', areaM2: 2.2, yearMade: 1925 },
+    describe: { kind: 'box', wood: 'hard', areaM2: 2.2, fittings: 5, yearMade: 1925 },
     note: 'two layers of paint under the varnish',
   },
   {
@@ -56,7 +57,7 @@ const pastPlans: readonly PastPlan[] = [
   {
     name: 'Coat stand',
     schedule: 'glue-up-repair',
-    describe: { kind: 'stand', wood: 'hard', areaM2: 0.7 },
+    describe: { kind: 'stand', wood: 'hard', areaM2: 0.7, joints: 5 },
   },
   {
     name: 'Tea trolley',
@@ -145,6 +146,10 @@ export function inventShop(
     ];
   });
 
+  const conditions = conditionsAt(now);
+  const readings = conditions.map(({ at, body }) => ({ at, ...body }));
+  const nightLowC = usualNightLowC(readings, sense.nextClock);
+  const inAir = { ...sense, ...airSense({ readings, nightLowC }) };
   const bench = [
     wallShelf,
     beechStool,
@@ -154,8 +159,8 @@ export function inventShop(
     caneRocker,
     walnutTray,
     hatRack,
-  ].flatMap((make, index) => make(invent, now, zone).facts(index + 1));
-  return { bench, past, conditions: readings(now) };
+  ].flatMap((make, index) => make(invent, now, zone, inAir).facts(index + 1));
+  return { bench, past, conditions };
 }
 
 type Invent = (
@@ -164,7 +169,7 @@ type Invent = (
   describe: PieceDescription,
   addedAt: Instant,
 ) => InventedRecord;
-type MakePiece = (invent: Invent, now: Instant, zone: Zone) => InventedRecord;
+type MakePiece = (invent: Invent, now: Instant, zone: Zone, sense: PingSense) => InventedRecord;
 
 /** A is on softwood: B is wanted in a minute and a half. */
 const wallShelf: MakePiece = (invent, now) => {
@@ -179,8 +184,8 @@ const wallShelf: MakePiece = (invent, now) => {
   return piece;
 };
 
-/** A clear coat that may be tried in three and a half minutes. */
-const beechStool: MakePiece = (invent, now, zone) => {
+/** A clear coat that may be tried in three and a half minutes, in the air that was read. */
+const beechStool: MakePiece = (invent, now, zone, sense) => {
   const piece = invent(
     'Beech stool',
     'bleach-and-clear',
@@ -194,7 +199,7 @@ const beechStool: MakePiece = (invent, now, zone) => {
     now - 24 * day,
   );
   piece.workUntil('clear-2', now - 23 * day);
-  const coated = now - 2 * hour + 3.5 * minute;
+  const coated = coatedFor(now + 3.5 * minute, piece, 'clear-2', sense);
   piece.act({ do: 'first stroke', piece: piece.id, part: null }, coated - 22 * minute);
   piece.act({ do: 'done', piece: piece.id, part: null }, coated);
   piece.act({ do: 'put down', piece: piece.id }, coated + 4 * minute);
@@ -206,7 +211,7 @@ const hallBench: MakePiece = (invent, now) => {
   const piece = invent(
     'Hall bench',
     'strip-stain-varnish',
-    { kind: 'bench', wood: 'hard', areaM2: 2.1 },
+    { kind: 'bench', wood: 'hard', areaM2: 2.1, fittings: 4 },
     now - 13 * day,
   );
   piece.workUntil('sand-150', now - 12 * day);
@@ -220,7 +225,7 @@ const sideTable: MakePiece = (invent, now) => {
   const piece = invent(
     'Side table',
     'glue-up-repair',
-    { kind: 'table', wood: 'hard', areaM2: 0.8 },
+    { kind: 'table', wood: 'hard', areaM2: 0.8, joints: 4, drawers: 1 },
     now - 5 * day,
   );
   piece.workUntil('glue-up', now - 4 * day);
@@ -258,7 +263,7 @@ const walnutTray: MakePiece = (invent, now) => {
   const piece = invent(
     'Walnut tray',
     'strip-stain-varnish',
-    { kind: 'tray', wood: 'hard', areaM2: 0.35 },
+    { kind: 'tray', wood: 'hard', areaM2: 0.35, fittings: 2 },
     now - 34 * day,
   );
   piece.workUntil('varnish-3', now - 33 * day);
@@ -292,8 +297,30 @@ const hatRack: MakePiece = (invent, now, zone) => {
   return piece;
 };
 
+/** When the last stroke of a step must have been for its coat to be tried from then on. */
+function coatedFor(
+  opens: Instant,
+  { state }: InventedRecord,
+  stepId: string,
+  sense: PingSense,
+): Instant {
+  const { steps, products } = state();
+  const product = products[steps.find(({ id }) => id === stepId)?.product ?? ''];
+  const scuff = product?.windows.find(({ milestone }) => milestone === 'scuff');
+  const span = scuff && movableOpening(scuff)?.span;
+  if (span === undefined) throw new Error(`the demo needs a coat to be scuffed on ${stepId}`);
+  // It opens the later, the later it was put on.
+  let [early, late] = [opens - 3 * day, opens];
+  while (late - early > second) {
+    const middle = (early + late) / 2;
+    if (sense.spanEnd(span, middle) < opens) early = middle;
+    else late = middle;
+  }
+  return Math.round(late);
+}
+
 /** The air as read twice a day over the last week. */
-const readings = (now: Instant): readonly ConditionsFact[] =>
+const conditionsAt = (now: Instant): readonly ConditionsFact[] =>
   Array.from({ length: 14 }, (_, index) => {
     const at = now - 50 * minute - (13 - index) * 12 * hour;
     const group = `demo-air-${index}`;
