@@ -55,7 +55,9 @@ export function inventor(schedules) {
     const name = `${woods[number % woods.length]} ${kind} ${number}`;
     const wood = number % 3 === 0 ? 'soft' : 'hard';
     const describe = /** @type {const} */ ({ kind, wood, areaM2: 0.4 + (number % 7) * 0.3 });
-    const invention = { sense, zone, chance: chanceFrom(number), hands: handsOf(zone) };
+    // Coats that were tried would teach the bench other times than these pieces are made to open at.
+    const [chance, hands, slowness] = [chanceFrom(number), handsOf(zone), {}];
+    const invention = { sense, zone, chance, hands, slowness };
     return inventPiece({ name, schedule, describe, addedAt: from }, number, invention);
   };
 }

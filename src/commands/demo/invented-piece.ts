@@ -34,6 +34,8 @@ export type Invention = {
   readonly zone: Zone;
   readonly chance: Chance;
   readonly hands: Hands;
+  /** How many times as long as its label says the coats of a product take; only these are tried. */
+  readonly slowness?: Readonly<Record<string, number>>;
 };
 
 /** How this invented refinisher runs against the schedules' minutes, by class of step. */
@@ -51,8 +53,7 @@ const leanings: Readonly<Record<string, number>> = {
   'photograph, list': 1.4,
 };
 
-/** How many times as long as its label says this refinisher's coats of a product take, where they are tried. */
-const slowness: Readonly<Record<string, number>> = { varnish: 1.3 };
+const varnishDriesSlowly: Readonly<Record<string, number>> = { varnish: 1.3 };
 
 /** What the steps with a question showed, where it isn't the first answer. */
 const answers: Readonly<Record<string, string>> = {
@@ -64,7 +65,7 @@ const answers: Readonly<Record<string, string>> = {
 export function inventPiece(
   piece: InventedPiece,
   number: number,
-  { sense, zone, chance, hands }: Invention,
+  { sense, zone, chance, hands, slowness = varnishDriesSlowly }: Invention,
 ) {
   const id = `demo${number}`;
   let facts: readonly BenchFact[] = [];
@@ -106,10 +107,7 @@ export function inventPiece(
     const step = currentStep(state(), null);
     if (step === null) return from;
     const lean = leanings[step.stepClass] ?? 1;
-    const minutes = Math.max(
-      3,
-      expectedMinutes(step, state()).minutes * lean * chance.factor(0.3),
-    );
+    const minutes = Math.max(3, expectedMinutes(step, state()).minutes * lean * chance.factor(0.3));
     const setup = step.setupMinutes * chance.factor(0.2);
     const found = coatsFound(reachedAt(trialFound(from)));
     const begins = hands.book(found, (minutes + setup) * minute);
