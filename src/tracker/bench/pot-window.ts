@@ -33,13 +33,9 @@ export const labelOf = (row: {
 
 /** The windows of a pot, worked out like any others. */
 export function windowsOfPot(pot: Pot, sense: EdgeSense): readonly Window[] {
-  const { id, mixedAt, washedAt, fact, washedFact } = pot;
-  const mixed = { event: 'mixed', agent: null, at: mixedAt, fact };
+  const { id, mixedAt, washedAt, fact } = pot;
   const happenings: Happenings = {
-    stamps:
-      washedAt === null || washedFact === null
-        ? [mixed]
-        : [mixed, { event: 'washed-out', agent: null, at: washedAt, fact: washedFact }],
+    stamps: [{ event: 'mixed', agent: null, at: mixedAt, fact }],
     checks: [],
     assumedStart: null,
   };
