@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, unlinkSync } from 'node:fs';
+import { existsSync, readdirSync, statSync, unlinkSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { note, pieceAdded } from './facts.ts';
@@ -234,6 +234,19 @@ it('takes a file that somebody edited by hand and that still fits', async () => 
   const store = await openWriter(folder);
   valueOf(appendBench(store, note('d')));
   expect(idsOf((await openReader(folder)).bench)).toEqual(['a', 'b', 'c', 'd']);
+});
+
+it('sees what somebody changed within a file under a running writer, though it is as long as before', async () => {
+  const folder = newFolder();
+  const store = await openWriter(folder);
+  valueOf(appendBench(store, note('a', 'runner waxed')));
+  const path = join(folder, 'bench.json');
+  // A file that is written over keeps its number, and its time may stand still for a few thousandths.
+  const later = statSync(path).mtimeMs / 1000 + 1;
+  put(folder, 'bench.json', textOf(folder, 'bench.json').replace('waxed', 'sawed'));
+  utimesSync(path, later, later);
+  valueOf(appendBench(store, note('b')));
+  expect((await openReader(folder)).bench).toEqual([note('a', 'runner sawed'), note('b')]);
 });
 
 it('drops a fact that is in the file twice', async () => {

@@ -1,4 +1,4 @@
-import { rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { benchFile } from '../../src/persist/folder/names.ts';
@@ -46,10 +46,47 @@ describe('a write of which the disk takes only part', () => {
     expect([...contentsOf(folder).keys()]).toEqual([]);
   });
 
+  it('is not told by the length alone', () => {
+    const folder = newFolder();
+    put(folder, 'bench.json', 'the generation before');
+    const zeros = () => {
+      rmSync(path(folder));
+      put(folder, 'bench.json', Buffer.alloc(documentText(document).length));
+    };
+    expect(problemOf(replaceFile(folder, benchFile, document, zeros)).kind).toBe('full');
+    expect(textOf(folder, 'bench.json')).toBe('the generation before');
+  });
+
   it('is not what a whole write is taken for', () => {
     const folder = newFolder();
     valueOf(replaceFile(folder, benchFile, document, whole(folder)));
     expect(textOf(folder, 'bench.json')).toBe(documentText(document));
+  });
+});
+
+/** A folder in the way of the name under which the generation before is made. */
+const hinder = (folder: string, name: string) => mkdirSync(join(folder, `${name}.prev.json.part`));
+
+describe('a change that fails before anything is written', () => {
+  it('puts no earlier generation in the place of the one in use', async () => {
+    const folder = newFolder();
+    const store = await openWriter(folder);
+    for (const id of ['a', 'b', 'c']) valueOf(appendBench(store, note(id)));
+    hinder(folder, 'bench');
+    expect(problemOf(appendBench(store, note('d'))).kind).toBe('unwritable');
+    expect(idsOf((await openReader(folder)).bench)).toEqual(['a', 'b', 'c']);
+  });
+
+  it('is not brought back from memory by the mending of a file that it had written', async () => {
+    const folder = newFolder();
+    const store = await openWriter(folder);
+    for (const id of ['a', 'b']) valueOf(appendBench(store, note(id)));
+    valueOf(store.change(() => ({ append: { pings: [claim('c1')] }, result: null })));
+    hinder(folder, 'pings');
+    const append = { bench: [note('refused')], pings: [claim('c2')] };
+    expect(problemOf(store.change(() => ({ append, result: null }))).kind).toBe('unwritable');
+    put(folder, 'bench.json', 'damaged');
+    expect(idsOf(valueOf(store.load()).bench)).not.toContain('refused');
   });
 });
 

@@ -96,6 +96,16 @@ describe('a file of an older form', () => {
     });
   });
 
+  it('that comes again, from a backup, leaves the one that was kept first', async () => {
+    const folder = newFolder();
+    for (const text of [oldText, JSON.stringify({ recoat: 1, facts: [oldNote('b')] })]) {
+      put(folder, 'bench.json', text);
+      const store = await openWriter(folder, { form });
+      valueOf(appendBench(store, note('c')));
+    }
+    expect(textOf(folder, 'bench.form1.json')).toBe(oldText);
+  });
+
   it('is mended from a generation of an older form, too', async () => {
     const folder = newFolder();
     put(folder, 'bench.prev.json', oldText);
