@@ -97,13 +97,16 @@ function drawChoices(
     correcting.asks === 'session'
       ? wrapWords('What was first recorded stays on the job card.', columns)
       : [];
-  const twoLines = columns < 80 && choices.some(({ more }) => more !== undefined);
+  const lengths = choices.map(({ label }) => width(label));
+  const labelCells = Math.min(Math.max(0, ...lengths), columns - 8);
+  const besideLabel = columns - labelCells - 6;
+  const twoLines = choices.some(
+    ({ more }) => more !== undefined && (columns < 80 || width(more) > besideLabel),
+  );
   const height = twoLines ? 2 : 1;
   const left = view.rows - head.length - foot.length - hints.length - 1;
   const room = Math.max(1, Math.floor(left / height));
   const from = shownAround(correcting.at, choices.length, room);
-  const lengths = choices.map(({ label }) => width(label));
-  const labelCells = Math.min(Math.max(0, ...lengths), columns - 8);
   const list = choices.slice(from, from + room).flatMap((choice, index): readonly Line[] => {
     const place = from + index;
     const isMarked = place === correcting.at;
@@ -156,7 +159,7 @@ const which = (session: Session, piece: FoundPiece['piece'], { snapshot, now }: 
     sessionLength(session, now),
   ].join(', ');
 
-const firstLine = (session: Session, { snapshot }: View): readonly Line[] => {
+const firstLine = (session: Session, { snapshot, columns }: View): readonly Line[] => {
   const words = firstWords(session, snapshot.shop);
-  return words === '' ? [] : [lineOf(words, 'quiet')];
+  return words === '' ? [] : wrapWords(words, columns).map((text) => lineOf(text, 'quiet'));
 };

@@ -46,7 +46,7 @@ const deed = fc.record({
     'leave out',
   ),
 });
-type Deed = typeof deed extends fc.Arbitrary<infer Value> ? Value : never;
+export type Deed = typeof deed extends fc.Arbitrary<infer Value> ? Value : never;
 
 function intentOf(
   { what, piece: index, other }: Deed,

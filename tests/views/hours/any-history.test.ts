@@ -5,8 +5,15 @@ import { plain } from '../../../src/views/drawing/index.ts';
 import { hoursPages } from '../../../src/views/hours/hours-pages.ts';
 import { hoursScreen } from '../../../src/views/hours/index.ts';
 import type { HoursState } from '../../../src/views/screens.ts';
-import { anyDeeds, benchAfter } from '../../tracker/estimate/any-history.ts';
+import { anyDeeds, benchAfter, type Deed } from '../../tracker/estimate/any-history.ts';
 import { sizes, snapshotOf, viewOf } from '../support/bench-of.ts';
+
+const over = { piece: 0, other: 0 };
+const correctedOverMidnight: Deed[] = [
+  { ...over, wait: 29, what: 'pick up' },
+  { ...over, wait: 1000, what: 'put down' },
+  { ...over, wait: 5, what: 'move to other' },
+];
 
 describe('the hours screens on whatever happened', () => {
   it('never show what is no figure, and stay within the terminal', () => {
@@ -48,7 +55,7 @@ describe('the hours screens on whatever happened', () => {
             }
           }
       }),
-      { numRuns: 25 },
+      { numRuns: 25, examples: [[correctedOverMidnight, 0]] },
     );
   }, 60_000);
 });
