@@ -21,11 +21,9 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
       });
       return;
     case 'put-down':
-      return changeSession(bench, fact.body.session, (session) => ({
-        ...session,
-        end: Math.max(session.start, fact.at),
-        endFact: fact.id,
-      }));
+      return changeSession(bench, fact.body.session, (session) =>
+        endedByHand({ ...session, endFact: fact.id }, Math.max(session.start, fact.at)),
+      );
     case 'targets-changed':
       return changeSession(bench, fact.body.session, (session) => ({
         ...session,
@@ -43,6 +41,7 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
         },
         start: fact.body.start,
         end: fact.body.end,
+        ...(fact.body.end === null ? {} : { endCorrected: true as const }),
         targets: fact.body.targets,
         dropped: fact.body.dropped,
       }));
@@ -159,10 +158,20 @@ function moveStamp(bench: BenchInMaking, moved: string, to: Instant): void {
     if (session.startFact === moved) {
       setSession(bench, { ...session, start: Math.min(to, session.end ?? to) });
     } else if (session.endFact === moved) {
-      setSession(bench, { ...session, end: Math.max(to, session.start) });
+      setSession(bench, endedByHand(session, Math.max(to, session.start)));
     }
   }
   for (const timer of bench.timers.values()) {
     if (timer.fact === moved) bench.timers.set(timer.id, { ...timer, start: to });
   }
 }
+
+/** What was corrected before its end was told, or told otherwise, ends as recorded. */
+const endedByHand = (session: Session, end: Instant): Session => ({
+  ...session,
+  end,
+  first:
+    session.first === null || session.first.end !== session.end
+      ? session.first
+      : { ...session.first, end },
+});

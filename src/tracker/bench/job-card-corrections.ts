@@ -67,12 +67,9 @@ function changeOf(
   if (!wasHere) return 'moved here';
   if (!isHere) return 'moved away';
   const sameWork = JSON.stringify(first.targets) === JSON.stringify(session.targets);
-  return first.start === session.start && isEndAsTold(session) && sameWork ? null : 'changed';
+  const isSame = first.start === session.start && first.end === session.end && sameWork;
+  return isSame ? null : 'changed';
 }
-
-/** One that was in hand when it was corrected ends as told where it was put down later. */
-const isEndAsTold = ({ first, end, endFact }: Session): boolean =>
-  first === null || first.end === null ? end === null || endFact !== null : first.end === end;
 
 const nameOf = (bench: Bench, piece: string | undefined): string | null =>
   piece === undefined ? null : (bench.pieces.get(piece)?.name ?? null);

@@ -229,6 +229,8 @@ export type Session = {
     readonly end: Instant | null;
     readonly targets: readonly Target[];
   } | null;
+  /** A correction said when it ended. */
+  readonly endCorrected?: true;
   /** The steps that were worked in it teach nothing. */
   readonly keptFromLearning?: true;
   /** A correction said that it never was. */

@@ -21,8 +21,8 @@ const smallestTrim: Milliseconds = 5 * minute;
 
 /**
  * Looks whether a session was left running: it is longer than three hours or than twice what its work is expected to take
- * at most, or for longer than that once (and at least an hour) no key was pressed, on any piece. A session that was
- * corrected once is not doubted again. The trim on offer ends it after the last key before the quiet, with the time to
+ * at most, or for longer than that once (and at least an hour) no key was pressed, on any piece. A session whose
+ * end was corrected once is not doubted again. The trim on offer ends it after the last key before the quiet, with the time to
  * clean up if that was "done"; if there was only the pick-up, after the minutes expected. Without a quiet only "done" tells.
  */
 export function leftRunning(
@@ -31,7 +31,7 @@ export function leftRunning(
   session: Session,
   now: Instant,
 ): LeftRunning | null {
-  if (session.dropped || isSettled(session)) return null;
+  if (session.dropped || session.endCorrected === true) return null;
   const end = session.end ?? now;
   const length = end - session.start;
   if (length < shortestQuiet) return null;
@@ -62,11 +62,7 @@ function worthTrimming(session: Session, end: Instant, wanted: Instant | null): 
 
 /** How long a session may be before it is doubted for that alone. What nothing is expected of may be long. */
 const longestOf = (most: Milliseconds): Milliseconds =>
-  most > 0 ? Math.min(long, Math.max(shortestQuiet, farBeyond * most)) : long;
-
-/** Its end was looked at: by correcting it once it had one, or by giving it one. */
-const isSettled = ({ first, end, endFact }: Session): boolean =>
-  first !== null && end !== null && (first.end !== null || endFact === null);
+  most > 0 ? Math.min(long, farBeyond * most) : long;
 
 /** How long a session's work usually takes, and at most, with its setup. */
 function workOf(

@@ -206,6 +206,20 @@ describe('job card', () => {
     });
   });
 
+  it('tells a correction of the end though the session was corrected while it ran', () => {
+    const { shop, stool } = bleached(11);
+    shop.act({ do: 'pick up', targets: [{ piece: stool, part: null, step: 'look' }] }, at(300));
+    const id = shop.bench().sessions.at(-1)?.id ?? '';
+    const corrections = () => stepRow(cardOf(shop, stool, 400), 'look').corrections;
+    shop.act({ do: 'correct session', session: id, start: at(300) }, at(310));
+    shop.act({ do: 'put down', piece: stool }, at(330));
+    expect(corrections()).toEqual([]);
+    shop.act({ do: 'move stamp', piece: stool, earlier: true }, at(331));
+    expect(corrections()).toEqual([]);
+    shop.act({ do: 'correct session', session: id, end: at(320) }, at(340));
+    expect(corrections()).toMatchObject([{ change: 'changed', was: 29, minutes: 20 }]);
+  });
+
   it('tells on both cards that a session was moved to another piece', () => {
     const { shop, stool } = bleached(11);
     const rack = shop.add('Book rack', schedule, at(100));

@@ -37,6 +37,17 @@ describe('a session left running', () => {
     });
   });
 
+  it('is doubted though its beginning was corrected while it ran, until its end was looked at', () => {
+    const { shop, stool } = pickedUp();
+    const [session] = shop.bench().sessions;
+    const correct = { do: 'correct session', session: session?.id ?? '' } as const;
+    shop.act({ ...correct, start: at(-5) }, at(5));
+    shop.act({ do: 'put down', piece: stool }, at(150));
+    expect(look(shop, stool, 200)).not.toBeNull();
+    shop.act({ ...correct, end: at(145) }, at(160));
+    expect(look(shop, stool, 200)).toBeNull();
+  });
+
   it('is offered to end after the expected minutes where nothing but the pick-up was told', () => {
     const { shop, stool } = pickedUp();
     shop.act({ do: 'put down', piece: stool }, at(150));
