@@ -29,7 +29,7 @@ export function notBeforePickUp(
   not: string,
 ): Outcome | null {
   const held = sessionHolding(bench, piece.id);
-  if (at === undefined || held === null || at >= held.start) return null;
+  if (at === undefined || held === null) return null;
   const wasHeld = bench.sessions.some(
     ({ start, end, dropped, targets }) =>
       !dropped &&

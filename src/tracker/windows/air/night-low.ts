@@ -9,7 +9,7 @@ const leastNights = 3;
 
 /**
  * How cold the shop usually gets at night, learned from its own readings: the middle one of the lowest readings between
- * 22:00 and 06:00 of the last two weeks before the last reading. Who reads at day only has none.
+ * 22:00 and 06:00 of the last two weeks before the last reading, the colder of two. Who reads at day only has none.
  *
  * @param nextClock the first instant at or after another at which the shop's clock shows a time
  * @returns degrees Celsius, or null where fewer than three nights were read

@@ -44,7 +44,7 @@ export function* airFrom(
     const holds = Math.min(next, reading.at + readingHoldsFor);
     const pace = running.paceRead(place);
     if (from < holds) yield { ends: holds, pace, reading: place, isNight: false };
-    if (next === holds || from >= next) continue;
+    if (next === holds) continue;
     const worse = running.worse(pace, running.paceAtNight(place));
     yield { ends: next, pace: worse, reading: place, isNight: worse !== pace };
   }
