@@ -97,6 +97,11 @@ describe('what the history taught', () => {
     writeFileSync(path, written);
     store.moveToHistory([{ year: 2026, facts: anotherPiece() }]);
     expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
+    // What somebody changed in the middle of a year shows in its length alone.
+    const year = join(folder, 'history', '2026.json');
+    writeFileSync(year, readFileSync(year, 'utf8').replace('"Piece 0"', '"Piece nought"'));
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(true);
+    expect(createLearning(folder).refresh(store, bench, [])).toBe(false);
   });
 
   it('grows by a new year as it would be learned from all years at once', async () => {

@@ -4,11 +4,29 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { presentForm } from '../../../src/persist/file/form.ts';
 import { ownName } from '../../../src/persist/transfer/exported.ts';
-import { exportText, gather, putIn, readExport } from '../../../src/persist/transfer/index.ts';
+import type { FactStore } from '../../../src/persist/index.ts';
+import {
+  exportText,
+  gather,
+  putIn,
+  readExport,
+  type Exported,
+} from '../../../src/persist/transfer/index.ts';
 import { standardSettings, settings as table } from '../../../src/tracker/settings/index.ts';
 import type { BenchFact } from '../../../src/tracker/bench/index.ts';
 import { anyBenchFact, anyConditionsFact, anyPingFact } from '../any-fact.ts';
-import { contentsOf, newFolder, openReader, openWriter, valueOf } from '../places.ts';
+import { note } from '../facts.ts';
+import {
+  appendBench,
+  contentsOf,
+  idsOf,
+  newFolder,
+  openReader,
+  openWriter,
+  problemOf,
+  put,
+  valueOf,
+} from '../places.ts';
 
 // eslint-disable-next-line no-control-regex -- the point is to find them
 const acting = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]/;
@@ -99,6 +117,62 @@ it('brings any store back, fact for fact and setting for setting, and a second t
     { numRuns: 40 },
   );
 }, 60_000);
+
+const notes = (...ids: readonly string[]) => ids.map((id) => note(id));
+const comingWith = (given: Partial<Exported>): Exported => ({
+  bench: [],
+  conditions: [],
+  pings: [],
+  settings: {},
+  years: new Map(),
+  own: new Map(),
+  ...given,
+});
+
+it('puts in nothing where the store holds an older state of the record', async () => {
+  const folder = newFolder();
+  const writer = await openWriter(folder);
+  valueOf(appendBench(writer, ...notes('a', 'b')));
+  const before = contentsOf(folder);
+  // Since then a left the bench, and c was told.
+  const coming = comingWith({ bench: notes('b', 'c'), years: new Map([[2025, notes('a')]]) });
+  const { says } = problemOf(putIn(writer, join(folder, 'schedules'), coming, 'x.json'));
+  expect(says).toContain('the store holds an older state of the same record');
+  expect(contentsOf(folder)).toEqual(before);
+});
+
+it('puts no bench in where another recoat wrote to it meanwhile', async () => {
+  const folder = newFolder();
+  const [writer, other] = [await openWriter(folder), await openWriter(folder)];
+  const store: FactStore = {
+    ...writer,
+    load: () => {
+      const loaded = writer.load();
+      valueOf(appendBench(other, note('meanwhile')));
+      return loaded;
+    },
+  };
+  const coming = comingWith({ bench: notes('a') });
+  expect(problemOf(putIn(store, join(folder, 'schedules'), coming, 'x.json')).kind).toBe('busy');
+  expect(idsOf((await openReader(folder)).bench)).toEqual(['meanwhile']);
+});
+
+it('takes a fact once that somebody copied within the file', () => {
+  const text = exportText(presentForm.current, comingWith({ bench: notes('a', 'b', 'a') }));
+  const read = valueOf(readExport('x.json', Buffer.from(text), presentForm));
+  expect(idsOf(read.bench)).toEqual(['a', 'b']);
+});
+
+it('has the settings that were chosen: none, or those that stand in for damaged ones', async () => {
+  const folder = newFolder();
+  const writer = await openWriter(folder);
+  const own = join(folder, 'schedules');
+  expect(valueOf(await gather(await openReader(folder), own)).exported.settings).toEqual({});
+  valueOf(writer.changeSettings((now) => ({ settings: { ...now, helper: true }, result: null })));
+  const opened = await openReader(folder);
+  put(folder, 'settings.json', 'damaged');
+  expect(valueOf(await gather(opened, own)).exported.settings).toEqual(opened.settings);
+});
 
 it('takes nothing of a file of which any byte was changed', async () => {
   const folder = newFolder();

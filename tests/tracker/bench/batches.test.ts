@@ -82,6 +82,13 @@ describe('several pieces in one go', () => {
     expect(day.bench.sessions[0]?.targets.map(({ piece }) => piece)).toEqual([a, b]);
   });
 
+  test('what was stamped by the very key that picked it up was worked', () => {
+    const { day, a, b } = shop();
+    const targets = [a, b].map((piece) => ({ piece, part: null }));
+    day.does({ do: 'pick up', targets }, at('9:00')).next(b, at('9:00'));
+    expect(day.tries(along(b), at('9:07'))).toMatch(/^Not taken out: 2 Bench was worked/);
+  });
+
   test('taking back undoes the taking along alone', () => {
     const { day, a, b } = shop();
     day.does({ do: 'pick up', targets: [{ piece: a, part: null }] }, at('9:00'));

@@ -147,6 +147,19 @@ describe('picking up', () => {
       .when(pickUp('table'), at('9:30'), { at: at('9:20') })
       .then({ kind: 'picked-up', body: { hand: 1 }, at: at('9:20') });
   });
+
+  test('while these hands were said to be at something, which was taken away since', () => {
+    const dropped = withChest.putDown('s1', at('9:20')).told('session-corrected', {
+      session: 's1',
+      start: at('9:00'),
+      end: at('9:20'),
+      targets: [target('chest', 'coat 1')],
+      dropped: true,
+    });
+    given(dropped)
+      .when(pickUp('table'), at('9:30'), { at: at('9:15') })
+      .then({ kind: 'picked-up', body: { hand: 1 }, at: at('9:15') });
+  });
 });
 
 describe("a helper's hands", () => {

@@ -163,6 +163,18 @@ describe('how far it can be moved', () => {
       .thenRefused('Not moved: later than this would be past now.');
   });
 
+  test('nor past what a script told of the same instant, either way', () => {
+    const both = coated
+      .stamped('chest', 'coat 1', 'first-stroke', at('9:00'), { by: 'script' })
+      .done('chest', 'coat 1', at('9:00'));
+    given(both)
+      .when(move(true), at('9:10'))
+      .thenRefused(/what came before it/);
+    given(both)
+      .when(move(false), at('9:10'))
+      .thenRefused(/what came after it/);
+  });
+
   test('not past what came before it on the piece', () => {
     const done = stroke.done('chest', 'coat 1', at('9:03'));
     given(done)

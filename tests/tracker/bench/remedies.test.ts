@@ -23,8 +23,8 @@ import { FakePort } from '../../views/support/fake-port.ts';
 
 const afterCoat = '24 14:00';
 
-/** A stool with its second coat drying, and a scuff and a third coat to come. */
-function drying(): FakePort {
+/** A stool with its second coat drying, all of it or its first pass, and a scuff and a third coat to come. */
+function drying(isDone = true): FakePort {
   const coat = { stepClass: 'coat, brushed', product: 'clear' } as const;
   const facts = new Facts()
     .piece(
@@ -38,8 +38,9 @@ function drying(): FakePort {
       ],
       [product('clear', [recoat(2 * hour, 12 * hour)])],
     )
-    .stamp('24 10:00', 3, 'coat2', 'first-stroke')
-    .done('24 10:20', 3, 'coat2');
+    .stamp('24 10:00', 3, 'coat2', 'first-stroke');
+  if (isDone) facts.done('24 10:20', 3, 'coat2');
+  else facts.stamp('24 10:20', 3, 'coat2', 'last-stroke');
   return new FakePort({ now: at(afterCoat), facts: facts.list });
 }
 
@@ -89,6 +90,12 @@ test('trouble and its remedies are one deed: noted, put in behind the coat, and 
   expect(bringBackName(port.bench)).toBe('trouble, clear coat 2 on 3 Beech stool');
   port.act({ do: 'bring back' });
   expect(port.steps('p3')).toHaveLength(5);
+});
+
+test('trouble that shows before a step is done puts its remedies behind that step as well', () => {
+  const port = drying(false);
+  troubled(port, remediesFor(port));
+  expect(port.steps('p3').slice(0, 2)).toEqual(['clear coat 2', 'level runs with 320 on a block']);
 });
 
 test('a coat put on once more is a coat like the first: same product, own windows, own id', () => {

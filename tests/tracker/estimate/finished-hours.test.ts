@@ -40,12 +40,19 @@ describe('hours over finished pieces', () => {
   it('gives no range from fewer than three pieces, and nothing where nothing is known', () => {
     const shop = inventShop();
     finish(shop, 'Hat rack', 60, 0);
-    shop.add('Side table', scheduleOf([bleach]), at(300));
+    const side = shop.add('Side table', scheduleOf([bleach]), at(300));
     const { classes } = hoursOfFinished([shop.bench()], at(5000));
     expect(classes).toMatchObject([
       { stepClass: 'strip', pieces: 1, range: null },
       { stepClass: 'bleach', pieces: 0, ratio: null, range: null, steps: [] },
     ]);
+    shop.act({ do: 'remove piece', piece: side }, at(310));
+    const rangeWith = (name: string, from: number) => {
+      finish(shop, name, 60, from);
+      return hoursOfFinished([shop.bench()], at(5000)).whole.range;
+    };
+    expect(rangeWith('Shelf', 400)).toBeNull();
+    expect(rangeWith('Tray', 600)).not.toBeNull();
   });
 
   it('leaves out pieces in work and removed ones, and counts a piece with every step done', () => {

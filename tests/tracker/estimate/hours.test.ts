@@ -69,6 +69,49 @@ describe('hours of one piece', () => {
     expect(hours.setup.about).toBe(true);
   });
 
+  it('takes no setup for an end that is still to come, and says of none that it was about so much', () => {
+    const shop = inventShop();
+    const stool = shop.add('Beech stool', scheduleOf([sand(100), look]));
+    shop.act({ do: 'pick up', targets: [{ piece: stool, part: null }] }, at(0));
+    const running = hoursOfPiece(shop.bench(), shop.piece(stool), at(40));
+    // A quarter of the 40 min is setup, and half of that lies before the work.
+    expect(running.setup).toMatchObject({ minutes: 5, about: true });
+    shop.act({ do: 'pick up', targets: [{ piece: stool, part: null, step: 'look' }] }, at(40));
+    shop.act({ do: 'put down', piece: stool }, at(60));
+    const looked = hoursOfPiece(shop.bench(), shop.piece(stool), at(90)).steps[1];
+    expect(looked).toMatchObject({ minutes: 20, setup: 0, about: false });
+  });
+
+  it('counts no session that was taken away', () => {
+    const shop = inventShop();
+    const stool = shop.add('Beech stool', scheduleOf([look]));
+    shop.work(stool, 0, 18);
+    const [session] = shop.bench().sessions;
+    shop.act({ do: 'correct session', session: session?.id ?? '', dropped: true }, at(30));
+    const hours = hoursOfPiece(shop.bench(), shop.piece(stool), at(40));
+    expect(hours).toMatchObject({ sessions: 0, recorded: 0, steps: [{ sessions: 0, setups: 0 }] });
+  });
+
+  it('still shows the minutes of a step that was skipped after all', () => {
+    const shop = inventShop();
+    const stool = shop.add('Beech stool', scheduleOf([look, sand(100)]));
+    shop.act({ do: 'pick up', targets: [{ piece: stool, part: null }] }, at(0));
+    shop.act({ do: 'put down', piece: stool }, at(7));
+    for (const id of ['look', 'sand-100'])
+      shop.act({ do: 'skip step', piece: stool, step: id, skipped: true }, at(8));
+    const { steps } = hoursOfPiece(shop.bench(), shop.piece(stool), at(9));
+    expect(steps).toMatchObject([{ step: { id: 'look' }, state: 'skipped', minutes: 7 }]);
+  });
+
+  it('holds the steps of a class that are done against what was expected of these', () => {
+    const shop = inventShop();
+    const again = { ...look, id: 'look-again' };
+    const stool = shop.add('Beech stool', scheduleOf([look, again]));
+    shop.work(stool, 0, 41);
+    const [ofLooks] = hoursOfPiece(shop.bench(), shop.piece(stool), at(60)).classes;
+    expect(ofLooks).toMatchObject({ done: 1, minutes: 41, verdict: 'over' });
+  });
+
   it('shares setup out to each session of a step', () => {
     const shop = inventShop();
     const stool = shop.add('Beech stool', scheduleOf([sand(100)]));

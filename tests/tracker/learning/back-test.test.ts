@@ -131,5 +131,9 @@ describe('misses', () => {
     for (const ratio of [1, 1.1, 1 / 1.3, 1.5, 1 / 90]) misses.add(ratio);
     expect(misses.middle()).toBeCloseTo(1.3, 1);
     expect(createMisses().middle()).toBe(1);
+    // Of two, half missed by no more than the smaller.
+    const two = createMisses();
+    for (const ratio of [1.1, 2]) two.add(ratio);
+    expect(two.middle()).toBeCloseTo(1.1, 1);
   });
 });

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { windowsOf, type Bench } from '../../../src/tracker/bench/index.ts';
 import {
   dryingBook,
+  coatsKeptOut,
+  dryingOfProduct,
   dryingTimesFrom,
   withCoatsOf,
   type DriedCoat,
@@ -18,7 +20,7 @@ import {
 import { morning } from '../support/instants.ts';
 import { schedule, step, product } from '../support/schedules.ts';
 import { labelSense } from '../support/sense.ts';
-import { clearCoat, milestone } from '../support/rules.ts';
+import { after, clearCoat, first, go, grows, keepOff, last, milestone } from '../support/rules.ts';
 import { Workday } from '../support/workday.ts';
 
 /** The figures of rules as a file would give them: with their chemistry, and to be learned. */
@@ -173,6 +175,47 @@ describe('coats that were tried', () => {
   });
 });
 
+describe('what is known of a product', () => {
+  it('is the same whatever was asked before: of another label, or with the air left out', () => {
+    const shop = new Coats();
+    for (let day = 0; day < 3; day++) shop.tried(dayOf(day), 125, 165);
+    const cold = { at: dayOf(0), tempC: 16, rh: 50 };
+    const book = dryingBook(shop.coats(airSense({ readings: [cold], nightLowC: null })));
+    const varnish = clear.products['clear coat'];
+    if (varnish === undefined) throw new Error('no product');
+    const known = [90, 120].flatMap((minutes) =>
+      [true, false].map((inAir) => {
+        const [rule] = learnable(
+          [milestone('scuff', minutes * minute, { adds: 30 * minute, touch: true })],
+          'waterborne',
+        );
+        if (rule === undefined) throw new Error('no rule');
+        const own = dryingTimesFrom(() => book, inAir).own(varnish, rule);
+        const fresh = structuredClone(book);
+        expect(own).toEqual(dryingTimesFrom(() => fresh, inAir).own(varnish, rule));
+        return own?.ms;
+      }),
+    );
+    expect(new Set(known).size).toBe(4);
+  });
+
+  it('tells of the coats that were left out of that product alone', () => {
+    const shop = new Coats();
+    for (const given of [clear, other]) {
+      const id = shop.tried(dayOf(0), 100, null, given);
+      shop.day.checks(id, 'trouble', dayOf(0) + 2 * hour);
+    }
+    const keptOut = coatsKeptOut(shop.day.bench);
+    expect(keptOut).toHaveLength(2);
+    const varnish = clear.products['clear coat'];
+    if (varnish === undefined) throw new Error('no product');
+    const told = dryingOfProduct(varnish, new Map(), true, keptOut);
+    expect(told.flatMap((each) => each.keptOut.map(({ product }) => product))).toEqual([
+      'clear coat, waterborne',
+    ]);
+  });
+});
+
 describe('windows', () => {
   it('open later once three coats were slow, and only those of that product', () => {
     const shop = new Coats();
@@ -228,6 +271,41 @@ describe('windows', () => {
     expect(windows(after, shellac)).toBe(shellacBefore);
     expect(windows(after, here)).not.toBe(clearBefore);
     expect(opening(after, here, dayOf(8))).toBeGreaterThan(label);
+  });
+
+  it('before a gap in which nothing may go on are never moved', () => {
+    const gap = (hours: number) => ({ ...grows(hours * hour), may: 'shrink' as const });
+    const opens = milestone('recoat', 2 * hour, { adds: 30 * minute, touch: true });
+    const spray = schedule(
+      'spray',
+      [
+        { ...coat, product: 'enamel' },
+        { ...next, product: 'enamel' },
+      ],
+      [
+        product(
+          'enamel',
+          'evaporative',
+          learnable(
+            [
+              {
+                ...opens,
+                stretches: [
+                  ...opens.stretches,
+                  keepOff(after(first('first-stroke'), gap(4))),
+                  go(after(last('last-stroke'), grows(48 * hour))),
+                ],
+              },
+            ],
+            'evaporative',
+          ),
+        ),
+      ],
+    );
+    const shop = new Coats();
+    for (const day of [0, 1, 2]) shop.tried(dayOf(day), 125, 165, spray);
+    const here = shop.coated(dayOf(8), spray);
+    expect(opening(shop.learned(), here, dayOf(8), 'recoat')).toBe(label);
   });
 
   it('of what cures are never moved', () => {

@@ -186,6 +186,14 @@ describe('hours that were kept elsewhere', () => {
       expect(high / low).toBeLessThan(1.5 * ((own[i]?.high ?? 0) / (own[i]?.low ?? 1)));
   });
 
+  it('teach in the order of their days, in whatever order their rows and files stand', () => {
+    const [one, other] = [imported(() => 1.5), imported(() => 0.7)];
+    const turned = ({ rows, ...file }: ImportedHours) => ({ ...file, rows: rows.toReversed() });
+    const shifted = { ...other, rows: other.rows.map((row) => ({ ...row, at: row.at - hour })) };
+    const inOrder = teachImports(notTaught, [one, shifted]).minutes;
+    expect(teachImports(notTaught, [turned(shifted), turned(one)]).minutes).toEqual(inOrder);
+  });
+
   it('teach which work takes longer than other work', () => {
     const taught = teachImports(notTaught, [imported((each) => (each === 'strip' ? 3 : 1.5))]);
     const [strip, wax] = expectedBy(taught);

@@ -67,6 +67,20 @@ describe('the regression', () => {
       for (const [j, value] of row.entries()) expect(covariance[i]?.[j]).toBeCloseTo(value, 9);
   });
 
+  it("begins with the ranges of Student's t, by hand after Gelman et al. (BDA3, 14.2), with qt(0.9, 4) of R", () => {
+    // 4 at the origin; level and class of a third each on top of one spread of a half.
+    const high = 4 + 0.5 * Math.sqrt(1 + 1 / 3 + 1 / 3) * 1.533206;
+    const first = foreseen(nothingLearned(plain), 'wax', Math.exp(4), plain);
+    expect(Math.log(first.high)).toBeCloseTo(high, 5);
+    expect(Math.log(first.low)).toBeCloseTo(8 - high, 5);
+  });
+
+  it('remembers the spread over all classes four times as long as that of one', () => {
+    const long = Array.from({ length: 3000 }, (_, i) => step('wax', 30, 25 + (i % 11)));
+    const { squares, squaresOf } = teach(nothingLearned(), long);
+    expect(squares.weight / (squaresOf[0]?.weight ?? 1)).toBeCloseTo(4, 1);
+  });
+
   it('follows a class that runs long, and leaves the others nearly where they were', () => {
     const learned = teach(
       nothingLearned(),
@@ -199,6 +213,15 @@ describe('a total', () => {
     const width = Math.log(total(0.9) / total(0.1));
     expect(width).toBeLessThan(Math.log(alone.high / alone.low) / 1.5);
     expect(width).toBeGreaterThan(Math.log(alone.high / alone.low) / Math.sqrt(12));
+  });
+
+  it("of one step is as wide as that step's own range", () => {
+    const learned = teach(nothingLearned(), history);
+    const total = foreseenTotal(learned, piece.slice(0, 1), chance(2), { draws: 20_000 });
+    const alone = foreseen(learned, 'strip', 45);
+    const width = Math.log(total(0.9) / total(0.1));
+    expect(width / Math.log(alone.high / alone.low)).toBeCloseTo(1, 1);
+    expect(Math.abs(width / Math.log(alone.high / alone.low) - 1)).toBeLessThan(0.035);
   });
 
   it('is the same for the same seed, and nothing for no steps', () => {

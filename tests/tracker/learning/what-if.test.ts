@@ -75,6 +75,10 @@ describe('what a change would make of expected minutes', () => {
             expect(told).toBeCloseTo(expected / its.minutes.typical, 9);
           }
           expect(foretold?.some(({ stepClass }) => stepClass === 'strip')).toBe(true);
+          const moved = (foretold ?? []).map(({ before, after }) =>
+            Math.abs(Math.log(after / before)),
+          );
+          expect(moved).toEqual(moved.toSorted((a, b) => b - a));
         },
       ),
       { numRuns: 60 },

@@ -56,6 +56,18 @@ describe('a stamp', () => {
     });
   });
 
+  test('that lasts until another is over by what was told after it, of the same instant or later', () => {
+    const film = { ...last('covered'), until: ['uncovered'] } as const;
+    const isOver = (...stamps: ReturnType<typeof stamp>[]) =>
+      !place({ kind: 'stamp', stamp: film }, happened({ stamps })).known;
+    const covered = stamp('covered', '9:10');
+    expect(isOver(covered)).toBe(false);
+    expect(isOver(covered, stamp('uncovered', '9:20'))).toBe(true);
+    expect(isOver(covered, stamp('uncovered', '9:10'))).toBe(true);
+    expect(isOver(covered, stamp('uncovered', '9:09'))).toBe(false);
+    expect(isOver(stamp('uncovered', '9:10'), covered)).toBe(false);
+  });
+
   test('of several events the first or last of any', () => {
     const either = { kind: 'stamp', stamp: first('in-clamps', 'last-stroke') } as const;
     expect(place(either, strokes)).toMatchObject({ at: at('9:30'), fact: 'last-stroke at 9:30' });

@@ -16,6 +16,7 @@ import {
   twoCoats,
   twoPart,
 } from '../support/schedules.ts';
+import { labelSense } from '../support/sense.ts';
 import { Workday } from '../support/workday.ts';
 
 const clockOf = (instant: number): string => {
@@ -40,6 +41,25 @@ const wetFor =
     return stretch.meaning === 'late' ? { ...stretch, begins: end } : stretch;
   };
 const schedules = { bleachAndClear, twoCoats, stainInSections, aerosol, glueUp, twoPart, strip };
+
+test('a stretch that loses all its time renames no other ping', () => {
+  const keys = (opensAfter: number) => {
+    const day = new Workday({
+      sense: {
+        ...labelSense,
+        spanEnd: ({ ms, may }, from) => from + (may === 'grow' ? opensAfter * 60 * minute : ms),
+      },
+    });
+    const piece = day.adds('Oak chest', twoCoats, at('8:00'));
+    day.firstStroke(piece, at('9:00')).done(piece, at('9:30'));
+    const pings = pingsOf(day.window(piece, 'recoat'));
+    return new Map(pings.map(({ reason, key }) => [reason, key]));
+  };
+  const [usual, cold] = [keys(2), keys(30)];
+  expect([...usual.keys()]).toEqual(['opens', 'closes soon', 'closed']);
+  expect([...cold.keys()]).toEqual(['closed']);
+  expect(cold.get('closed')).toBe(usual.get('closed'));
+});
 
 describe('what each kind of window tells, and when', () => {
   test('a dwell: three minutes and one before it, when it opens, a minute before the end, when it is lost', () => {

@@ -98,6 +98,8 @@ describe('a shared pot', () => {
     expect(day.warned).toBe(
       'pot A, epoxy, is past its life by 10 min: gelled: new pot, cut the gun out',
     );
+    day.does({ do: 'take back' }, at('13:10')).does(press, at('13:00') + minute / 6);
+    expect(day.warned).toContain('is past its life by 1 min');
     expect(says(day, leaf, at('13:11'))).toBe('mixed');
     day.next(leaf, at('13:12')).next(leaf, at('13:15'));
     expect(day.warned).toBeNull();
@@ -134,6 +136,14 @@ describe('a shared pot', () => {
     );
     day.takesBack(at('10:32'));
     expect(openPots(day.bench)).toHaveLength(1);
+  });
+
+  test('that was used is the one that is washed out from a piece, though another was mixed since', () => {
+    const { day, top } = shop();
+    day.next(top, at('9:00')).next(top, at('9:10')).done(top, at('9:40'));
+    day.does({ do: 'mix pot', product: epoxy }, at('9:45'));
+    day.does({ do: 'stamp', piece: top, part: null, event: 'washed-out' }, at('9:50'));
+    expect(day.bench.pots.map(({ washedAt }) => washedAt)).toEqual([at('9:50'), null]);
   });
 
   test('takes the lowest free letter, and is named when it is taken back', () => {

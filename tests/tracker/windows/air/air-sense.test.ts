@@ -42,6 +42,23 @@ describe('readings of one span', () => {
   });
 });
 
+test('labels that are stated for other air are moved each by its own, though one sense is asked for all', () => {
+  const readings = [read('8:00', 16, 80)];
+  const together = inAir(readings);
+  const stated = [
+    { tempC: 23, rh: 50 },
+    { tempC: 23, rh: 80 },
+    { tempC: 16, rh: 50 },
+  ];
+  const ends = stated.map((statedFor) => {
+    const span: Span = { ...opening, chemistry: 'waterborne', statedFor };
+    const end = together.spanEnd(span, at('8:00'));
+    expect(end).toBe(inAir(readings).spanEnd(span, at('8:00')));
+    return end;
+  });
+  expect(new Set(ends).size).toBe(stated.length);
+});
+
 describe('hours without a reading', () => {
   test('the night low counts for an opening from four hours on, if it is worse', () => {
     const readings = [read('8:00', 23)];
@@ -100,6 +117,11 @@ describe('the usual night low', () => {
 
   test('is the middle one of the lowest of each night', () => {
     const readings = [...night(0, 9), noon(1), ...night(1, 14), noon(2), ...night(2, 11), noon(3)];
+    expect(usualNightLowC(readings, nextClock)).toBe(11);
+  });
+
+  test('is the colder of two in the middle', () => {
+    const readings = [9, 14, 11, 12].flatMap((tempC, days) => night(days, tempC));
     expect(usualNightLowC(readings, nextClock)).toBe(11);
   });
 
