@@ -1,3 +1,4 @@
+import { crc32 } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { factsText, readDocument } from '../../src/persist/file/document.ts';
 
@@ -33,6 +34,14 @@ describe('values that several pieces have alike', () => {
     const other = [{ id: 's0', name: 'another' }];
     const facts = [added('a'), added('b', other)];
     expect(read(factsText(1, facts))).toMatchObject({ contents: facts });
+  });
+
+  it('are told apart also where their keys are the same', () => {
+    // Two words of one length and one CRC-32, so that lists that differ in them alone have one key too.
+    const named = (name: string) => [{ id: 's0', name }];
+    expect(crc32('plumless')).toBe(crc32('buckeroo'));
+    const facts = [added('a', named('plumless')), added('b', named('buckeroo'))];
+    expect(read(factsText(1, facts))).toMatchObject({ vouched: true, contents: facts });
   });
 
   it('are still one object after reading, so that the memory holds them once too', () => {

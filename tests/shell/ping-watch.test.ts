@@ -178,6 +178,30 @@ describe('watching windows', () => {
     expect(watcher.sent).toEqual([]);
   });
 
+  it('sends nothing for a window that another process closed, though it has not heard of it yet', async () => {
+    const { clock, store, session, piece, watch } = benchWithDwell();
+    const before = store.load();
+    if (!before.ok) throw new Error(before.problem.says);
+    const known = { bench: foldBench(before.value.bench), pings: [], shown: [] };
+    const watcher = watch(store, 'bell', () => known);
+    session.act({ do: 'first stroke', piece, part: null });
+    clock.pass(5 * minute);
+    watcher.look();
+    await settle();
+    expect(watcher.sent).toEqual([]);
+  });
+
+  it('does not take its own ping for lost while its answer is still to come', () => {
+    const { clock, watch } = benchWithDwell();
+    const slow = watch(undefined, 'never answers');
+    clock.pass(5 * minute);
+    for (let looks = 0; looks < 4; looks++) {
+      slow.look();
+      clock.pass(senderLostAfter / 2);
+    }
+    expect(slow.sent.filter(({ repeat }) => repeat !== true)).toHaveLength(1);
+  });
+
   it('wants the machine awake while the dwell can spoil, and no longer', () => {
     const { clock, session, piece, watch } = benchWithDwell();
     const watcher = watch();
@@ -402,7 +426,15 @@ describe('watching windows', () => {
     clock.pass(second);
     watcher.look();
     expect(watcher.wanted).toHaveLength(asked);
-    clock.pass(2 * minute);
+    clock.pass(minute);
+    watcher.look();
+    expect(watcher.wanted).toHaveLength(asked + 1);
+    // After the clock was set back nothing of that is known to be true.
+    clock.set(-10 * second);
+    watcher.look();
+    expect(watcher.wanted).toHaveLength(asked + 2);
+    clock.set(10 * second);
+    clock.pass(minute);
     watcher.look();
     expect(watcher.sent).toHaveLength(1);
   });

@@ -66,6 +66,12 @@ it('lets one keeper be there, and another once that is killed', async () => {
   mine?.leave();
 });
 
+it('counts nobody as there by a file that is no lock', () => {
+  const folder = newFolder();
+  writeFileSync(join(folder, 'screens.sqlite'), 'no database at all '.repeat(100));
+  expect(isScreenPresent(folder)).toBe(false);
+});
+
 it('follows no link, and is nobody where there is no folder', () => {
   const folder = newFolder();
   writeFileSync(join(folder, 'elsewhere'), '');
