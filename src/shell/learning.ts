@@ -83,11 +83,14 @@ export function createLearning(folder: string | null): Learning {
       folder === null
         ? store.historyYears().map((year) => ({ year, print: 'held' }))
         : historyPrints(folder);
-    const except = notToTeach(bench, [
+    // Without a cache nobody knows yet which of them the history has.
+    const isFirst = years.length > 0 && before.years.length === 0;
+    const known = [
       ...Object.keys(before.whole.until),
       ...before.whole.dried.map(({ piece }) => piece),
       ...before.except,
-    ]);
+    ];
+    const except = notToTeach(bench, isFirst ? [...bench.pieces.keys()] : known);
     const imports = bench.imports ?? [];
     const ids = imports.map(({ id }) => id);
     const isOfNow =

@@ -118,6 +118,24 @@ describe('what the history taught', () => {
     expect(grown).toContain('"steps":3');
   });
 
+  it('forgets a piece of an earlier year too, as if that had never taught', async () => {
+    const { store, folder, shop } = await storeWithHistory(2);
+    store.moveToHistory([{ year: 2027, facts: anotherPiece() }]);
+    createLearning(folder).refresh(store, benchOf(store), []);
+    const [piece = ''] = shop.bench().pieces.keys();
+    shop.act({ do: 'leave out of learning', piece, session: null, leave: true }, monday + 20 * day);
+    const bench = shop.bench();
+    const path = join(folder, 'learned.json');
+    createLearning(folder).refresh(store, bench, []);
+    const left = readFileSync(path, 'utf8');
+    rmSync(path);
+    createLearning(folder).refresh(store, bench, []);
+    expect(JSON.parse(left.split('\n')[1] ?? '')).toMatchObject({
+      whole: { minutes: { steps: 2 } },
+    });
+    expect(left).toBe(readFileSync(path, 'utf8'));
+  });
+
   it('forgets a past piece that is left out, and learns from it again', async () => {
     const { store, folder, shop } = await storeWithHistory(1);
     createLearning(folder).refresh(store, benchOf(store), []);
