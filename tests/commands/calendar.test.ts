@@ -36,6 +36,25 @@ describe('the calendar', () => {
     expect(b?.alarms.length).toBeGreaterThan(2);
   });
 
+  it('has what can still be used, each with its own alarms that are still to come', async () => {
+    const shop = await bleaching();
+    await shop.does('timer', 'clamps', '2h');
+    // A minute after the first ping before B.
+    shop.minutesLater(8);
+    const entries = read(await writes(shop));
+    const { toCome } = await shop.json('pings');
+    const ofB = toCome.filter(({ piece }) => piece?.number === 1);
+    expect(Object.fromEntries(entries.map(({ summary, alarms }) => [summary, alarms]))).toEqual({
+      '1 Oak chest: B on': ofB.map(({ at }) => new Date(at).toISOString()),
+      clamps: ['2026-11-24T21:29:00.000Z'],
+    });
+    // B has just been lost; and a timer that is up stays so, and never closes.
+    shop.minutesLater(12);
+    expect(read(await writes(shop)).map(({ summary }) => summary)).toEqual(['clamps']);
+    shop.minutesLater(110);
+    expect(read(await writes(shop))).toEqual([]);
+  });
+
   it('gives each entry an id that stays, and an edition that grows', async () => {
     const shop = await bleaching();
     const [before] = read(await writes(shop));
@@ -97,6 +116,10 @@ describe('the calendar', () => {
         allDay: true,
         start: '2026-11-28',
         end: '2026-11-29',
+        // At nine on the day before, while something can still be done about it.
+        alarms: [
+          zone === 'America/New_York' ? '2026-11-27T14:00:00.000Z' : '2026-11-26T20:00:00.000Z',
+        ],
       });
       const hold = entries.find(({ summary }) => summary.includes('ask again, hinge'));
       const nine = zone === 'America/New_York' ? '2026-12-01T14:00' : '2026-11-30T20:00';

@@ -1,14 +1,15 @@
 import { noRules } from '../../src/tracker/trade/index.ts';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { memoryStore } from '../../src/persist/index.ts';
+import { memoryStore, openForWriting, type FactStore } from '../../src/persist/index.ts';
 import { startBackground } from '../../src/shell/background.ts';
 import { createSession } from '../../src/shell/session.ts';
 import { createTicker } from '../../src/shell/ticker.ts';
 import type { World } from '../../src/shell/world.ts';
 import { hour, minute, second } from '../../src/tracker/time/index.ts';
+import { pieceAdded } from '../persist/facts.ts';
 import { smallSchedule } from './support/small-schedule.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
 
@@ -31,6 +32,8 @@ async function behindTheScreen({
   clock = steppedClock(startOfTests),
   store = memoryStore(),
   isFirst = true,
+  standsAside = (): boolean => false,
+  looked = (): void => undefined,
 } = {}) {
   let ids = isFirst ? 0 : 100;
   let loads = 0;
@@ -44,13 +47,14 @@ async function behindTheScreen({
   const loaded = store.load();
   if (!loaded.ok) throw new Error(loaded.problem.says);
   const newId = (): string => `id${++ids}`;
+  let late: FactStore | null = null;
   const here = { zone: 'America/New_York', locale: 'en-GB' };
   const session = createSession({
     rules: noRules,
     loaded: loaded.value,
     notices: [],
     folder,
-    store: () => (canOpen ? counted : null),
+    store: () => (canOpen ? counted : late),
     clock,
     newId,
     here,
@@ -99,7 +103,11 @@ async function behindTheScreen({
     // A store can't be opened where a file lies in its place.
     folder: canOpen ? folder : join(folder, 'file'),
     given: canOpen ? counted : null,
-    opened: () => undefined,
+    opened: (open) => {
+      late = open;
+    },
+    standsAside,
+    looked,
   });
   return { clock, store, session, ticker, background, sent, wanted, loads: () => loads };
 }
@@ -123,7 +131,8 @@ describe('what goes on behind the screens', () => {
     const { ticker, background, session, wanted } = await behindTheScreen();
     await settle();
     expect(wanted.at(-1)).toBe('Stool, B on');
-    session.say('something');
+    // A look after this would find another bench, and want what spoils on it.
+    session.act({ do: 'add piece', name: 'Box', schedule: smallSchedule });
     background.stop();
     ticker.stop();
     wanted.length = 0;
@@ -159,6 +168,45 @@ describe('what goes on behind the screens', () => {
     await expect.poll(() => session.snapshot().obstacle).toBeNull();
     expect(session.snapshot().notices.at(-1)).toMatch(/^The store is open now: /);
     expect(press()).toMatchObject({ ok: true });
+    const other = await openForWriting(join(folder, 'file'), {
+      clock: { now: clock.now, today: () => '2026-11-24' },
+    });
+    if (!other.ok) throw new Error(other.problem.says);
+    other.value.change(() => ({ append: { bench: [pieceAdded('of another')] }, result: null }));
+    await expect.poll(() => session.snapshot().bench.pieces.has('of another')).toBe(true);
+    other.value.close();
+    background.stop();
+    ticker.stop();
+  });
+
+  it('leaves alone what is opened after all when it was stopped meanwhile', async () => {
+    let stop = (): void => undefined;
+    const looked = () => stop();
+    const { clock, session, ticker, background } = await behindTheScreen({
+      canOpen: false,
+      looked,
+    });
+    rmSync(join(folder, 'file'));
+    clock.pass(6 * second);
+    // While that look's opening is on its way.
+    stop = background.stop;
+    session.say('something');
+    await expect.poll(() => existsSync(join(folder, 'file', 'lock.sqlite'))).toBe(true);
+    await settle();
+    expect(session.snapshot().obstacle).not.toBeNull();
+    ticker.stop();
+  });
+
+  it('keeps nothing awake while another process sends the pings', async () => {
+    let isAnotherThere = false;
+    const standsAside = () => isAnotherThere;
+    const { session, ticker, background, wanted } = await behindTheScreen({ standsAside });
+    await settle();
+    expect(wanted.at(-1)).toBe('Stool, B on');
+    isAnotherThere = true;
+    session.say('something');
+    await settle();
+    expect(wanted.at(-1)).toBeNull();
     background.stop();
     ticker.stop();
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { clockReading } from '../../src/shell/clock.ts';
 import { createClockWatch } from '../../src/shell/clock-watch.ts';
 import { hour, minute, second } from '../../src/tracker/time/index.ts';
+import { note } from '../persist/facts.ts';
 import { startOfTests, steppedClock } from './support/stepped-clock.ts';
 
 describe('noticing that the clock was set', () => {
@@ -15,6 +16,20 @@ describe('noticing that the clock was set', () => {
     expect(watch.look()).toBeNull();
     clock.set(-2 * hour);
     expect(watch.look()).toBe(-2 * hour);
+  });
+
+  it('goes by the last that was told since the machine started, so that no setting is noticed twice', () => {
+    const clock = steppedClock(startOfTests);
+    const told = (id: string) => ({ ...note(id), ...clockReading(clock) });
+    const earlier = { ...note('earlier'), bootId: 'another boot', uptimeMs: 9_000_000 };
+    const first = told('first');
+    clock.pass(minute);
+    clock.set(hour);
+    const facts = [earlier, first, told('last')];
+    clock.pass(minute);
+    expect(createClockWatch(clock, facts).look()).toBeNull();
+    clock.set(hour);
+    expect(createClockWatch(clock, facts).look()).toBe(hour);
   });
 
   it('leaves out the small corrections that every machine makes', () => {

@@ -103,6 +103,25 @@ it('ends at once where nothing is to come, unless it is to stay', async () => {
   expect(await staying.ended).toEqual({ because: 'told to' });
 });
 
+it('writes down how a ping went that was on its way when it was told to end', async () => {
+  const { folder, store } = await newStore();
+  store.changeSettings((settings) => ({
+    settings: {
+      ...settings,
+      hook: JSON.stringify([process.execPath, '-e', 'setTimeout(()=>{},400)']),
+    },
+    result: null,
+  }));
+  startTimer(store, 100);
+  const keeper = keeperIn(folder);
+  await vi.waitFor(() => expect(keeper.told).toHaveLength(1), { timeout: 5000 });
+  keeper.end();
+  expect(await keeper.ended).toEqual({ because: 'told to' });
+  const loaded = store.load();
+  if (!loaded.ok) throw new Error(loaded.problem.says);
+  expect(loaded.value.pings[1]).toMatchObject({ kind: 'ping-sent', body: { ways: ['hook'] } });
+});
+
 it('stands aside while a screen is there, and pings once that has gone', async () => {
   const { folder, store } = await newStore();
   const screen = presentAsScreen(folder);

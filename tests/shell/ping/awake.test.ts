@@ -145,6 +145,20 @@ describe.runIf(onLinux)('keeping a Linux machine awake', () => {
     expect(holders()).toHaveLength(2);
   });
 
+  it('does not ask again for a hold that was lost, once it is not wanted any more', async () => {
+    const { awake, holders } = awakeWith(
+      { 'systemd-inhibit': `${holder.replace('"$@"', 'exec "$@"')}` },
+      { retryAfter: 300 },
+    );
+    awake.want('chair');
+    await kept(awake).toBe(true);
+    process.kill(holders()[0] ?? 0, 'SIGKILL');
+    await kept(awake).toBe(false);
+    awake.want(null);
+    await pause(600);
+    expect(holders()).toHaveLength(1);
+  });
+
   it.each([
     ['is killed', 'stay', (child: ChildProcess) => child.kill('SIGKILL')],
     ['has nothing more to do', 'leave', () => true],

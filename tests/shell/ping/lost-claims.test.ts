@@ -14,6 +14,13 @@ it('counts a claim by the time since the machine started, however the clock was 
   expect([...lostClaims([ahead], none, later).claims]).toEqual(['c']);
 });
 
+it('gives a claim half a minute after a standstill, also where the clock was set back since that', () => {
+  const made = { ...claim('c'), at: noon - hour };
+  const now = { told: noon, uptimeMs: 90_000 + hour, bootId: 'boot-1' };
+  for (const wokeAt of [noon, noon + hour])
+    expect(lostClaims([made], none, now, wokeAt).nextAt).toBe(noon + 30 * second);
+});
+
 it('counts a claim of an earlier start of the machine as lost: its sender ended with it', () => {
   const restarted = { told: noon, uptimeMs: 5_000, bootId: 'boot-2' };
   expect([...lostClaims([ahead], none, restarted).claims]).toEqual(['c']);

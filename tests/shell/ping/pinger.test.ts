@@ -75,6 +75,13 @@ describe('sending a ping', () => {
     expect(shown).toEqual([]);
   });
 
+  it('comes up on the desktop again where no terminal is there to ring', async () => {
+    const { pinger, shown } = pingerWith({}, { write: null });
+    await pinger.send(loud);
+    expect((await pinger.send({ ...loud, repeat: true })).ways).toEqual(['desktop']);
+    expect(shown).toHaveLength(2);
+  });
+
   it('has the bell rung before the desktop has answered', async () => {
     let answer = (_outcome: DesktopOutcome): void => {};
     const { pinger, written } = pingerWith(
