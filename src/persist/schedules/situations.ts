@@ -30,10 +30,8 @@ export function situations(
   let all: readonly KnownOfPiece[] = [nothingKnown];
   if (years.length > 0)
     all = all.flatMap((known) =>
-      [null, ...years.flatMap((year) => [year - 1, year])].map((yearMade) => ({
-        ...known,
-        yearMade,
-      })),
+      // A year that nobody knows counts as before all of them.
+      [null, ...years].map((yearMade) => ({ ...known, yearMade })),
     );
   if (terms.some(({ wood }) => wood !== undefined))
     all = all.flatMap((known) =>
