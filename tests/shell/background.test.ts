@@ -168,6 +168,7 @@ describe('what goes on behind the screens', () => {
     await expect.poll(() => session.snapshot().obstacle).toBeNull();
     expect(session.snapshot().notices.at(-1)).toMatch(/^The store is open now: /);
     expect(press()).toMatchObject({ ok: true });
+    await settle();
     const other = await openForWriting(join(folder, 'file'), {
       clock: { now: clock.now, today: () => '2026-11-24' },
     });

@@ -5,8 +5,14 @@ import { loadSchedules } from '../../../src/persist/schedules/parsing.ts';
 const templates = new URL('../../../templates/', import.meta.url).pathname;
 const { rules } = await readRules({ built: null, templates });
 
-/** An invented schedule of bare steps: id, class, product, what it needs. */
-type Line = readonly [id: string, stepClass: string, product?: string, needs?: string];
+/** An invented schedule of bare steps: id, class, product, what it needs, for which wood it is. */
+type Line = readonly [
+  id: string,
+  stepClass: string,
+  product?: string | undefined,
+  needs?: string | undefined,
+  wood?: string,
+];
 
 const classes = {
   wax: 'paste wax',
@@ -22,9 +28,10 @@ function problemsOf(...lines: readonly Line[]) {
       `  ${id}: {name: ${id}, class: ${name}, dries: waterborne, stated for: 23 C 50 %, source: p, coat: {recoat: {opens: 2 h}}}`,
   );
   const steps = lines.map(
-    ([id, stepClass, product, needs]) =>
+    ([id, stepClass, product, needs, wood]) =>
       `  - {id: ${id}, name: ${id}, class: '${stepClass}', minutes: {typical: 2, low: 1, high: 3}, driver: area, setup: 0` +
-      `${product === undefined ? '' : `, product: ${product}`}${needs === undefined ? '' : `, needs: [${needs}]`}}`,
+      `${product === undefined ? '' : `, product: ${product}`}${needs === undefined ? '' : `, needs: [${needs}]`}` +
+      `${wood === undefined ? '' : `, only if: {wood: ${wood}}`}}`,
   );
   const text = [
     'id: invented',
@@ -52,6 +59,15 @@ test('a coat over wax is a problem with its file, line and field, and what to do
     },
   ]);
   expect(problems[0]?.todo).toMatch(/^Instead: wash the wax off/);
+});
+
+test('it is told once, however many ways lead to it', () => {
+  const problems = problemsOf(
+    ['knots', 'look over', undefined, undefined, 'soft'],
+    ['wax-on', 'wax', 'wax'],
+    ['clear-on', 'coat, brushed', 'clear'],
+  );
+  expect(problems.map(({ field }) => field)).toEqual(['steps[clear-on].product']);
 });
 
 test('what goes over when dry must wait for it', () => {

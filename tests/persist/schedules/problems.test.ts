@@ -186,6 +186,13 @@ const inProducts: readonly (readonly [string, string, string, string, RegExp])[]
     /end of the forbidden gap is not after its beginning/,
   ],
   [
+    'until: 48 h',
+    'until: 1 h',
+    'until: 1 h',
+    'products.spray.coat.recoat.keep off.until',
+    /end of the forbidden gap is not after its beginning/,
+  ],
+  [
     'from: 1 h',
     'from: 5 min',
     'from: 5 min',
@@ -307,6 +314,15 @@ test.each(inProducts)('products: %s -> %s', (from, to, where, field, says) => {
     'Mend products.yaml first.',
     'Mend products.yaml first.',
   ]);
+});
+
+test('minutes may be alike from low to high', () => {
+  const text = changed(
+    scheduleText,
+    'typical: 15, low: 10, high: 30',
+    'typical: 15, low: 15, high: 15',
+  );
+  expect(withSchedule(text).problems).toEqual([]);
 });
 
 test('all problems of a file come at once, in the order of its lines, and nothing of it is taken', () => {

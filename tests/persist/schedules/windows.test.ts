@@ -4,6 +4,7 @@ import { hour, minute } from '../../../src/tracker/time/index.ts';
 import type { Product } from '../../../src/tracker/trade/index.ts';
 import { closesAt, opensAt, stateAt } from '../../../src/tracker/windows/index.ts';
 import { coatOn, monday, oneStep, Work } from '../../outside/work.ts';
+import { productsText, withProducts } from './texts.ts';
 
 /** How what is written in products works once strokes and checks are made. */
 
@@ -27,6 +28,14 @@ test('a coat opens from its last stroke and closes from its first', () => {
   expect(opensAt(recoat)).toBe(lastStroke + 2 * hour);
   expect(closesAt(recoat, lastStroke)?.at).toBe(monday + 12 * hour);
   expect(stateAt(recoat, monday + 12 * hour)).toBe('late');
+});
+
+test('"not yet" adds a quarter of the wait, but never less than five minutes (common practice, no source)', () => {
+  const adds = (id: string, window: string) =>
+    product(id).windows.find((rule) => rule.id === window)?.notYetAdds;
+  expect(adds('waterborne-clear', 'recoat')).toBe(30 * minute);
+  const { products } = withProducts(productsText);
+  expect(products['spray']?.windows[0]?.notYetAdds).toBe(5 * minute);
 });
 
 test('a coat without a first stroke counts from the pick-up, and says that it is assumed', () => {

@@ -1,5 +1,5 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
+import { EventEmitter, once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { awakeCommands } from '../../../src/shell/ping/awake-commands.ts';
@@ -208,6 +208,17 @@ describe('keeping other machines awake', () => {
       kept: false,
       why: 'This machine may sleep: no ping then. Nothing is known that keeps freebsd awake.',
     });
+  });
+
+  it('takes no answer from a child that has ended for a hold', () => {
+    const stdout = new EventEmitter();
+    const child = Object.assign(new EventEmitter(), { stdout, exitCode: 0, signalCode: null });
+    const awake = createAwake({ platform: 'darwin', env: {}, spawn: (() => child) as never });
+    awake.want('chair');
+    child.emit('exit', 0, null);
+    stdout.emit('data', Buffer.from('held\n'));
+    child.emit('close', 0, null);
+    expect(awake.state()).toMatchObject({ wanted: true, kept: false });
   });
 
   it('survives a system that starts no process', () => {
