@@ -97,6 +97,14 @@ describe('the back-test', () => {
     }
   });
 
+  it('sets the first thirty apart only where there are more', () => {
+    // The very first only teaches.
+    const firstOf = (count: number) =>
+      ended(backTest(lessons(count, 0.3), nothingLearned(), 100)).first;
+    expect(firstOf(31)).toBeNull();
+    expect(firstOf(32)?.steps).toBe(30);
+  });
+
   it('counts hours from elsewhere as known before', () => {
     const [one] = lessons(1, 0.3);
     if (one === undefined) throw new Error('no lesson');
