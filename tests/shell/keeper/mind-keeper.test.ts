@@ -1,21 +1,25 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
-import { systemClock } from '../../../src/shell/clock.ts';
+import { isScreenPresent } from '../../../src/persist/presence/index.ts';
 import { newId } from '../../../src/shell/ids.ts';
 import { mindKeeper } from '../../../src/shell/keeper/mind-keeper.ts';
 import type { Session } from '../../../src/shell/session.ts';
 import { standardSettings } from '../../../src/tracker/settings/index.ts';
-
-const clock = systemClock();
+import { minute, second } from '../../../src/tracker/time/index.ts';
+import { startOfTests, steppedClock } from '../support/stepped-clock.ts';
 
 /** A screen in an empty folder, where no keeper can be started: trying it is said. */
 function minded(
   chosen: { readonly hook?: string; readonly desktop?: boolean },
   desktop: boolean | null,
+  isFolderThere = true,
 ) {
-  const folder = mkdtempSync(join(tmpdir(), 'recoat-minded-'));
+  const parent = mkdtempSync(join(tmpdir(), 'recoat-minded-'));
+  const folder = join(parent, 'store');
+  if (isFolderThere) mkdirSync(folder);
+  const clock = steppedClock(startOfTests);
   const said: string[] = [];
   let keeper = '';
   const session = {
@@ -30,7 +34,7 @@ function minded(
       newId,
       env: {},
       platform: 'linux',
-      home: join(folder, 'none'),
+      home: join(parent, 'none'),
       cwd: folder,
       here: { zone: 'UTC', locale: 'en-GB' },
       packageFolder: folder,
@@ -44,10 +48,16 @@ function minded(
   );
   onTestFinished(() => {
     minding.leave();
-    rmSync(folder, { recursive: true });
+    rmSync(parent, { recursive: true });
   });
-  minding.looked(clock.now() + 60_000);
-  return { keeper, said };
+  return { minding, clock, folder, said, keeper: () => keeper };
+}
+
+/** The same, once it has seen that a ping is to come. */
+function looked(...given: Parameters<typeof minded>) {
+  const { minding, clock, keeper, said } = minded(...given);
+  minding.looked(clock.now() + minute);
+  return { keeper: keeper(), said };
 }
 
 it.each([
@@ -56,7 +66,7 @@ it.each([
   ['a hook beside a desktop that shows none', { hook: 'true' }, false],
   ['a hook, and the desktop switched off', { hook: 'true', desktop: false }, null],
 ] as const)('a keeper is offered and started with %s', (_, chosen, desktop) => {
-  const { keeper, said } = minded(chosen, desktop);
+  const { keeper, said } = looked(chosen, desktop);
   expect(keeper).toBe('none');
   expect(said).toEqual([expect.stringMatching(/^No keeper: it could not be started/)]);
 });
@@ -67,6 +77,38 @@ it.each([
 ] as const)(
   'nobody would hear a keeper with %s and no hook: none is offered or started',
   (_, chosen, desktop) => {
-    expect(minded(chosen, desktop)).toEqual({ keeper: 'cannot', said: [] });
+    expect(looked(chosen, desktop)).toEqual({ keeper: 'cannot', said: [] });
   },
 );
+
+it('one that was started gets a minute until it is there', () => {
+  const { minding, clock, said } = minded({}, true);
+  const startedAfter = (ms: number): number => {
+    clock.pass(ms);
+    minding.looked(clock.now() + minute);
+    return said.length;
+  };
+  expect([0, 10 * second, 49 * second].map(startedAfter)).toEqual([1, 1, 1]);
+  expect(startedAfter(5 * second)).toBe(2);
+});
+
+it('none is started by a screen that closes while nothing is to come', () => {
+  for (const [next, starts] of [
+    [null, 0],
+    [startOfTests + minute, 1],
+  ] as const) {
+    const { minding, said } = minded({}, true);
+    minding.looked(next);
+    said.length = 0;
+    minding.leave();
+    expect(said).toHaveLength(starts);
+  }
+});
+
+it('keepers hear of a screen as soon as its folder takes the file', () => {
+  const { minding, folder } = minded({}, true, false);
+  mkdirSync(folder);
+  expect(isScreenPresent(folder)).toBe(false);
+  minding.looked(null);
+  expect(isScreenPresent(folder)).toBe(true);
+});

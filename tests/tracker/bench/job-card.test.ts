@@ -218,6 +218,9 @@ describe('job card', () => {
     expect(corrections()).toEqual([]);
     shop.act({ do: 'correct session', session: id, end: at(320) }, at(340));
     expect(corrections()).toMatchObject([{ change: 'changed', was: 29, minutes: 20 }]);
+    // A key that moves a corrected end takes nothing of what was first recorded.
+    shop.act({ do: 'move stamp', piece: stool, earlier: true }, at(341));
+    expect(corrections()).toMatchObject([{ change: 'changed', was: 29, minutes: 19 }]);
   });
 
   it('tells on both cards that a session was moved to another piece', () => {

@@ -164,6 +164,9 @@ describe('coats that were tried', () => {
     const past = shop.coats().map((each) => ({ ...each, piece: 'long gone' }));
     expect(withCoatsOf(past, shop.day.bench, noReading)).toHaveLength(2);
     expect(withCoatsOf(shop.coats(), shop.day.bench, noReading)).toHaveLength(1);
+    // One that was left out since its year was written teaches nothing of it either.
+    const out = shop.coats().map(({ piece }) => piece);
+    expect(withCoatsOf([], shop.day.bench, noReading, out)).toEqual([]);
   });
 
   it('are the latest twenty of a product and milestone', () => {
