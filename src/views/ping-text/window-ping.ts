@@ -7,7 +7,7 @@ import {
   type Instant,
   type Milliseconds,
 } from '../../tracker/time/index.ts';
-import { stateAt, stretchAt, type Window } from '../../tracker/windows/index.ts';
+import { stateAt, stretchAt, type Milestone, type Window } from '../../tracker/windows/index.ts';
 import { callWords, minutesSpent, thenWords, timeLeftOf, whenInWords } from '../format/index.ts';
 import type { ShopClock } from '../format/index.ts';
 import { kindWords } from '../format/kind-words.ts';
@@ -87,9 +87,19 @@ function leftInWords(ms: Milliseconds): string {
   return minutes < 10 ? `${minutes} min` : timeLeftOf(minutes * minute);
 }
 
-/** What the sanding paper shows (common practice, no source). */
+/**
+ * What the surface must stand before what waits for it is done: of the paper common practice, no source; the others as
+ * ASTM D1640 names the stages, print-free, dry-hard and dry to handle (from memory).
+ */
+const trials: Partial<Record<Milestone, string>> = {
+  scuff: 'paper must powder, not gum',
+  'turn over': 'turn it if cloth pressed on leaves no print',
+  'rub out': 'rub it out if a hard thumb leaves no mark',
+  refit: 'refit if a thumb pressed and turned leaves no mark',
+};
+
 const howToTry = ({ rule }: Window): string | undefined =>
-  rule.milestone === 'scuff' ? 'paper must powder, not gum' : undefined;
+  rule.milestone === undefined ? undefined : trials[rule.milestone];
 
 /** How long ago, in a sentence. */
 export function ago(ms: Milliseconds): string {

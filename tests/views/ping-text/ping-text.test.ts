@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { readScheduleFolders } from '../../../src/persist/schedules/index.ts';
 import { sendingsDue, type Sending } from '../../../src/tracker/bench/index.ts';
 import { minute } from '../../../src/tracker/time/index.ts';
@@ -101,6 +101,23 @@ describe('an odd timer', () => {
       '4 Side table: clamps, timer up since 14:35',
     );
   });
+});
+
+// The stages print-free, dry-hard and dry to handle are those of ASTM D1640 (from memory).
+test.each([
+  ['scuff', 'Paper must powder, not gum.'],
+  ['turn over', 'Turn it if cloth pressed on leaves no print.'],
+  ['rub out', 'Rub it out if a hard thumb leaves no mark.'],
+  ['refit', 'Refit if a thumb pressed and turned leaves no mark.'],
+] as const)('a coat that is to be tried for %s says how', (milestone, says) => {
+  const coat = { ...recoat(2 * 60 * minute, null), milestone };
+  const facts = new Facts()
+    .piece('24 09:00', 3, 'Beech stool', [
+      step('coat', 'coat', { windows: [coat] }),
+      step('next', 'next', { needs: [milestone] }),
+    ])
+    .done('24 10:00', 3, 'coat');
+  expect(textAt(facts, '24 12:00').text).toContain(says);
 });
 
 describe('at first glance', () => {
