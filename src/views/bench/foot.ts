@@ -193,7 +193,10 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
   const least = isInSections(next) ? 2 : 1;
   while (acts.length > least && width(acts.join(between)) > room) acts.pop();
   const taken = acts.slice(1).reduce((cells, act) => cells + width(between + act), 0);
-  acts[0] = cut(acts[0] ?? '', room - taken, view.theme.glyphs);
+  // Of a long name the end goes, not the word that says what becomes of it.
+  const kept = next.act === 'done' ? ' done' : '';
+  const first = (acts[0] ?? '').slice(0, kept === '' ? undefined : -kept.length);
+  acts[0] = cut(first, room - taken - width(kept), view.theme.glyphs) + kept;
   const along = `${keyOf(keys, 'take along')}: take along`;
   if (!narrow && !held && inHand(bench).length > 0 && width([...acts, along].join(between)) <= room)
     acts.push(along);

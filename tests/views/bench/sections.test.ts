@@ -41,6 +41,16 @@ test('a message too long for one row is broken, and names the piece to its end',
   expect(rows().slice(20, 22).join(' ')).toBe(`section 1 on, ${name} on 8 Hat rack`);
 });
 
+test('of a step with a long name the foot keeps that Space ends it', () => {
+  const name = 'wash stripper residue off, wipe dry';
+  const facts = new Facts()
+    .piece('24 13:00', 1, 'Oak settle', [step('wash', name)])
+    .pickUp('24 14:00', 1, 'wash');
+  const drawn = deskOf({ now: at('24 14:07'), facts: facts.list });
+  expect(drawn.rows(narrow)[22]).toBe('[1]  Space: wash stripper residue… done');
+  expect(drawn.rows()[22]).toContain(`Space: ${name} done.`);
+});
+
 test('the row names the section that works', () => {
   const stain = step('stain', 'stain and wipe', { product: 'oil-stain' });
   const facts = new Facts()
