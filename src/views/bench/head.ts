@@ -20,7 +20,7 @@ export function callLines(
 ): { readonly lines: readonly Line[]; readonly ticking: boolean } {
   const large = largeCountdown(rows.all, view);
   const cells = large === null ? view.columns : view.columns - (large[0]?.length ?? 0) - 1;
-  const calls = [...pingLines(view, cells), ...nextLines(rows, view)];
+  const calls = [...pingLines(view, cells), ...nextLines(rows, view, cells)];
   const lines = [calls[0] ?? lineOf(''), calls[1] ?? lineOf(''), inHandLine(view, cells)];
   return {
     ticking: large !== null,
@@ -79,7 +79,7 @@ function wasAnswered(ping: ShownPing, view: View): boolean {
 export const loudPings = (view: View): readonly ShownPing[] =>
   view.snapshot.pings.filter((ping) => ping.loud && ping.seenAt === null).toReversed();
 
-function nextLines(rows: BenchRows, view: View): readonly Line[] {
+function nextLines(rows: BenchRows, view: View, cells: number): readonly Line[] {
   const { now, snapshot } = view;
   const called = nextCalls(rows.all, now).slice(0, 2);
   if (called.length > 0) {
@@ -97,7 +97,7 @@ function nextLines(rows: BenchRows, view: View): readonly Line[] {
           : ' '.repeat(view.columns < 80 ? 8 : 9);
       return [
         segment(head, 'quiet'),
-        segment(callOf(standing, words, view, head.length), closing ? 'strong' : 'text'),
+        segment(callOf(standing, words, view, cells - head.length), closing ? 'strong' : 'text'),
       ];
     });
   }
@@ -112,8 +112,8 @@ function nextLines(rows: BenchRows, view: View): readonly Line[] {
 }
 
 /** Where room lacks the name is cut, never the time. */
-function callOf(standing: Standing, words: string, view: View, taken: number): string {
-  const room = Math.max(8, view.columns - taken - width(words) - 2);
+function callOf(standing: Standing, words: string, view: View, cells: number): string {
+  const room = Math.max(8, cells - width(words) - 2);
   return `${cut(calledRow(standing), room, view.theme.glyphs)}: ${words}`;
 }
 

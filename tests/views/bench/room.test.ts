@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { minute } from '../../../src/tracker/time/index.ts';
 import { deskOf } from '../support/desk-of.ts';
-import { afternoon, at, ping, step, Facts } from '../support/bench-of.ts';
+import { afternoon, at, bleach, ping, step, Facts } from '../support/bench-of.ts';
 
 const now = at('24 14:29');
 const text = 'B on at 14:30, in 1 min. Open to 14:40. Late, A dry: rinse, dry, start over. Gloves.';
@@ -14,6 +14,16 @@ describe('at 80 columns', () => {
     expect(head).toContain('Late, A dry:');
     expect(head).toContain('start over');
     expect(head).not.toContain('…');
+  });
+
+  it('beside the large figures too the name is cut and never the time', () => {
+    const name = 'Sideboard with a curved front, doors and a mirror';
+    const facts = new Facts()
+      .piece('24 09:00', 2, name, [step('bleach', 'bleach', { windows: [bleach] })])
+      .stamp('24 14:20', 2, 'bleach', 'first-stroke', { agent: 'A' });
+    const row = deskOf({ now, facts: facts.list }).rows()[1];
+    expect(row).toMatch(/^next {5}2 Sideboard with .*…: B on from 14:30 /);
+    expect(row).toMatch(/[▀▄█]$/);
   });
 
   it('a hold stands in the row of the piece that is in hand', () => {
