@@ -18,6 +18,7 @@ export * from './thin-readings.ts';
 export * from './timer-window.ts';
 export * from './pot-window.ts';
 export * from './standing.ts';
+export { nextLoss } from './foremost.ts';
 export { begunInHand } from './begun-in-hand.ts';
 export * from './next-act.ts';
 export { outrightStamps, type OutrightStamp } from './outright-stamps.ts';

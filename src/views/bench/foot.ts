@@ -11,7 +11,7 @@ import {
 import { ragsFrom } from '../../tracker/overnight/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
-import { dayWords, whenInWords } from '../format/index.ts';
+import { dayWords, lightUseWords, whenInWords } from '../format/index.ts';
 import { doubtsOnBench, type Doubt } from '../hours/left-running-memo.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import { calledPiece } from '../parts/called-piece.ts';
@@ -127,9 +127,12 @@ function quietWords(
     told.push(`hold ${each.join(', ')}`);
   }
   if (curing.length > 0) {
-    const each = curing.map(({ piece, orderAt }) => {
-      const till = isWhole ? ` till ${whenInWords(orderAt, view.now, view.snapshot.shop)}` : '';
-      return called(piece) + till;
+    const { shop } = view.snapshot;
+    const each = curing.map((standing) => {
+      if (!isWhole) return called(standing.piece);
+      const light = lightUseWords(standing, view.now, shop);
+      const till = `till ${whenInWords(standing.orderAt, view.now, shop)}`;
+      return `${called(standing.piece)} ${light === '' ? till : `${till} (${light})`}`;
     });
     told.push(`curing ${each.join(', ')}`);
   }

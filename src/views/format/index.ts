@@ -2,6 +2,7 @@ export * from './zone.ts';
 export * from './days.ts';
 export * from './clock.ts';
 export * from './lengths.ts';
+export * from './light-use.ts';
 export * from './ranges.ts';
 export * from './schedule-words.ts';
 export * from './outlook-words.ts';

@@ -1,6 +1,14 @@
 import { begunInHand, labelOf, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
-import { clock, day, dayWords, nearness, thenWords, windowWords } from '../format/index.ts';
+import {
+  clock,
+  day,
+  dayWords,
+  lightUseWords,
+  nearness,
+  thenWords,
+  windowWords,
+} from '../format/index.ts';
 import type { PlainInput } from './plain-input.ts';
 
 /** One row in words: who, what it is at, how it stands, and what comes then. */
@@ -47,7 +55,7 @@ export function standingWords(standing: Standing, input: PlainInput): StandingWo
       when: at === null ? '' : when(at, input),
       counts: at === null ? null : { at, up: counts === 'up' },
       // That nothing is lost goes without saying of what only cures.
-      then: rank === 'curing' ? '' : thenWords(window, now, shop),
+      then: rank === 'curing' ? lightUseWords(standing, now, shop) : thenWords(window, now, shop),
     };
   }
   if (rank === 'hold' && piece !== null && piece.hold !== null) {

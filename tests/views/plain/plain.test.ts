@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { hour, minute } from '../../../src/tracker/time/index.ts';
 import { width } from '../../../src/views/drawing/index.ts';
 import { plainBench, spokenBench, type PlainInput } from '../../../src/views/plain/index.ts';
+import { shippedProduct } from '../../support/shipped.ts';
+import { deskOf } from '../support/desk-of.ts';
 import {
   afternoon,
   at,
@@ -23,6 +25,29 @@ const input = (facts: Facts, when: string, more: Partial<PlainInput> = {}): Plai
 });
 
 const loud = ping('a', '12-03 16:40', '2 Wall shelf: B on, by 16:42. Late: rinse.', { loud: true });
+
+/** A coat of shellac that went on at 8:00, and nothing else is to be done to it. */
+const curing = () =>
+  new Facts()
+    .piece(
+      '24 07:00',
+      1,
+      'Oak settle',
+      [step('coat', 'shellac coat', { product: 'shellac' })],
+      [shippedProduct('shellac')],
+    )
+    .done('24 08:00', 1, 'coat');
+
+it('of a piece that cures says from when it may be used lightly, as long as that is to come', () => {
+  const told = (when: string) => plainBench(input(curing(), when, { readings: [] }));
+  expect(told('24 14:29')).toContain(
+    'curing till Tue 1 Dec  shellac coat; light use from Wed 08:00',
+  );
+  expect(told('25 09:00')).toMatch(/curing till Tue 1 Dec 08:00 +shellac coat$/m);
+  const foot = (when: string) => deskOf({ now: at(when), facts: curing().list }).text();
+  expect(foot('24 14:29')).toContain('curing 1 Oak settle till 1 Dec (light use from Wed 08:00)');
+  expect(foot('25 09:00')).toMatch(/curing 1 Oak settle till Tue 08:00$/m);
+});
 
 describe('the bench as text', () => {
   it('is a table of the pieces in their order, under the day, what is next and what is in hand', () => {
