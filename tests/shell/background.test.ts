@@ -174,7 +174,8 @@ describe('what goes on behind the screens', () => {
     });
     if (!other.ok) throw new Error(other.problem.says);
     other.value.change(() => ({ append: { bench: [pieceAdded('of another')] }, result: null }));
-    await expect.poll(() => session.snapshot().bench.pieces.has('of another')).toBe(true);
+    const isHeardOf = () => session.snapshot().bench.pieces.has('of another');
+    await expect.poll(isHeardOf, { timeout: 5000 }).toBe(true);
     other.value.close();
     background.stop();
     ticker.stop();
@@ -192,7 +193,8 @@ describe('what goes on behind the screens', () => {
     // While that look's opening is on its way.
     stop = background.stop;
     session.say('something');
-    await expect.poll(() => existsSync(join(folder, 'file', 'lock.sqlite'))).toBe(true);
+    const isOpened = () => existsSync(join(folder, 'file', 'lock.sqlite'));
+    await expect.poll(isOpened, { timeout: 5000 }).toBe(true);
     await settle();
     expect(session.snapshot().obstacle).not.toBeNull();
     ticker.stop();

@@ -105,17 +105,15 @@ it('ends at once where nothing is to come, unless it is to stay', async () => {
 
 it('writes down how a ping went that was on its way when it was told to end', async () => {
   const { folder, store } = await newStore();
-  store.changeSettings((settings) => ({
-    settings: {
-      ...settings,
-      hook: JSON.stringify([process.execPath, '-e', 'setTimeout(()=>{},400)']),
-    },
-    result: null,
-  }));
+  const go = join(folder, 'go');
+  const untilThere = `const look = () => fs.existsSync(process.argv[1]) || setTimeout(look, 20); look();`;
+  const hook = JSON.stringify([process.execPath, '-e', untilThere, go]);
+  store.changeSettings((settings) => ({ settings: { ...settings, hook }, result: null }));
   startTimer(store, 100);
   const keeper = keeperIn(folder);
   await vi.waitFor(() => expect(keeper.told).toHaveLength(1), { timeout: 5000 });
   keeper.end();
+  writeFileSync(go, '');
   expect(await keeper.ended).toEqual({ because: 'told to' });
   const loaded = store.load();
   if (!loaded.ok) throw new Error(loaded.problem.says);

@@ -145,20 +145,6 @@ describe.runIf(onLinux)('keeping a Linux machine awake', () => {
     expect(holders()).toHaveLength(2);
   });
 
-  it('does not ask again for a hold that was lost, once it is not wanted any more', async () => {
-    const { awake, holders } = awakeWith(
-      { 'systemd-inhibit': `${holder.replace('"$@"', 'exec "$@"')}` },
-      { retryAfter: 300 },
-    );
-    awake.want('chair');
-    await kept(awake).toBe(true);
-    process.kill(holders()[0] ?? 0, 'SIGKILL');
-    await kept(awake).toBe(false);
-    awake.want(null);
-    await pause(600);
-    expect(holders()).toHaveLength(1);
-  });
-
   it.each([
     ['is killed', 'stay', (child: ChildProcess) => child.kill('SIGKILL')],
     ['has nothing more to do', 'leave', () => true],
@@ -210,15 +196,48 @@ describe('keeping other machines awake', () => {
     });
   });
 
-  it('takes no answer from a child that has ended for a hold', () => {
+  /** A child that does only what the test says. */
+  const toldChild = () => {
     const stdout = new EventEmitter();
-    const child = Object.assign(new EventEmitter(), { stdout, exitCode: 0, signalCode: null });
+    const child = Object.assign(new EventEmitter(), {
+      stdout,
+      exitCode: null as number | null,
+      signalCode: null,
+    });
+    return {
+      child,
+      answers: () => stdout.emit('data', Buffer.from('held\n')),
+      exits: () => {
+        child.exitCode = 0;
+        child.emit('exit', 0, null);
+      },
+      closes: () => child.emit('close', 0, null),
+    };
+  };
+
+  it('takes no answer from a child that has ended for a hold', () => {
+    const { child, answers, exits, closes } = toldChild();
     const awake = createAwake({ platform: 'darwin', env: {}, spawn: (() => child) as never });
     awake.want('chair');
-    child.emit('exit', 0, null);
-    stdout.emit('data', Buffer.from('held\n'));
-    child.emit('close', 0, null);
+    exits();
+    answers();
+    closes();
     expect(awake.state()).toMatchObject({ wanted: true, kept: false });
+  });
+
+  it('does not ask again for a hold that was lost, once it is not wanted any more', () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    onTestFinished(() => void vi.useRealTimers());
+    const { child, answers, exits } = toldChild();
+    const starting = vi.fn(() => child);
+    const awake = createAwake({ platform: 'darwin', env: {}, spawn: starting as never });
+    awake.want('chair');
+    answers();
+    expect(awake.state().kept).toBe(true);
+    exits();
+    awake.want(null);
+    vi.advanceTimersByTime(60_000);
+    expect(starting).toHaveBeenCalledTimes(1);
   });
 
   it('survives a system that starts no process', () => {
