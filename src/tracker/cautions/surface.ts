@@ -39,8 +39,10 @@ export function overCautions(piece: Piece, step: PlannedStep, moment: Moment): r
   const top = layersUnder(piece, step, moment).at(-1);
   if (above === null || top === undefined) return [];
   const { row } = over(table, top.productClass, above);
-  const pair = `${above} over ${top.productClass}`;
-  const same = { id: `over: ${pair}`, deadly: false };
+  const id = `over: ${above} over ${top.productClass}`;
+  // A sentence among others, behind a full stop.
+  const pair = `${above.charAt(0).toUpperCase()}${above.slice(1)} over ${top.productClass}`;
+  const same = { id, deadly: false };
   if (row === null)
     return [{ ...same, says: `${pair}: ${notInTable}.`, ofTheMoment: false, source: null }];
   if (isMet(row, top, piece, moment)) return [];

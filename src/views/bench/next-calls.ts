@@ -1,15 +1,19 @@
-import type { Standing } from '../../tracker/bench/index.ts';
+import { begunInHand, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
 
 /** A standing that a window decides. */
 export type Called = Standing & { readonly window: Window };
 
-/** The rows whose window wants hands now or will, what is lost first coming first. What is in hand has them already. */
+/**
+ * The rows whose window wants hands now or will, what is lost first coming first. What is in hand has them already, but for
+ * what its step has begun and has to follow up: hands may be elsewhere till then.
+ */
 export const nextCalls = (all: readonly Standing[], now: Instant): readonly Called[] =>
   all
     .filter((standing): standing is Called => standing.window !== null)
-    .filter(({ rank, window }) => rank !== 'in hand' && isToCome(window, now))
+    .filter((standing) => standing.rank !== 'in hand' || begunInHand(standing) !== null)
+    .filter(({ window }) => isToCome(window, now))
     .sort((a, b) => urgency(a, now) - urgency(b, now));
 
 /** A window that asks for hands now or will; one that can only be waited out, or is to be kept off, doesn't. */

@@ -19,7 +19,8 @@ export function blockWindow(opened: OpenedPiece, step: PlannedStep, view: View):
   const { piece, windows, standing } = opened;
   const own = tellingWindow(opened, step);
   if (own !== null && (own.closedAt === null || own.closedAt > view.now)) return own;
-  return windowsAwaited(piece, windows, step, view.now)[0] ?? standing.window;
+  const [awaited] = isToDo(piece, step) ? windowsAwaited(piece, windows, step, view.now) : [];
+  return awaited ?? standing.window;
 }
 
 /** The window's bar, and a line for each of its edges: when, the label's figure, and what it counts from. */

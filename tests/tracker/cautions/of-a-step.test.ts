@@ -136,7 +136,7 @@ test('over: what is in no row is said to be unknown', () => {
     .done('chest', 'sand', at('9:00'))
     .pickedUp('s', at('11:00'), [target('chest', 'mine')]);
   expect(theOne(cautionsAt(told, 'chest', 'mine'), 'over: my own can over bare wood')?.says).toBe(
-    'my own can over bare wood: not in the table: try it on a sample board.',
+    'My own can over bare wood: not in the table: try it on a sample board.',
   );
 });
 

@@ -32,6 +32,8 @@ test.each([
   expect(rows[5]).toContain(row);
   expect(rows[6]).toContain(second);
   expect(rows[3]).toContain('in hand  1 Oak settle: strip');
+  const [verb] = second.split(';');
+  expect(rows[1]).toContain(`next     1 Oak settle: ${verb}`);
 });
 
 test('on a narrow screen, as text and aloud likewise', () => {
