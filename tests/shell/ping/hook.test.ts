@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { once } from 'node:events';
+import { writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
@@ -61,6 +62,17 @@ describe('a hook', () => {
     });
     const pid = Number(hook.read('pid'));
     await vi.waitFor(() => expect(() => process.kill(pid, 0)).toThrow(), { timeout: 3000 });
+  });
+
+  it('is not started a fifth time while four of its runs hang, and again once one has ended', async () => {
+    const hook = hookWith('while [ ! -e "$HERE/$1" ]; do sleep 0.05; done');
+    const runs = ['1', '2', '3', '4'].map((run) => hook.send(run));
+    expect(await hook.send('1')).toEqual({ ok: false, why: '4 of its runs have not ended yet.' });
+    writeFileSync(hook.file('1'), '');
+    expect(await runs[0]).toEqual({ ok: true });
+    expect(await hook.send('1')).toEqual({ ok: true });
+    for (const run of ['2', '3', '4']) writeFileSync(hook.file(run), '');
+    expect(await Promise.all(runs)).toEqual(runs.map(() => ({ ok: true })));
   });
 
   it('has gone out when it ends, whatever it left running in the background', async () => {
