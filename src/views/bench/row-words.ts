@@ -136,16 +136,13 @@ function secondLine(standing: Standing, view: View): string {
     const early = notBefore(worked, window, view);
     // What it waits for comes before what row 4 says as well.
     const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
-    return `${begunWords(standing, view)}${worked.name}${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
+    return `${begunWords(standing, view)}${sectionWords(begunInHand(standing))}${worked.name}${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
   }
   if (window !== null) {
     const from =
       piece.steps.find((each) => each.id === window.subject.stepId)?.name ?? window.rule.verb;
     const part = piece.parts.find((each) => each.id === window.subject.partId);
-    const { section } = window.subject;
-    const what = [part?.name, section === null ? undefined : `section ${section}`, from]
-      .filter((word) => word !== undefined)
-      .join(', ');
+    const what = `${part === undefined ? '' : `${part.name}, `}${sectionWords(window)}${from}`;
     const then = thenWords(window, view.now, shop);
     return then === '' ? what : `${what}; ${then}`;
   }
@@ -160,6 +157,10 @@ function secondLine(standing: Standing, view: View): string {
 
 const holdWords = ({ reason, askAgain }: NonNullable<Piece['hold']>): string =>
   `hold: ${reason}${askAgain === null ? '' : `, ask ${dayWords(askAgain)}`}`;
+
+/** `section 4, `: which one works, where it is not the whole surface. */
+const sectionWords = (window: Window | null): string =>
+  window === null || window.subject.section === null ? '' : `section ${window.subject.section}, `;
 
 /** `, coat 2 of 4`: which of several is under way in the step in hand. */
 function passWords(piece: Piece, step: PlannedStep, part: string | null, done: string): string {

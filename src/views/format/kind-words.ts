@@ -45,8 +45,7 @@ const common = (verb: string): KindWords => ({
   waitingSince: 'waits since',
   openTill: firstThatFits(`${verb} till`, `${bare(verb)} till`, 'open till'),
   openSince: firstThatFits(`${verb} since`, `${bare(verb)} since`, 'open since'),
-  afterWork: (says = 'closed') =>
-    firstThatFits(`${says} since`, `${firstWord(says)} since`, 'closed since'),
+  afterWork: (says = 'closed') => firstThatFits(`${says} since`, ...workSince(says), 'late since'),
   lateSince: 'late since',
   call: verb,
   callTill: (when) => `${verb}, till ${when}`,
@@ -103,7 +102,9 @@ const timer = (label: string): KindWords => ({
 const firstThatFits = (...phrases: readonly string[]): string =>
   phrases.find((phrase) => phrase.length <= stateCells) ?? phrases.at(-1) ?? '';
 
-const firstWord = (phrase: string): string => phrase.split(' ')[0] ?? phrase;
+/** `scuff since`, of work to be done first; what tells of the surface before its rescue, `it sets: soften it`, begins with no such word. */
+const workSince = (says: string): readonly string[] =>
+  says.includes(':') ? [] : [`${says.split(' ')[0] ?? says} since`];
 
 /** `B on` is B, `wipe off` is wipe: the verb without its particle. */
 const bare = (verb: string): string => verb.replace(/ (on|off|out|up|over)$/, '');

@@ -26,7 +26,7 @@ const shownAt = (when: string, facts = stripping()) =>
 test.each([
   ['24 14:12', 'working till     14:32 20 min', 'test scrape from 14:32; strip, 1 of 2'],
   ['24 14:40', 'now, till        16:02 82 min', 'test scrape, by 16:02; strip, 1 of 2'],
-  ['24 16:07', 'drying since     16:02  5 min', 'drying on: top up or cover it; strip, 1 of 2'],
+  ['24 16:07', 'late since       16:02  5 min', 'drying on: top up or cover it; strip, 1 of 2'],
 ])('in hand at %s a dwell says how it stands, what to do and what helps', (when, row, second) => {
   const rows = shownAt(when).rows();
   expect(rows[5]).toContain(row);
@@ -66,4 +66,15 @@ test('while a pass goes on the row says since when it is in hand, and after it w
   expect(rows[5]).toContain('pass 2 of 3 from 14:08   4:00');
   expect(rows[6]).toContain('open to 15:01; enamel, pass 1 of 3, 1 of 1');
   expect(shownAt('24 14:10', between).rows()[6]).toContain('then keep off till Thu 14:03; enamel');
+});
+
+test('a section that flashed off says so in its row, and which it is', () => {
+  const wash = step('wash', 'wash off', { product: 'refinisher' });
+  const facts = new Facts()
+    .piece('24 13:00', 1, 'Oak settle', [wash], [shippedProduct('refinisher')])
+    .pickUp('24 14:00', 1, 'wash')
+    .stamp('24 14:01', 1, 'wash', 'section-on', { section: 3 });
+  const rows = shownAt('24 14:08', facts).rows();
+  expect(rows[5]).toContain('late since       14:06  2 min');
+  expect(rows[6]).toContain('it has flashed off: wet it again; section 3, wash off, 1 of 1');
 });
