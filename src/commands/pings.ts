@@ -45,6 +45,9 @@ export const pings: CommandFile = {
 
 const lastFew = 20;
 
+/** More is told behind it. */
+const unended = (sentence: string): string => sentence.replace(/\.$/, '');
+
 function sentLine({ at, text, seenAt, loud, ways, failures }: ShownPing, { shop }: Look): string {
   const seen = seenAt === null ? (loud ? 'not seen' : '') : `seen ${clock(seenAt, shop)}`;
   const how =
@@ -53,6 +56,6 @@ function sentLine({ at, text, seenAt, loud, ways, failures }: ShownPing, { shop 
       : ways.length === 0
         ? 'reached nobody'
         : ways.join(', ');
-  const lost = failures.length === 0 ? '' : `; failed: ${failures.join(', ')}`;
+  const lost = failures.length === 0 ? '' : `; failed: ${failures.map(unended).join(', ')}`;
   return ` ${day(at, shop)} ${clock(at, shop)}  ${text}  (${[how + lost, seen].filter(Boolean).join('; ')})`;
 }

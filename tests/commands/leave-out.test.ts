@@ -109,4 +109,18 @@ describe('what a change would do', () => {
     expect((await firstStep(shop, 'Next chest')).estimate).toEqual(before);
     expect((await shop.json('sessions', '1')).sessions[0]?.dropped).toBe(false);
   });
+
+  it('tells what a change would do only where it may be made', async () => {
+    const shop = await worked(2);
+    const early = ['correct-session', '1', '1', '--end', '07:30'];
+    const refused = await shop.refuses(...early, '--what-if');
+    expect(refused).toEqual({
+      code: 1,
+      says: 'Not corrected: it would end before it begins.',
+    });
+    expect(refused).toEqual(await shop.refuses(...early));
+    expect(await shop.refuses('leave-out', 'Chest 1', '--again', '--what-if')).toEqual(
+      await shop.refuses('leave-out', 'Chest 1', '--again'),
+    );
+  });
 });

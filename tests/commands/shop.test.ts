@@ -151,7 +151,7 @@ describe('pings', () => {
           {
             ...head('sent'),
             kind: 'ping-sent',
-            body: { claim: 'loud', ways: ['screen', 'bell'], failures: ['desktop: none'] },
+            body: { claim: 'loud', ways: ['screen', 'bell'], failures: ['desktop: none.'] },
           },
         ],
       },
@@ -172,7 +172,7 @@ describe('pings', () => {
         loud: true,
         seen: null,
         ways: ['screen', 'bell'],
-        failures: ['desktop: none'],
+        failures: ['desktop: none.'],
       },
       { id: 'quiet', ways: null, loud: false, seen: null },
     ]);

@@ -1,5 +1,5 @@
 import { openForWriting, type FactStore, type Loaded } from '../../persist/index.ts';
-import { applyIntent } from '../../shell/apply-intent.ts';
+import { applyIntent, type Applied } from '../../shell/apply-intent.ts';
 import { clockReading } from '../../shell/clock.ts';
 import type { BenchFact, Intent } from '../../tracker/bench/index.ts';
 import { createLearning, mayChangeLessons } from '../../shell/learning.ts';
@@ -108,12 +108,7 @@ function apply(
     // Waiting for its turn takes time, in which the clock may have been set.
     const telling = tellingNow({ clock: room.clock, at: wished.at, group: world.newId() }, present);
     const applied = applyIntent(after.bench, intent, telling, around(after));
-    if (!applied.ok)
-      return failure(
-        applied.nearest === null ? 'refused' : 'unknown',
-        withoutKeys(applied.says),
-        applied.nearest ?? [],
-      );
+    if (!applied.ok) return failureOf(applied);
     facts.push(...applied.facts);
     says.push(applied.says);
     if (applied.warns !== undefined) warns.push(withoutKeys(applied.warns));
@@ -131,6 +126,10 @@ function apply(
     foresees: wished.foresees,
   };
 }
+
+/** A refusal as a command answers it. */
+export const failureOf = ({ says, nearest }: Extract<Applied, { ok: false }>): Failure =>
+  failure(nearest === null ? 'refused' : 'unknown', withoutKeys(says), nearest ?? []);
 
 const around = ({ settings, shop, sense, readings }: Look) => ({ settings, shop, sense, readings });
 

@@ -8,7 +8,7 @@ import { plainLines, textView } from './text-view.ts';
 /** A piece, what is known of it, and its steps; the one that is next is marked. */
 export function stepLines(piece: Piece, look: Look): readonly string[] {
   const view = textView(look);
-  const columns = stepColumns(view.columns);
+  const columns = stepColumns(view.columns, view.snapshot.shop);
   const next = currentStep(piece, null);
   return plainLines([
     ...pieceHead(piece, view),

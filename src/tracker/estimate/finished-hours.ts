@@ -145,7 +145,13 @@ function heldBy(all: readonly ComparedStep[]): Held {
   return {
     held: compared.filter(({ verdict }) => verdict === 'inside').length,
     of: compared.length,
-    claimed:
-      claims.length === 0 ? null : claims.reduce((sum, chance) => sum + chance, 0) / claims.length,
+    claimed: meanChance(claims),
   };
+}
+
+/** The chance that ranges claimed on the whole; null of none. Adding up leaves no trace in it: 0.8, not 0.8000000000000002. */
+export function meanChance(chances: readonly number[]): number | null {
+  if (chances.length === 0) return null;
+  const mean = chances.reduce((sum, chance) => sum + chance, 0) / chances.length;
+  return Math.round(mean * 1e6) / 1e6;
 }

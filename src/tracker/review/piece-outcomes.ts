@@ -1,6 +1,12 @@
 import type { Expectation } from '../bench/facts.ts';
 import type { Piece } from '../bench/piece.ts';
-import { finishedAt, type FinishedHours, type Held, type Verdict } from '../estimate/index.ts';
+import {
+  finishedAt,
+  meanChance,
+  type FinishedHours,
+  type Held,
+  type Verdict,
+} from '../estimate/index.ts';
 
 /** A finished piece: the range that its steps were claimed to take together, and what they took. Minutes of hands. */
 export type PieceOutcome = {
@@ -33,10 +39,7 @@ export function pieceOutcomes({ pieces }: Pick<FinishedHours, 'pieces'>): PieceO
     held: {
       held: outcomes.filter(({ verdict }) => verdict === 'inside').length,
       of: outcomes.length,
-      claimed:
-        outcomes.length === 0
-          ? null
-          : outcomes.reduce((sum, { expected }) => sum + expected.chance, 0) / outcomes.length,
+      claimed: meanChance(outcomes.map(({ expected }) => expected.chance)),
     },
   };
 }

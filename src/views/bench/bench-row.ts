@@ -1,6 +1,7 @@
 import type { Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import {
+  cut,
   fitEnd,
   glyphSets,
   padStart,
@@ -46,13 +47,22 @@ export function drawRow(input: RowInput): readonly Line[] {
   return [[...tag(input), name, segment(told, words.role), ...bar(input)]];
 }
 
-/** The line under a row. */
-export const drawSecond = ({ words, view }: RowInput): Line => [
-  segment(
-    spaces(tagCells) + fitEnd(words.then, view.columns - tagCells, view.theme.glyphs),
-    'quiet',
-  ),
-];
+/** The line under a row. A long step's name gives up its last letters, what is told of it none. */
+export function drawSecond({ words, view }: RowInput): Line {
+  const { first, about, told } = words.then;
+  const { glyphs } = view.theme;
+  const room = view.columns - tagCells;
+  const left = Math.max(Math.min(width(about), shortestName), room - width(first + told));
+  return [
+    segment(
+      spaces(tagCells) + fitEnd(first + cut(about, left, glyphs) + told, room, glyphs),
+      'quiet',
+    ),
+  ];
+}
+
+/** What of a name is kept whatever else there is to tell. */
+const shortestName = 12;
 
 /** Marker and number. A row that has just changed its place has its number underlined, or `^` before it where nothing is drawn but text. */
 function tag({ standing, selected, view }: RowInput): Line {

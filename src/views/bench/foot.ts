@@ -10,7 +10,7 @@ import {
 } from '../../tracker/bench/index.ts';
 import { ragsFrom } from '../../tracker/overnight/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
-import { wrapWords } from '../drawing/wrap.ts';
+import { wrapFigures, wrapWords } from '../drawing/wrap.ts';
 import { dayWords, lightUseWords, whenInWords } from '../format/index.ts';
 import { doubtsOnBench, type Doubt } from '../hours/left-running-memo.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
@@ -41,7 +41,7 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
     ];
   const { message } = view;
   if (message?.refused === true) {
-    const told = wrapWords(message.text, view.columns).slice(0, mostOfRefusal);
+    const told = wrapFigures(message.text, view.columns).slice(0, mostOfRefusal);
     const upper = told.length > 1 ? [] : [quietLine(rows, view)];
     return [...noticeLines(state, view), ...upper, ...told.map(refusalLine), help];
   }
@@ -49,7 +49,7 @@ export function footLines(state: BenchState, rows: BenchRows, view: View): reado
   const upper =
     message === null
       ? [quietLine(rows, view)]
-      : wrapWords(message.text, view.columns)
+      : wrapFigures(message.text, view.columns)
           .slice(0, view.rows < fewRows ? mostOfMessage : mostOfWarning)
           .map((line) => lineOf(line, role));
   // While a ping calls, the next key does nothing but silence it.

@@ -35,8 +35,8 @@ export type RowWords = {
   readonly clock: string;
   readonly left: string;
   readonly role: Role;
-  /** The second line. */
-  readonly then: string;
+  /** The second line: what runs out first, what the line is about, which gives way, and what is told of it. */
+  readonly then: { readonly first: string; readonly about: string; readonly told: string };
   readonly window: Window | null;
   /** The figure shows seconds. */
   readonly ticking: boolean;
@@ -116,27 +116,37 @@ function begunWords(standing: Standing, { now, snapshot }: View): string {
   return closesAt(begun, now) === null ? '' : `${then}; `;
 }
 
+const about = (what: string, told = '', first = ''): RowWords['then'] => ({
+  first,
+  about: what,
+  told,
+});
+
 /** What is next, and what comes after that or what it costs. */
-function secondLine(standing: Standing, view: View): string {
+function secondLine(standing: Standing, view: View): RowWords['then'] {
   const { piece, window, step, session, rank, timer, pot } = standing;
   const { bench, shop } = view.snapshot;
   if (timer !== null) {
     const on = pieceOfTimer(bench, timer);
-    return on === null ? 'odd timer' : `odd timer on ${on.number} ${on.name}`;
+    return about(on === null ? 'odd timer' : `odd timer on ${on.number} ${on.name}`);
   }
-  if (pot !== null && window !== null) return potLine(pot, window, view);
-  if (piece === null) return '';
+  if (pot !== null && window !== null) return about(potLine(pot, window, view));
+  if (piece === null) return about('');
   if (rank === 'in hand' && session !== null) {
     const target = session.targets.find((each) => each.piece === piece.id);
     const worked = piece.steps.find((each) => each.id === target?.step);
-    if (worked === undefined) return 'other work';
+    if (worked === undefined) return about('other work');
     const place = stepPlace(piece, worked.id);
     const expected = foreseenOn(bench, worked, piece);
     const done = standing.step?.id === worked.id ? '' : ', done';
     const early = notBefore(worked, window, view);
     // What it waits for comes before what row 4 says as well.
     const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
-    return `${begunWords(standing, view)}${sectionWords(begunInHand(standing))}${worked.name}${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`;
+    return about(
+      worked.name,
+      `${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`,
+      `${begunWords(standing, view)}${sectionWords(begunInHand(standing))}`,
+    );
   }
   if (window !== null) {
     const from =
@@ -144,15 +154,18 @@ function secondLine(standing: Standing, view: View): string {
     const part = piece.parts.find((each) => each.id === window.subject.partId);
     const what = `${part === undefined ? '' : `${part.name}, `}${sectionWords(window)}${from}`;
     const then = thenWords(window, view.now, shop);
-    return then === '' ? what : `${what}; ${then}`;
+    return about(what, then === '' ? '' : `; ${then}`);
   }
-  if (rank === 'hold' && piece.hold !== null) return holdWords(piece.hold);
-  if (step === null) return 'j: job card; y: off the bench';
+  if (rank === 'hold' && piece.hold !== null) return about(holdWords(piece.hold));
+  if (step === null) return about('j: job card; y: off the bench');
   const expected = foreseenOn(bench, step, piece);
   const spent = stepMinutes(bench, piece, step.id, view.now);
   const place = stepPlace(piece, step.id);
   const soFar = spent >= 1 ? `${minutesSpent(spent * 60_000)} so far, ` : '';
-  return `${step.name}, ${place.place} of ${place.of}; ${soFar}expected ${rangeInWords(expected.low, expected.high)} min`;
+  return about(
+    step.name,
+    `, ${place.place} of ${place.of}; ${soFar}expected ${rangeInWords(expected.low, expected.high)} min`,
+  );
 }
 
 const holdWords = ({ reason, askAgain }: NonNullable<Piece['hold']>): string =>

@@ -21,3 +21,12 @@ export const wrapWhole = (text: string, cells: number): readonly string[] =>
       .join(' '),
     cells,
   );
+
+/** The same, where a figure stays on the line of its unit: `20 min`, `1 h 40`, `60 %`. */
+export const wrapFigures = (text: string, cells: number): readonly string[] =>
+  wrapWords(text.replaceAll(beforeUnit, noBreak), cells).map((line) =>
+    line.replaceAll(noBreak, ' '),
+  );
+
+const noBreak = '\u00a0';
+const beforeUnit = /(?<=\d) (?=(?:min|h|[CF])\b|%)|(?<=\d h) (?=\d\d\b)/g;

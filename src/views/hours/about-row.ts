@@ -1,4 +1,4 @@
-import type { Piece } from '../../tracker/bench/index.ts';
+import type { Bench, Piece } from '../../tracker/bench/index.ts';
 import { expectedMinutes, type StepHours } from '../../tracker/estimate/index.ts';
 import type { Review } from '../../tracker/review/index.ts';
 import { fromYou } from '../../tracker/learning/index.ts';
@@ -15,7 +15,7 @@ const squareFeet = 10.7639;
  */
 export function aboutRow(
   row: PieceRow,
-  piece: Piece,
+  { bench, piece }: Whose,
   finished: Pick<Review, 'classes'>,
   { lengths }: Pick<Shop, 'lengths'>,
   isNarrow: boolean,
@@ -26,7 +26,7 @@ export function aboutRow(
   const told = counted.length > 0 ? counted : row.steps;
   return [
     ...(isNarrow ? [`Expected ${rangeInWords(low, high)}.`] : []),
-    `Why ${Math.round(minutes)}${isNarrow ? '' : ` for ${row.name}`}: ${basisOf(told, piece, lengths, finished)}.`,
+    `Why ${Math.round(minutes)}${isNarrow ? '' : ` for ${row.name}`}: ${basisOf(told, { bench, piece }, lengths, finished)}.`,
     // What was learned says it already.
     ...(told.some(isLearned) ? [] : [leanWords(row, finished, isReading)]),
     ...(counted.length > 0 && counted.length < row.steps.length
@@ -36,32 +36,42 @@ export function aboutRow(
   ];
 }
 
+/** The piece, and the hands that work on it. */
+type Whose = { readonly bench: Pick<Bench, 'estimator'>; readonly piece: Piece };
+
 const isLearned = ({ expected }: StepHours): boolean => expected.model === fromYou;
 
-/** `schedule says 90, your strip runs 1.4 times, 6 pieces`. */
+/**
+ * `schedule says 90, your strip runs 1.4 times, 6 pieces`; of a class that was never done and timed
+ * `schedule says 90, you run 1.2 times over all, no strip yet`.
+ */
 function learnedBasis(
   steps: readonly StepHours[],
   first: StepHours,
-  piece: Piece,
+  { bench, piece }: Whose,
   finished: Pick<Review, 'classes'>,
 ): string {
   const scheduled = steps.reduce((sum, { step }) => sum + expectedMinutes(step, piece).minutes, 0);
   const expected = steps.reduce((sum, each) => sum + each.expected.minutes, 0);
   const { stepClass } = first.step;
   const pieces = finished.classes.find((each) => each.stepClass === stepClass)?.pieces ?? 0;
+  const says = `schedule says ${Math.round(scheduled)}`;
+  const runs = times(expected / scheduled);
+  if (pieces === 0 && bench.estimator?.knows(stepClass) === 0)
+    return `${says}, you run ${runs} over all, no ${stepClass} yet`;
   const counted = pieces === 0 ? '' : `, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`;
-  return `schedule says ${Math.round(scheduled)}, your ${stepClass} runs ${times(expected / scheduled)}${counted}`;
+  return `${says}, your ${stepClass} runs ${runs}${counted}`;
 }
 
 function basisOf(
   steps: readonly StepHours[],
-  piece: Piece,
+  { bench, piece }: Whose,
   lengths: Shop['lengths'],
   finished: Pick<Review, 'classes'>,
 ): string {
   const [first] = steps;
   if (first === undefined) return 'nothing is known';
-  if (steps.every(isLearned)) return learnedBasis(steps, first, piece, finished);
+  if (steps.every(isLearned)) return learnedBasis(steps, first, { bench, piece }, finished);
   const models = new Set(steps.map(({ expected }) => expected.model));
   if (models.size > 1 || !models.has('finishing schedule')) return [...models].join(', ');
   const typical = steps.reduce((sum, { step }) => sum + step.minutes.typical, 0);

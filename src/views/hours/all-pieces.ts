@@ -40,7 +40,9 @@ export function drawAllPieces(state: HoursState, review: Review, view: View): Fr
     ...keyHints(
       [
         tabHint(shown),
-        ...(shown === 'ranges' ? ['Enter that piece', 'x leave it out of learning'] : []),
+        ...(shown === 'ranges' && table.rows.length > 0
+          ? ['Enter that piece', 'x leave it out of learning']
+          : []),
         ...(shown === 'classes' ? ['i hours kept elsewhere'] : []),
         'left, right',
         'up, down',

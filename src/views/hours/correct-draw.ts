@@ -1,7 +1,7 @@
-import type { Session } from '../../tracker/bench/index.ts';
+import { decide, type Intent, type Session } from '../../tracker/bench/index.ts';
 import { cut, fitEnd, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
-import { clock } from '../format/index.ts';
+import { clock, shopDay } from '../format/index.ts';
 import { page } from '../page.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { fieldPage } from '../parts/field-page.ts';
@@ -44,13 +44,7 @@ function drawTime(
   const { shop } = view.snapshot;
   const asks = correcting.asks === 'start' ? 'start' : 'end';
   const read = readChanges(correcting.text, asks, session, view);
-  const effect = read.ok
-    ? whatIfWords(view.snapshot.bench, {
-        do: 'correct session',
-        session: session.id,
-        ...read.changes,
-      })
-    : null;
+  const effect = read.ok ? effectWords({ session: session.id, ...read.changes }, view) : null;
   const current = asks === 'start' ? session.start : session.end;
   return fieldPage(
     {
@@ -72,6 +66,17 @@ function drawTime(
     view,
   );
 }
+
+/** What a correction would do to expected minutes; null where it would be refused. */
+function effectWords(changes: Omit<Correction, 'do'>, view: View): string | null {
+  const { bench, sense, shop } = view.snapshot;
+  const intent: Correction = { do: 'correct session', ...changes };
+  const today = shopDay(view.now, shop.zone);
+  const context = { now: view.now, group: '', hands: 1, air: null, sense, today };
+  return decide(bench, intent, context).ok ? whatIfWords(bench, intent) : null;
+}
+
+type Correction = Extract<Intent, { do: 'correct session' }>;
 
 function drawChoices(
   correcting: Correcting,

@@ -76,7 +76,7 @@ function timeTable({ time }: Review, space: TableSpace): FinishedTable {
     ...(time.last === null ? [] : [{ name: `last ${time.last.count} pieces`, lean: time.last }]),
     ...time.months.map(({ name, ...lean }) => ({ name: monthWords(name), lean })),
   ];
-  return leanTable('month', rows, space, [trendWords(time)]);
+  return leanTable('month', rows, space, rows.length === 0 ? [] : [trendWords(time)]);
 }
 
 function outcomeTable({ outcomes }: Review, { columns, glyphs }: TableSpace): FinishedTable {

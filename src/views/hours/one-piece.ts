@@ -57,7 +57,7 @@ export function drawOnePiece(
   const isReading = lookingBack?.is === 'reading' && lookingBack.review === null;
   const about = [
     ...(found.piece.keptFromLearning === true ? ['Left out of learning.'] : []),
-    ...aboutRow(row, found.piece, review, snapshot.shop, layout.isNarrow, isReading),
+    ...aboutRow(row, found, review, snapshot.shop, layout.isNarrow, isReading),
   ];
   const below = [
     ...totalLines(hours, layout),

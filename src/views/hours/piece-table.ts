@@ -56,10 +56,9 @@ export function pieceLine(
   const role = isMarked ? 'strong' : 'text';
   const figures = isNarrow
     ? ''
-    : fitStart(whole(expected.minutes), expectedCells) +
-      fitStart(rangeInTable(expected.low, expected.high), rangeCells);
+    : figuresOf(expected.minutes, rangeInTable(expected.low, expected.high));
   return [
-    segment((isMarked ? '> ' : '  ') + fitEnd(row.name, name, glyphs), role),
+    segment((isMarked ? '> ' : '  ') + nameBeside(figures, row.name, name, glyphs), role),
     segment(figures, 'quiet'),
     segment(fitStart(minutes === null ? '-' : whole(minutes), minutesCells), role),
     segment(` ${fitEnd(row.verdict, verdictCells - 1)}`, row.role),
@@ -77,6 +76,20 @@ export function pieceLine(
     ),
   ];
 }
+
+/** Estimate and range in their columns; what is too long for its column keeps its distance all the same. */
+function figuresOf(minutes: number, range: string): string {
+  const estimate = ` ${whole(minutes)}`.padStart(expectedCells);
+  return estimate + (range === '' ? '' : ` ${range}`).padStart(rangeCells);
+}
+
+/** What a row is called, in the cells that its figures leave. */
+const nameBeside = (
+  figures: string,
+  text: string,
+  cells: number,
+  glyphs: GlyphSet = 'blocks',
+): string => fitEnd(text, cells - Math.max(0, figures.length - expectedCells - rangeCells), glyphs);
 
 /** What is done so far, what is to go, and setup, which no size explains. */
 export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): readonly Line[] {
@@ -103,18 +116,22 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
       ),
     ];
   }
-  const head = (text: string): string => spaces(markCells) + fitEnd(text, name);
-  const figures = (expected: number, range: string): string =>
-    fitStart(whole(expected), expectedCells) + fitStart(range, rangeCells);
+  const total = (text: string, minutes: number, range: string): Line => {
+    const figures = figuresOf(minutes, range);
+    return [
+      segment(spaces(markCells) + nameBeside(figures, text, name)),
+      segment(figures, 'quiet'),
+    ];
+  };
   return [
     ...(done === null
       ? []
       : [
           [
-            segment(head('done so far')),
-            segment(
-              figures(done.expected.minutes, rangeInTable(done.expected.low, done.expected.high)),
-              'quiet',
+            ...total(
+              'done so far',
+              done.expected.minutes,
+              rangeInTable(done.expected.low, done.expected.high),
             ),
             segment(fitStart(whole(done.minutes), minutesCells), 'strong'),
             segment(` ${done.verdict ?? ''}`, roleOf(done.verdict)),
@@ -124,15 +141,13 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
       ? []
       : [
           [
-            segment(head('to go')),
-            segment(figures(toGo.minutes, rangeInTable(toGo.low, toGo.high)), 'quiet'),
+            ...total('to go', toGo.minutes, rangeInTable(toGo.low, toGo.high)),
             segment(spaces(minutesCells + 1)),
             segment(begun < 1 ? '' : `less ${whole(begun)} spent on what is begun`, 'quiet'),
           ],
         ]),
     [
-      segment(head('setup, cleanup')),
-      segment(figures(setup.expected, ''), 'quiet'),
+      ...total('setup, cleanup', setup.expected, ''),
       segment(fitStart(whole(setup.minutes), minutesCells)),
       segment(` ${about}once a session, not by area`, 'quiet'),
     ],
@@ -140,7 +155,7 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
       ? []
       : [
           [
-            segment(head('other work')),
+            segment(spaces(markCells) + fitEnd('other work', name)),
             segment(spaces(expectedCells + rangeCells)),
             segment(fitStart(whole(other), minutesCells)),
             segment(' of no step', 'quiet'),

@@ -1,6 +1,6 @@
 import { refusalLine } from '../bench/foot.ts';
 import { lineOf, type Line } from '../drawing/index.ts';
-import { wrapWords } from '../drawing/wrap.ts';
+import { wrapFigures, wrapWords } from '../drawing/wrap.ts';
 import type { ActReply } from '../port.ts';
 import { refused, said, warned, type Message, type View } from '../screen.ts';
 
@@ -20,7 +20,7 @@ export function messageLines({ message, snapshot, columns }: View): readonly Lin
   const told =
     message === null || (obstacle !== null && !message.refused)
       ? []
-      : wrapWords(message.text, columns).map((text) =>
+      : wrapFigures(message.text, columns).map((text) =>
           message.refused
             ? refusalLine(text)
             : lineOf(text, message.warns === true ? 'loud' : 'strong'),

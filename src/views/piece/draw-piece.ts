@@ -49,7 +49,7 @@ export function drawPiece(state: PieceState, view: View): Frame {
   }
   const whole = opened(piece, view);
   const marked = markedStep(state, piece);
-  const columns = stepColumns(view.columns);
+  const columns = stepColumns(view.columns, view.snapshot.shop);
   const [title = lineOf(''), known = lineOf('')] = pieceHead(piece, view);
   const window = marked === null ? whole.standing.window : blockWindow(whole, marked, view);
   const cautions = marked === null ? null : cautionsOf(piece, marked, view);

@@ -1,7 +1,7 @@
 import { stepMinutes, type PlannedStep } from '../../tracker/bench/index.ts';
 import { foreseenOn } from '../../tracker/estimate/index.ts';
 import { fitEnd, glyphSets, padStart, segment, type Line, type Role } from '../drawing/index.ts';
-import { rangeInTable } from '../format/index.ts';
+import { rangeInTable, type ShopClock } from '../format/index.ts';
 import type { View } from '../screen.ts';
 import { isToDo } from './marked-step.ts';
 import { stepWindowWords, type OpenedPiece } from './step-window.ts';
@@ -13,10 +13,13 @@ const tag = 5;
 const minutes = 5;
 const expected = 9;
 
-export function stepColumns(columns: number): StepColumns {
+/** `clamps off since Wed 22:28`, `Sat 10:28 pm to Mon 10:28 am`: the longest that a window says of times, never cut. */
+const windowCells = { '24': 26, '12': 29 } as const;
+
+export function stepColumns(columns: number, { hours }: Pick<ShopClock, 'hours'>): StepColumns {
   const room = columns - tag - minutes - expected;
   if (columns < 70) return { name: room, window: 0 };
-  const window = Math.min(44, Math.max(24, Math.floor(room * 0.42)));
+  const window = Math.min(44, Math.max(windowCells[hours], Math.floor(room * 0.42)));
   return { name: room - window - 2, window };
 }
 

@@ -8,7 +8,6 @@ import {
 import type { PieceHours } from '../../tracker/estimate/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
-import { width } from '../drawing/index.ts';
 import { whenInWords, windowWords } from '../format/index.ts';
 import { labelLength } from '../parts/label-length.ts';
 import { lastStrokeOf } from '../parts/last-stroke.ts';
@@ -87,17 +86,9 @@ function showed({ bench, piece }: OpenedPiece, window: Window): string {
     : `after ${labelLength(Math.max(0, closedAt - from))}: ${rule.verb}`;
 }
 
-/** Cells of the window column at 80 columns. */
-const windowCells = 24;
-
 function runningWords(window: Window, { now, snapshot }: View): string {
-  const { words, clock, at } = windowWords(window, now, snapshot.shop);
-  if (at === null) return '';
-  const isNear = clock !== '' && whenInWords(at, now, snapshot.shop) === clock;
-  const when = isNear ? clock : whenInWords(at, now, snapshot.shop);
-  const whole = `${words} ${when}`.trim();
-  // The time is never cut: `drying, try it Sat 2:02 am` leaves its first word out.
-  return width(whole) <= windowCells ? whole : `${words.split(', ').at(-1) ?? ''} ${when}`.trim();
+  const { words, at } = windowWords(window, now, snapshot.shop);
+  return at === null ? '' : `${words} ${whenInWords(at, now, snapshot.shop)}`.trim();
 }
 
 /** `case done, drawers done`, where some parts are further than others. */

@@ -78,7 +78,7 @@ describe('reviewing finished pieces', () => {
       ['Piece 1', 90, 'inside'],
     ]);
     expect(held).toMatchObject({ held: 1, of: 3 });
-    expect(held.claimed).toBeCloseTo(0.8, 12);
+    expect(held.claimed).toBe(0.8);
   });
 
   it('accounts for the time from coming in to leaving', () => {

@@ -278,6 +278,16 @@ describe('hours over finished pieces on the screen', () => {
     expect(desk.text()).toContain('Not shown: there is no piece on the bench.');
   });
 
+  it('says so once on each page, and names no key for a piece where there is none', () => {
+    const desk = deskOf({ now, start: { is: 'hours', piece: null, at: 0, past: null } });
+    for (const _ of hoursPages) {
+      const sentences = desk.rows().filter((row) => row.endsWith('.'));
+      expect(new Set(sentences).size).toBe(sentences.length);
+      expect(desk.text()).not.toMatch(/Enter that piece|x leave/);
+      desk.press('tab');
+    }
+  });
+
   it('keeps every line within the terminal', () => {
     const work = inventedWork();
     for (const size of sizes) {

@@ -12,12 +12,12 @@ const schedule = scheduleOf([
 ]);
 
 /** Why the first row of a new piece expects what it does, after so many that took 150 minutes. */
-function reasons(pieces: number): string {
+function reasons(pieces: number, next = schedule): string {
   const shop = inventShop();
   for (let i = 0; i < pieces; i++)
     shop.work(shop.add(`Piece ${i}`, schedule, monday), i * 300, i * 300 + 150);
   const now = monday + 9 * day;
-  const id = shop.add('Next', schedule, now);
+  const id = shop.add('Next', next, now);
   const folded = shop.bench();
   const bench: Bench = {
     ...folded,
@@ -26,7 +26,13 @@ function reasons(pieces: number): string {
   const piece = shop.piece(id);
   const [row] = pieceRows(hoursOfPiece(bench, piece, now), 'step');
   if (row === undefined) throw new Error('no row');
-  return aboutRow(row, piece, hoursOfFinished([bench], now), { lengths: 'mm' }, false).join(' ');
+  return aboutRow(
+    row,
+    { bench, piece },
+    hoursOfFinished([bench], now),
+    { lengths: 'mm' },
+    false,
+  ).join(' ');
 }
 
 it('says what the schedule says, how these hands run, and after how many pieces', () => {
@@ -37,4 +43,13 @@ it('says what the schedule says, how these hands run, and after how many pieces'
 
 it('says that nothing came from these hands before the first', () => {
   expect(reasons(0)).toBe("Why 90 for strip: the finishing schedule's 90. Not yet from you.");
+});
+
+it('claims no work of a class that was never done: only how these hands run over all', () => {
+  const staining = scheduleOf([
+    step('stain', { stepClass: 'stain', minutes: { typical: 30, low: 20, high: 60 } }),
+  ]);
+  expect(reasons(6, staining)).toMatch(
+    /^Why \d\d for stain: schedule says 30, you run 1\.\d times over all, no stain yet\.$/,
+  );
 });

@@ -3,11 +3,12 @@ import { plain } from '../../../src/views/drawing/index.ts';
 import { pieceScreen } from '../../../src/views/piece/index.ts';
 import type { PieceState } from '../../../src/views/screens.ts';
 import type { PingSense } from '../../../src/tracker/bench/index.ts';
-import { minute } from '../../../src/tracker/time/index.ts';
+import { hour, minute } from '../../../src/tracker/time/index.ts';
 import { shippedProduct } from '../../support/shipped.ts';
 import {
   at,
   ping,
+  recoat,
   rowsOf,
   sense,
   snapshotOf,
@@ -33,17 +34,17 @@ describe('a piece in the middle of its schedule', () => {
     expect(rows(stool(), at('24 12:41'))).toEqual([
       '3 Beech stool   invented schedule   hardwood                 promised Sat 28 Nov',
       '1.9 m2   made 1950',
-      '   step                                  min expected  window',
-      '   1 look over, lead test                 18    20-45',
-      '   2 strip, test scrape                   64    20-45',
-      '   3 bleach A, then B                     22    20-45  after 11 min: B on',
-      '   4 clear coat 1 of 3                    21    20-45  ready after 3 h 50',
-      '   5 scuff 320                            12    20-45',
-      '   6 clear coat 2 of 3                    26    20-45  drying, try it 13:22',
-      '>  7 scuff 400                             -     9-13  from 13:22',
-      '   8 clear coat 3 of 3                     -    19-27  14:22 to 23:00',
-      '   9 refit, wrap                           -    20-45  wrap after 72 h',
-      '     so far                              163  to go 53 to 80, 4 times in 5',
+      '   step                                 min expected  window',
+      '   1 look over, lead test                18    20-45',
+      '   2 strip, test scrape                  64    20-45',
+      '   3 bleach A, then B                    22    20-45  after 11 min: B on',
+      '   4 clear coat 1 of 3                   21    20-45  ready after 3 h 50',
+      '   5 scuff 320                           12    20-45',
+      '   6 clear coat 2 of 3                   26    20-45  drying, try it 13:22',
+      '>  7 scuff 400                            -     9-13  from 13:22',
+      '   8 clear coat 3 of 3                    -    19-27  14:22 to 23:00',
+      '   9 refit, wrap                          -    20-45  wrap after 72 h',
+      '     so far                             163  to go 53 to 80, 4 times in 5',
       '',
       'drying   │····················(─────────┊─────────────────────────────',
       'opens    13:22  label 2 h, from last stroke 11:22',
@@ -79,6 +80,30 @@ describe('a piece in the middle of its schedule', () => {
     expect(told).toMatch(/1 strip .* after 70 min: test scrape\n/);
     expect(told).toMatch(/2 wash off .* drying, try it Wed 11:30\n/);
     expect(told).toMatch(/3 sand 120 .* from Wed 11:30\n/);
+  });
+
+  test.each([
+    ['24', 'drying, try it Wed 22:30', 'Wed 22:30 to Thu 22:15'],
+    ['12', 'drying, try it Wed 10:30 pm', 'Wed 10:30 pm to Thu 10:15 pm'],
+  ] as const)('tells times of the other day whole by a clock of %s hours', (hours, ...told) => {
+    const waits = [recoat(37 * hour, 61 * hour)];
+    const facts = new Facts()
+      .piece('24 09:00', 3, 'Beech stool', [
+        step('coat', 'clear coat 1 of 2, sides first, top last', { windows: waits }),
+        step('next', 'clear coat 2 of 2, sides first, top last', { needs: ['recoat'] }),
+      ])
+      .pickUp('24 09:10', 3, 'coat')
+      .stamp('24 09:15', 3, 'coat', 'first-stroke')
+      .stamp('24 09:30', 3, 'coat', 'last-stroke')
+      .done('24 09:30', 3, 'coat')
+      .tell('24 09:35', 'put-down', { session: 's3-24 09:10' });
+    const drawn = (when: string): string => {
+      const snapshot = snapshotOf(facts.bench());
+      const view = viewOf({ ...snapshot, shop: { ...snapshot.shop, hours } }, at(when));
+      return rowsOf(pieceScreen.draw(opened, view)).join('\n');
+    };
+    const [drying, open] = told;
+    expect(drawn('24 12:00')).toMatch(new RegExp(`  ${drying}\n.*  ${open}\n`));
   });
 
   test('at forty columns keeps the same, without the windows column', () => {
