@@ -203,14 +203,18 @@ function stagesOfCure(cures: readonly Window[]): readonly Window[] {
   return cures.filter((window) => window === last || window.rule.milestone === 'light use');
 }
 
-/** When something was last put on a piece, finished or tried. */
-export const lastTouched = (piece: Piece): Instant =>
-  Math.max(
-    piece.addedAt,
-    ...piece.stamps.map((stamp) => stamp.at),
-    ...piece.finishes.map((finish) => finish.at),
-    ...piece.checks.map((check) => check.at),
-  );
+const knownTouched = new WeakMap<Piece, Instant>();
+
+/** When something was last put on a piece, finished or tried; looked for once, as every row asks at every tick. */
+export function lastTouched(piece: Piece): Instant {
+  let last = knownTouched.get(piece);
+  if (last === undefined) {
+    const { addedAt, stamps, finishes, checks } = piece;
+    last = Math.max(addedAt, ...[...stamps, ...finishes, ...checks].map(({ at }) => at));
+    knownTouched.set(piece, last);
+  }
+  return last;
+}
 
 function standingOfPot(pot: Pot, now: Instant, sense: EdgeSense): Standing {
   const windows = windowsOfPot(pot, sense);
