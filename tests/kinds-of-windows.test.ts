@@ -119,6 +119,14 @@ test('what went on in sections has its first stroke there, and nothing of it is 
   });
 });
 
+test('turned over days too early is told in hours', () => {
+  const work = using('varnish');
+  work.press(monday);
+  work.done(monday + 10 * minute);
+  const turned = { do: 'stamp', piece: work.piece.id, part: null, event: 'turned' } as const;
+  expect(work.act(turned, monday + 70 * minute).says).toContain('turned 47 h 00 early, ');
+});
+
 test('a coat that goes on in the gap of the one before it is told what comes of that', () => {
   const gap = product('oil-polyurethane-two-windows');
   const warnsAt = (after: Milliseconds): string | undefined => {

@@ -1,7 +1,7 @@
 import { foreseenOn } from '../../estimate/expected.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
-import { tookWords } from './took-words.ts';
+import { minutesInWords, tookWords } from './took-words.ts';
 import { nextAct } from '../next-act.ts';
 import { accept, refuse, warningOf, type Outcome } from '../outcome.ts';
 import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
@@ -235,7 +235,7 @@ export function stampAll(
   const follows = ended === undefined ? '' : `, ${says}`;
   const told =
     soon > 0
-      ? `${ended === undefined ? says : named(step, ended).says} ${soon} min early${follows}`
+      ? `${ended === undefined ? says : named(step, ended).says} ${minutesInWords(soon)} early${follows}`
       : says;
   return accept(
     facts,

@@ -26,16 +26,19 @@ export function tookWords(
   const isUsual = (bench.estimator?.knows(step.stepClass) ?? 0) >= usualFrom;
   const told = isUsual ? { low, high } : expectedMinutes(step, piece);
   const [took, from, to] = [recorded - setup, told.low, told.high].map(Math.round);
-  return `: ${inWords(took)}, ${isUsual ? 'your usual' : 'schedule says'} ${rangeInWords(from, to)}`;
+  return `: ${minutesInWords(took)}, ${isUsual ? 'your usual' : 'schedule says'} ${rangeInWords(from, to)}`;
 }
 
 const rangeInWords = (from = 0, to = 0): string =>
-  to < minutesTold ? `${from} to ${inWords(to)}` : `${inWords(from)} to ${inWords(to)}`;
+  to < minutesTold
+    ? `${from} to ${minutesInWords(to)}`
+    : `${minutesInWords(from)} to ${minutesInWords(to)}`;
 
 /** From here on hours read better. A figure like 1:20 would be a count-down of seconds. */
 const minutesTold = 100;
 
-function inWords(minutes = 0): string {
+/** `80 min`, `2 h 03`. */
+export function minutesInWords(minutes = 0): string {
   if (minutes < minutesTold) return `${minutes} min`;
   return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')}`;
 }
