@@ -113,7 +113,9 @@ async function takeOut(number: string, room: Room): Promise<Answer | Failure> {
     return found === undefined
       ? failure(
           'unknown',
-          `Not taken out: there is no import "${number}"; there are ${imports.length}.`,
+          imports.length === 0
+            ? 'Not taken out: no hours were imported.'
+            : `Not taken out: there is no import "${number}". To see which there are: recoat import-hours`,
         )
       : { intents: [{ do: 'take out import', import: found.id }] };
   });

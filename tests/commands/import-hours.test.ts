@@ -94,7 +94,11 @@ describe('hours that were kept elsewhere', () => {
     expect(await shop.does('take-back')).toContain('taken back: hours from old.csv');
     expect(await stripEstimate(shop)).toEqual(before);
     expect((await shop.refuses('import-hours', '--take-out', '3')).says).toContain(
-      'Not taken out: there is no import "3"; there are 0.',
+      'Not taken out: no hours were imported.',
+    );
+    await shop.does('import-hours', 'old.csv', '--take');
+    expect((await shop.refuses('import-hours', '--take-out', '3')).says).toContain(
+      'Not taken out: there is no import "3". To see which there are: recoat import-hours',
     );
   });
 

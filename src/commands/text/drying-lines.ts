@@ -1,6 +1,10 @@
-import type { DriedCoat, MilestoneDrying } from '../../tracker/learning/index.ts';
+import {
+  dryingChance,
+  type DriedCoat,
+  type MilestoneDrying,
+} from '../../tracker/learning/index.ts';
 import { minute } from '../../tracker/time/index.ts';
-import { air, day } from '../../views/format/index.ts';
+import { air, day, timesIn } from '../../views/format/index.ts';
 import { labelLength } from '../../views/parts/label-length.ts';
 import type { ProductTold } from '../json/drying-json.ts';
 import { timesNow } from '../line/drying-now.ts';
@@ -32,7 +36,7 @@ function milestoneLines(drying: MilestoneDrying, look: Look): readonly string[] 
   if (yours === null)
     return [`${head}, from the label, not yet from you`, ...airLines(drying, look), ...out];
   const { median, low, high } = yours;
-  const range = `${length(low)} to ${length(high)}, 8 times in 10`;
+  const range = `${length(low)} to ${length(high)}, ${timesIn(dryingChance)}`;
   const by = look.settings.learnDrying ? opens : null;
   return [
     `${head}, yours ${length(median)}, from ${coats} ${coats === 1 ? 'coat' : 'coats'}`,
