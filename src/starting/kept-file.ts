@@ -13,9 +13,9 @@ export function keptFile(
   platform: NodeJS.Platform,
   home = homedir(),
 ): string | null {
-  const command = words.find((word) => !word.startsWith('-')) ?? 'screen';
-  // What isn't a command at all may hold anything.
-  if (!/^[a-z-]{1,20}$/.test(command)) return null;
+  const first = words.find((word) => !word.startsWith('-')) ?? 'screen';
+  // What stands before a command may hold anything.
+  const command = /^[a-z-]{1,20}$/.test(first) ? first : 'other';
   const name = words.includes('--json') ? `${command}-json` : command;
   const caches = isAbsolute(XDG_CACHE_HOME)
     ? XDG_CACHE_HOME

@@ -18,8 +18,11 @@ describe('where compiled code is kept', () => {
   });
 
   it.each(['../../.profile', 'Bench', 'a'.repeat(21), 'knie\u0301', 'a b', ''])(
-    'is nowhere for %j, which is no command',
-    (word) => expect(keptFile([word], {}, 'linux', home)).toBeNull(),
+    'is one file for all such as %j, which is no command',
+    (word) => {
+      const file = keptFile([word, 'bench'], {}, 'linux', home);
+      expect(file).toBe(join(home, '.cache', 'recoat', 'compiled', 'other'));
+    },
   );
 
   it('is the system’s folder for what may go at any time', () => {
