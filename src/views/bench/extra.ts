@@ -1,6 +1,14 @@
 import { currentStep, lanesOf, pieceMinutes, stepPlace } from '../../tracker/bench/index.ts';
 import { fitEnd, lineOf, segment, spaces, type Line } from '../drawing/index.ts';
-import { air, clock, minutesSpent, shopDay, whenInWords } from '../format/index.ts';
+import {
+  air,
+  clock,
+  clockCell,
+  clockCells,
+  minutesSpent,
+  shopDay,
+  whenInWords,
+} from '../format/index.ts';
 import type { View } from '../screen.ts';
 import type { RowInput } from './bench-row.ts';
 import { tagCells } from './layout.ts';
@@ -34,19 +42,24 @@ export function thirdLine({ standing, view }: RowInput): Line {
   ];
 }
 
+/** `checks today`, and what parts it from the rest. */
+const headCells = 14;
+
 /** What is left of a large screen: today's pings and checks. */
 export function extraLines(view: View, room: number): readonly Line[] {
   if (view.columns < 120 || room < 3) return [];
   const { shop, pings, bench } = view.snapshot;
   const today = shopDay(view.now, shop.zone);
   const isToday = (at: number): boolean => shopDay(at, shop.zone) === today;
+  // All but the head, the clock before it and when it was seen.
+  const textRoom = view.columns - headCells - 2 * clockCells(shop) - '    seen '.length;
   const told = [
     ...pings
       .filter((ping) => isToday(ping.at))
       .slice(-4)
       .map((ping) => ({
         head: 'pings today',
-        text: `${clock(ping.at, shop)}  ${fitEnd(ping.text, 58, view.theme.glyphs)}  ${ping.seenAt === null ? '' : `seen ${clock(ping.seenAt, shop)}`}`,
+        text: `${clockCell(ping.at, shop)}  ${fitEnd(ping.text, textRoom, view.theme.glyphs)}  ${ping.seenAt === null ? '' : `seen ${clock(ping.seenAt, shop)}`}`,
       })),
     ...[...bench.pieces.values()]
       .flatMap((piece) => piece.checks.map((check) => ({ piece, check })))
@@ -55,11 +68,11 @@ export function extraLines(view: View, room: number): readonly Line[] {
       .slice(-3)
       .map(({ piece, check }) => ({
         head: 'checks today',
-        text: `${clock(check.at, shop)}  ${piece.number} ${piece.name}: ${check.finding}${check.shown === null ? '' : `, ${check.shown}`}${check.air === null ? '' : `   ${air(check.air, shop.temperature)}`}`,
+        text: `${clockCell(check.at, shop)}  ${piece.number} ${piece.name}: ${check.finding}${check.shown === null ? '' : `, ${check.shown}`}${check.air === null ? '' : `   ${air(check.air, shop.temperature)}`}`,
       })),
   ].slice(0, room - 1);
   return told.map(({ head, text }, index) => {
     const isFirst = told[index - 1]?.head !== head;
-    return [segment(fitEnd(isFirst ? head : '', 14), 'quiet'), segment(text, 'quiet')];
+    return [segment(fitEnd(isFirst ? head : '', headCells), 'quiet'), segment(text, 'quiet')];
   });
 }
