@@ -29,7 +29,11 @@ export type RowInput = {
 export function drawRow(input: RowInput): readonly Line[] {
   const { words, layout, view } = input;
   const { glyphs } = view.theme;
-  const name = segment(fitEnd(words.name, layout.name - 1, glyphs) + ' ', nameRole(input));
+  // A selected number of two digits fills its tag.
+  const isTagFull = input.selected && width(numberOf(input.standing)) > 1;
+  const gap = isTagFull ? ' ' : '';
+  const shown = fitEnd(words.name, layout.name - 1 - gap.length, glyphs);
+  const name = segment(`${gap}${shown} `, nameRole(input));
   const clock = padStart(words.clock, layout.clock);
   const left = padStart(words.left, 6);
   if (layout.shape === 'narrow') {
@@ -70,13 +74,16 @@ function tag({ standing, selected, view }: RowInput): Line {
   const hasMoved = view.moved?.has(standing.key) === true;
   const isPlain = view.theme.colour === 'none' || view.theme.colour === 'bare';
   const marker = standing.session === null ? ' ' : signs.inHand;
-  const number = standing.piece === null ? '-' : String(standing.piece.number ?? '');
+  const number = numberOf(standing);
   const role = selected || standing.session !== null ? 'strong' : 'text';
   const before = selected ? '[' : hasMoved && isPlain ? '^' : ' ';
   const after = fitEnd(selected ? ']' : ' ', tagCells - 2 - width(number));
   if (!hasMoved || isPlain) return [segment(marker + before + number + after, role)];
   return [segment(marker + before, role), segment(number, 'moved'), segment(after, role)];
 }
+
+const numberOf = ({ piece }: Standing): string =>
+  piece === null ? '-' : String(piece.number ?? '');
 
 const nameRole = ({ standing, selected }: RowInput): Role =>
   selected || standing.session !== null ? 'strong' : 'text';

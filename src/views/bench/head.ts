@@ -46,7 +46,15 @@ function pingLines(view: View, cells: number): readonly Line[] {
     const above = other === undefined ? first : sentences(worst.text)[0];
     return [above?.replace(/\.$/, ''), below].map((told = '') => lineOf(`!! ${told}`, 'loud'));
   }
-  const quiet = view.snapshot.pings.findLast(
+  const quiet = quietPing(view);
+  if (quiet === undefined) return [];
+  if (width(quiet.text) <= cells) return [lineOf(quiet.text, 'strong')];
+  return inTwoRows(quiet.text, cells).map((told) => lineOf(told, 'strong'));
+}
+
+/** The last ping that is not loud, for a minute, or till its key was pressed or its piece seen to. */
+export const quietPing = (view: View): ShownPing | undefined =>
+  view.snapshot.pings.findLast(
     (ping) =>
       !ping.loud &&
       ping.seenAt === null &&
@@ -54,10 +62,6 @@ function pingLines(view: View, cells: number): readonly Line[] {
       view.now >= ping.at &&
       !wasAnswered(ping, view),
   );
-  if (quiet === undefined) return [];
-  if (width(quiet.text) <= cells) return [lineOf(quiet.text, 'strong')];
-  return inTwoRows(quiet.text, cells).map((told) => lineOf(told, 'strong'));
-}
 
 const sentences = (text: string): readonly string[] => text.split(/(?<=\.) /);
 

@@ -8,7 +8,7 @@ import {
   type Window,
 } from '../../tracker/windows/index.ts';
 import { nextOpening } from '../format/outlook.ts';
-import { loudPings } from '../bench/head.ts';
+import { loudPings, quietPing } from '../bench/head.ts';
 import type { View } from '../screen.ts';
 
 /** One window as it is seen from across the shop. */
@@ -53,7 +53,10 @@ export function whatCalls(all: readonly Standing[], view: View): FarCalls {
   }
   const next = seen.filter(({ at }) => at !== null).toSorted((a, b) => due(a) - due(b));
   const waiting = seen.filter(({ window }) => waitsForHands(window, now));
-  return { calls: [...next, ...waiting].slice(0, 1), isCalm: true };
+  // Whoever heard the bell looks for what it rang for.
+  const rung = quietPing(view)?.piece ?? null;
+  const pinged = seen.filter(({ standing }) => rung !== null && standing.piece?.id === rung);
+  return { calls: [...pinged, ...next, ...waiting].slice(0, 1), isCalm: true };
 }
 
 /** The edge that counts: an opening while it works or dries, a closing that costs something while it is open. */

@@ -26,6 +26,18 @@ describe('at 80 columns', () => {
     expect(row).toMatch(/[▀▄█]$/);
   });
 
+  it('a number of two digits leaves a space before the name, and every column where it was', () => {
+    const facts = new Facts();
+    for (let number = 1; number <= 11; number += 1)
+      facts.piece('24 09:00', number, `Stool ${number}`, [step('sand', 'sand')]);
+    facts.pickUp('24 14:00', 11, 'sand');
+    const shown = deskOf({ now, facts: facts.list })
+      .rows([80, 40])
+      .find((row) => row.startsWith('▶'));
+    expect(shown).toMatch(/^▶\[11\] Stool 11 +in hand since/);
+    expect(shown?.indexOf('│')).toBe(50);
+  });
+
   it('a hold stands in the row of the piece that is in hand', () => {
     const facts = afternoon().tell('24 14:20', 'hold-placed', {
       piece: 'p1',

@@ -235,6 +235,14 @@ describe('the far view in the calm', () => {
     expect(shows(far({ facts: mixed, when: '24 19:51' }), '9:00', 5)).toBe(true);
   });
 
+  it('shows for a minute what a quiet ping rang for, before what opens next', () => {
+    const rang = ping('q', '24 14:29', '2 Plant stand: try it, till 18:30', { piece: 'p2' });
+    const shownAt = (when: string) =>
+      far({ facts: afternoon(), when, snapshot: { pings: [rang] } }).join('\n');
+    expect(shownAt('24 14:29:30')).toContain('   2 Plant stand: try it, till 18:30');
+    expect(shownAt('24 14:30:30')).toContain('   3 Beech stool: try it from 15:10');
+  });
+
   it('says how long it is till then over midnight too, and the day once', () => {
     const late = new Facts()
       .piece('24 09:00', 3, 'Book rack', [
