@@ -22,11 +22,15 @@ export const wrapWhole = (text: string, cells: number): readonly string[] =>
     cells,
   );
 
+/** A space at which no line breaks. */
+export const noBreak = '\u00a0';
+
+/** Text in lines of at most so many cells, broken only where it may be; the spaces are plain again. */
+export const wrapKept = (text: string, cells: number): readonly string[] =>
+  wrapWords(text, cells).map((line) => line.replaceAll(noBreak, ' '));
+
 /** The same, where a figure stays on the line of its unit: `20 min`, `1 h 40`, `60 %`. */
 export const wrapFigures = (text: string, cells: number): readonly string[] =>
-  wrapWords(text.replaceAll(beforeUnit, noBreak), cells).map((line) =>
-    line.replaceAll(noBreak, ' '),
-  );
+  wrapKept(text.replaceAll(beforeUnit, noBreak), cells);
 
-const noBreak = '\u00a0';
 const beforeUnit = /(?<=\d) (?=(?:min|h|[CF])\b|%)|(?<=\d h) (?=\d\d\b)/g;

@@ -1,7 +1,7 @@
 import { labelOf } from '../../tracker/bench/index.ts';
 import { minute, second } from '../../tracker/time/index.ts';
 import { stateAt, stretchAt } from '../../tracker/windows/index.ts';
-import { wrapWords } from '../drawing/wrap.ts';
+import { noBreak, wrapKept, wrapWords } from '../drawing/wrap.ts';
 import { callWords, clock, timeLeft, timeLeftOf, whenInWords } from '../format/index.ts';
 import { kindWords } from '../format/kind-words.ts';
 import { calledPiece } from '../parts/called-piece.ts';
@@ -16,13 +16,11 @@ export function calmSentence(
   cells: number,
 ): readonly string[] {
   const { shop } = snapshot;
-  const left = call.at === null ? '' : timeLeftOf(call.at - now).replaceAll(' ', unbroken);
+  // A figure stays on the line of its unit.
+  const left = call.at === null ? '' : timeLeftOf(call.at - now).replaceAll(' ', noBreak);
   const text = `${nameOf(call)}: ${callWords(call.window, now, shop)}${left === '' ? '' : `, ${left}`}`;
-  return wrapWords(text, cells).map((line) => line.replaceAll(unbroken, ' '));
+  return wrapKept(text, cells);
 }
-
-/** A figure stays on the line of its unit. */
-const unbroken = '\u00a0';
 
 function nameOf({ standing, window }: FarCall): string {
   const { piece } = standing;

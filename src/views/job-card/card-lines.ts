@@ -7,6 +7,7 @@ import {
 import type { Instant } from '../../tracker/time/index.ts';
 import { countsWords, profileWords } from '../../tracker/trade/index.ts';
 import { fitEnd, fitStart, lineOf, padEnd, segment, spaces, type Line } from '../drawing/index.ts';
+import { wrapKept } from '../drawing/wrap.ts';
 import {
   clock,
   clockCells,
@@ -20,7 +21,6 @@ import {
 import { calledPiece } from '../parts/called-piece.ts';
 import type { Shop } from '../port.ts';
 import { tellRow } from './card-words.ts';
-import { wrapKept } from './kept-together.ts';
 
 /** Below this the words stand under the step's name. */
 const twoColumns = 70;
