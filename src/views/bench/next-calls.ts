@@ -1,4 +1,4 @@
-import { begunInHand, type Standing } from '../../tracker/bench/index.ts';
+import { begunInHand, nextLoss, type Standing } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import { closesAt, opensAt, stateAt, type Window } from '../../tracker/windows/index.ts';
 
@@ -26,7 +26,10 @@ function isToCome(window: Window, now: Instant): boolean {
 function urgency({ window, rank }: Called, now: Instant): number {
   const waits = stateAt(window, now) === 'before';
   const edge = waits ? opensAt(window) : (closesAt(window, now)?.at ?? now);
-  const order = rank === 'spoils' ? 0 : rank === 'costs work' ? 1 : waits ? 2 : 3;
+  const costs =
+    rank === 'costs work' ||
+    (rank === 'in hand' && !waits && nextLoss(window, now) === 'costs work');
+  const order = rank === 'spoils' ? 0 : costs ? 1 : waits ? 2 : 3;
   return order * aMillennium + (edge ?? now);
 }
 

@@ -36,6 +36,24 @@ test.each([
   expect(rows[1]).toContain(`next     1 Oak settle: ${verb}`);
 });
 
+test('what is open in hand and will cost work is called before what is still to open', () => {
+  const oil = step('oil', 'oil', { product: 'oil-stain' });
+  const facts = stripping()
+    .piece(
+      '24 13:01',
+      2,
+      'Plant stand',
+      [oil, step('next', 'varnish', { needs: ['recoat'] })],
+      [shippedProduct('oil-stain')],
+    )
+    .done('24 02:45', 2, 'oil');
+  const called = (when: string) => shownAt(when, facts).rows().slice(1, 3);
+  expect(called('24 14:40')).toEqual([
+    'next     1 Oak settle: test scrape, by 16:02',
+    '         2 Plant stand: try it from 14:45',
+  ]);
+});
+
 test('on a narrow screen, as text and aloud likewise', () => {
   expect(shownAt('24 14:12').text([40, 20])).toMatch(/working till +14:32 20 min/);
   const input = { ...snapshotOf(stripping().bench()), now: at('24 14:12') };
