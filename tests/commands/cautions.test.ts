@@ -47,6 +47,18 @@ test('cautions of a step, in full, in their order, deferring to the label', asyn
   expect(told).toContain('Label, local codes and licensed practice come first.');
 });
 
+test('what lies under a stain is said with its first section, not with each', async () => {
+  const shop = openShop();
+  await shop.does('add', 'Pine box', '--schedule', 'strip-stain-varnish');
+  const notYet = /over old finish/;
+  expect(await shop.does('pick-up', '1', '--step', 'stain', '--anyway', 'done before')).toMatch(
+    notYet,
+  );
+  expect(await shop.does('next-stamp', '1')).toMatch(notYet);
+  expect(await shop.does('next-stamp', '1')).not.toMatch(notYet);
+  expect(await shop.does('next-stamp', '1')).not.toMatch(notYet);
+});
+
 test('what the air says against a coat stands below its cautions, till the coat is on', async () => {
   const shop = openShop();
   await shop.does('add', 'Beech stool', '--schedule', 'bleach-and-clear');

@@ -11,8 +11,10 @@ export const cautionLine = (caution: Caution, { now, shop }: Look): string =>
  * there is; when one is begun or put in what comes of the moment, and what can kill.
  */
 export function takenUpLines(taken: readonly TakenUp[], look: Look): readonly string[] {
-  const lines = taken.flatMap(({ pickedUp, cautions, piece }) => {
-    const told = cautions.full.filter((each) => pickedUp || each.ofTheMoment || each.deadly);
+  const lines = taken.flatMap(({ pickedUp, goesOn, cautions, piece }) => {
+    const told = cautions.full.filter(
+      (each) => pickedUp || each.deadly || (each.ofTheMoment && !goesOn),
+    );
     const number = look.bench.pieces.get(piece)?.number;
     const rest = cautions.brief.length;
     return [

@@ -10,6 +10,8 @@ export type TakenUp = {
   readonly step: string;
   /** It was picked up: then all is said, not only what comes of this moment. */
   readonly pickedUp: boolean;
+  /** Only a further section of it was begun: what was said with the first one holds, and is not said again. */
+  readonly goesOn: boolean;
   readonly cautions: StepCautions;
 };
 
@@ -18,17 +20,23 @@ const beginnings: ReadonlySet<StampEvent> = new Set(['first-stroke', 'section-on
 /** What new facts take up, on the bench that has them already. */
 export function takenUp(facts: readonly NewBenchFact[], moment: Moment): readonly TakenUp[] {
   const steps = new Map<string, Omit<TakenUp, 'cautions'>>();
-  const take = (piece: string, step: string | null, pickedUp: boolean): void => {
+  const take = (piece: string, step: string | null, pickedUp: boolean, goesOn = false): void => {
     if (step === null) return;
     const key = `${piece}/${step}`;
-    steps.set(key, { piece, step, pickedUp: pickedUp || steps.get(key)?.pickedUp === true });
+    const before = steps.get(key);
+    steps.set(key, {
+      piece,
+      step,
+      pickedUp: pickedUp || before?.pickedUp === true,
+      goesOn: goesOn && before?.goesOn !== false,
+    });
   };
   for (const fact of facts) {
     if (fact.kind === 'picked-up')
       for (const { piece, step } of fact.body.targets) take(piece, step, true);
     if (fact.kind === 'step-inserted') take(fact.body.piece, fact.body.step.id, false);
     if (fact.kind === 'stamped' && beginnings.has(fact.body.event))
-      take(fact.body.piece, fact.body.step, false);
+      take(fact.body.piece, fact.body.step, false, (fact.body.section ?? 1) > 1);
   }
   return [...steps.values()].flatMap((each) => {
     const piece = moment.bench.pieces.get(each.piece);
@@ -42,6 +50,8 @@ export function takenUp(facts: readonly NewBenchFact[], moment: Moment): readonl
 export const ofTheMoment = (taken: readonly TakenUp[]): readonly Caution[] => {
   const seen = new Set<string>();
   return taken
-    .flatMap(({ cautions }) => cautions.all)
+    .flatMap(({ cautions, goesOn }) =>
+      goesOn ? cautions.all.filter(({ deadly }) => deadly) : cautions.all,
+    )
     .filter((each) => each.ofTheMoment && !seen.has(each.id) && seen.add(each.id));
 };
