@@ -1,3 +1,4 @@
+import { capital } from '../../views/format/capital.ts';
 import type { CommandFile, CommandOption } from './command.ts';
 import { everyCommand } from './globals.ts';
 import { commands, headings } from './table.ts';
@@ -60,7 +61,7 @@ export function commandPage(name: string, summary: string, file: CommandFile): s
   return [
     ['recoat', name, file.takes, '[options]'].filter(Boolean).join(' '),
     '',
-    `${summary.charAt(0).toUpperCase()}${summary.slice(1)}.`,
+    `${capital(summary)}.`,
     ...(file.help === undefined ? [] : ['', ...broken(file.help, pageCells)]),
     ...((file.options ?? []).length === 0 ? [] : ['', 'options:', ...listed(file.options ?? [])]),
     '',

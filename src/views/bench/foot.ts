@@ -11,7 +11,7 @@ import {
 import { ragsFrom } from '../../tracker/overnight/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapFigures, wrapWords } from '../drawing/wrap.ts';
-import { dayWords, lightUseWords, whenInWords } from '../format/index.ts';
+import { capital, dayWords, lightUseWords, whenInWords } from '../format/index.ts';
 import { doubtsOnBench, type Doubt } from '../hours/left-running-memo.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import { calledPiece } from '../parts/called-piece.ts';
@@ -179,7 +179,7 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     ? `[${piece.number}]`
     : `[${piece.number}] ${piece.name}${part === undefined ? '' : `, ${part.name}`}.`;
   const acts = [
-    next.act === 'nothing left' ? next.says : `${keyOf(keys, 'next stamp')}: ${next.says}`,
+    next.act === 'nothing left' ? capital(next.says) : `${keyOf(keys, 'next stamp')}: ${next.says}`,
     // The next-stamp key goes on from section to section without end.
     ...(isInSections(next) ? [`${keyOf(keys, 'done')}: done`] : []),
     ...(narrow && isInSections(next)

@@ -2,7 +2,7 @@ import { labelOf } from '../../tracker/bench/index.ts';
 import { minute, second } from '../../tracker/time/index.ts';
 import { stateAt, stretchAt } from '../../tracker/windows/index.ts';
 import { noBreak, wrapKept, wrapWords } from '../drawing/wrap.ts';
-import { callWords, clock, timeLeft, timeLeftOf, whenInWords } from '../format/index.ts';
+import { callWords, capital, clock, timeLeft, timeLeftOf, whenInWords } from '../format/index.ts';
 import { kindWords } from '../format/kind-words.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import { callOf } from '../ping-text/window-ping.ts';
@@ -79,4 +79,4 @@ export function sentences(
   return wrapWords(told.map(sentence).join(' '), cells);
 }
 
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+const sentence = (text: string): string => `${capital(text)}.`;

@@ -1,6 +1,7 @@
 export * from './zone.ts';
 export * from './days.ts';
 export * from './clock.ts';
+export * from './capital.ts';
 export * from './lengths.ts';
 export * from './light-use.ts';
 export * from './ranges.ts';

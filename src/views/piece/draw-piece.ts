@@ -4,6 +4,7 @@ import { fitEnd, lineOf, padStart, segment, type Line } from '../drawing/index.t
 import { wrapWords } from '../drawing/wrap.ts';
 import {
   callWords,
+  capital,
   rangeInWords,
   rangeInTable,
   timesIn,
@@ -141,5 +142,3 @@ function actLines(
     .slice(0, 2)
     .map((line) => lineOf(line, 'strong'));
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,6 @@
 import { missedAfter, type BenchPing, type Sending } from '../../tracker/bench/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
-import { whenInWords, type ShopClock } from '../format/index.ts';
+import { capital, whenInWords, type ShopClock } from '../format/index.ts';
 import { holdCall } from './hold-ping.ts';
 import { missedPing } from './missed.ts';
 import { whoFor } from './who.ts';
@@ -93,5 +93,4 @@ const joined = (title: string, body: string): PingText => ({
 });
 
 /** `late: rinse` becomes `Late: rinse.` */
-const sentence = (text: string): string =>
-  `${text.charAt(0).toUpperCase()}${text.slice(1)}${text.endsWith('.') ? '' : '.'}`;
+const sentence = (text: string): string => capital(text) + (text.endsWith('.') ? '' : '.');
