@@ -74,8 +74,9 @@ type Work = { readonly piece: Piece; readonly step: PlannedStep; readonly part: 
 
 /**
  * Tells setup and cleanup of one session from the work itself: from pick-up to the first stroke, and from the last
- * finish to the put-down. Where a stamp is missing, half the schedule's share of the session is taken for that end: a
- * session of a step that is expected to take 45 minutes with 15 of setup is one quarter setup.
+ * finish to the put-down. Where a stamp is missing, half the schedule's share of the session is taken for that end, and at
+ * most half of the schedule's setup: a session of a step that is expected to take 45 minutes with 15 of setup is one
+ * quarter setup if it is short, 15 minutes if it is long.
  */
 function splitSession(
   bench: Bench,
@@ -89,7 +90,9 @@ function splitSession(
     const step = piece?.steps.find((each) => each.id === target.step);
     return piece === undefined || step === undefined ? [] : [{ piece, step, part: target.part }];
   });
-  const half = (recorded * setupShare(works, sessions)) / 2;
+  const scheduled = Math.max(0, ...works.map(({ step }) => step.setupMinutes));
+  // What takes longer than expected, or more sessions, is the work: setting up and cleaning is the same each time.
+  const half = Math.min(recorded * setupShare(works, scheduled, sessions), scheduled) / 2;
   const before = strokeAfter(session, works, now);
   const after = session.end === null ? 0 : restAfterDone(session, works, session.end);
   return {
@@ -100,8 +103,7 @@ function splitSession(
 }
 
 /** The part of a session that the schedule expects to be setup, 0..1. */
-function setupShare(works: readonly Work[], sessions: SessionsByPiece): number {
-  const setup = Math.max(0, ...works.map(({ step }) => step.setupMinutes));
+function setupShare(works: readonly Work[], setup: number, sessions: SessionsByPiece): number {
   const hands = works.reduce((sum, { piece, step }) => {
     const all = (sessions.get(piece.id) ?? []).filter(({ targets }) =>
       targets.some((target) => target.piece === piece.id && target.step === step.id),

@@ -63,10 +63,23 @@ describe('hours of one piece', () => {
     shop.act({ do: 'done', piece: stool, part: null }, at(60));
     shop.act({ do: 'put down', piece: stool }, at(68));
     const hours = hoursOfPiece(shop.bench(), shop.piece(stool), at(200));
-    // 15 of 15 + 45 min are a quarter; half of it before the work, and 8 min between done and put down.
-    expect(hours.steps[0]?.setup).toBeCloseTo(68 / 8 + 8, 9);
+    // 15 of 15 + 45 min are a quarter, of 68 min more than the 15; half of these before the work, and 8 min between done
+    // and put down.
+    expect(hours.steps[0]?.setup).toBeCloseTo(15 / 2 + 8, 9);
     expect(hours.steps[0]?.about).toBe(true);
     expect(hours.setup.about).toBe(true);
+  });
+
+  it('takes no more setup of a session than the schedule has, however long or often the step was worked', () => {
+    const shop = inventShop();
+    const stool = shop.add('Beech stool', scheduleOf([sand(100)]));
+    for (let session = 0; session < 8; session += 1) {
+      shop.act({ do: 'pick up', targets: [{ piece: stool, part: null }] }, at(session * 100));
+      shop.act({ do: 'put down', piece: stool }, at(session * 100 + 80));
+    }
+    // Half of 15 min before the work and half after it, each time, as no stamp tells either.
+    const [sanding] = hoursOfPiece(shop.bench(), shop.piece(stool), at(900)).steps;
+    expect(sanding).toMatchObject({ sessions: 8, setup: 8 * 15, about: true });
   });
 
   it('takes no setup for an end that is still to come, and says of none that it was about so much', () => {
