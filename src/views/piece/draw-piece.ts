@@ -87,11 +87,12 @@ function ticks(window: Window, { now, snapshot }: View): boolean {
   return counts === 'down' && at !== null && at - now <= tenMinutes;
 }
 
-/** `so far 284   to go 50 to 82 min, 4 times in 5` */
+/** `so far, beside setup 41   284   to go 50 to 82 min, 4 times in 5` */
 function totalLine({ hours }: OpenedPiece, columns: StepColumns, view: View): Line {
-  const { recorded, toGo } = hours;
-  const spent = padStart(String(Math.round(recorded)), 5);
-  const head = fitEnd('     so far', 5 + columns.name) + spent;
+  const { recorded, setup, toGo } = hours;
+  const spent = padStart(String(Math.round(recorded - setup.minutes)), 5);
+  const beside = setup.minutes < 0.5 ? '' : `, beside setup ${Math.round(setup.minutes)}`;
+  const head = fitEnd(`     so far${beside}`, 5 + columns.name) + spent;
   if (toGo === null) return lineOf(head, 'quiet');
   const range =
     columns.window === 0

@@ -1,4 +1,4 @@
-import { stepMinutes, type PlannedStep } from '../../tracker/bench/index.ts';
+import type { PlannedStep } from '../../tracker/bench/index.ts';
 import { foreseenOn } from '../../tracker/estimate/index.ts';
 import { fitEnd, glyphSets, padStart, segment, type Line, type Role } from '../drawing/index.ts';
 import { rangeInTable, type ShopClock } from '../format/index.ts';
@@ -48,10 +48,10 @@ export function stepRow({ opened, step, marked, columns, view }: StepRow): Line 
     standing.session?.targets.some(
       (target) => target.piece === piece.id && target.step === step.id,
     ) === true;
-  const spent = stepMinutes(bench, piece, step.id, view.now);
-  const { low, high } =
-    hours.steps.find((each) => each.step.id === step.id)?.expected ??
-    foreseenOn(bench, step, piece);
+  const own = hours.steps.find((each) => each.step.id === step.id);
+  // Hands-on, as what is expected: setup and cleanup stand beside the sum.
+  const spent = own?.minutes ?? 0;
+  const { low, high } = own?.expected ?? foreseenOn(bench, step, piece);
   const place = String(piece.steps.indexOf(step) + 1);
   const figures = [
     padStart(minutesTold(step, spent, isToDo(piece, step)), minutes),
