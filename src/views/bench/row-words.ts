@@ -144,7 +144,7 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
     const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
     return about(
       worked.name,
-      `${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)}`,
+      `${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}expected ${rangeInWords(expected.low, expected.high)} min`,
       `${begunWords(standing, view)}${sectionWords(begunInHand(standing))}`,
     );
   }

@@ -33,7 +33,7 @@ next     2 Plant stand: try it, till 18:30
 in hand  1 Oak settle: sand 120 grit, 27 min of about 36 min
                                                   14:29   15:00     18  24  06
 ▶[1] Oak settle     in hand since    14:02 27 min │               ┊
-     sand 120 grit, 1 of 2; expected 26 to 48
+     sand 120 grit, 1 of 2; expected 26 to 48 min
   2  Plant stand    try it till      18:30 4 h 01 │███████████████┊█)▒▒▒▒▒▒▒▒▒▒▒
      varnish coat 1; after 18:30 scuff 320 first
   3  Beech stool    drying, try it   15:10 41 min │··········(████┊████)▒▒▒▒▒▒▒▒

@@ -22,7 +22,7 @@ describe('the line under a row, where a step has a long name', () => {
       expect.stringMatching(/^ {5}find the old finish: .*…, 1 of 1; expected 20 to 45 min$/),
     );
     expect(rows(added().pickUp('24 09:10', 1, 'find'), '24 09:20')).toContainEqual(
-      expect.stringMatching(/^ {5}find the old finish: .*…, 1 of 1; expected 20 to 45$/),
+      expect.stringMatching(/^ {5}find the old finish: .*…, 1 of 1; expected 20 to 45 min$/),
     );
   });
 
