@@ -1,6 +1,6 @@
 import { cautionsOfStep } from '../../tracker/cautions/index.ts';
 import type { Piece, PlannedStep } from '../../tracker/bench/index.ts';
-import { cut, type Line } from '../drawing/index.ts';
+import { cut, width, type Line } from '../drawing/index.ts';
 import { cautionWords } from '../format/index.ts';
 import type { View } from '../screen.ts';
 import { blockLabelCells, labelled } from './window-block.ts';
@@ -40,7 +40,9 @@ export function cautionLines(
 ): readonly Line[] {
   const { columns, theme } = view;
   const [first, ...more] = brief;
-  const rest = more.length === 0 ? '' : ` (${more.length} more: ${allByKey})`;
+  const isCut = first !== undefined && width(first) > columns - blockLabelCells;
+  const rest =
+    more.length > 0 ? ` (${more.length} more: ${allByKey})` : isCut ? ` (whole: ${allByKey})` : '';
   const room = columns - blockLabelCells - rest.length;
   const told = [
     ...full.flatMap((text) => labelled('caution', text, columns)),
