@@ -57,11 +57,14 @@ function sessionWords(session: Session, bench: Bench, view: View): Told {
   const expected = rangeOfSum(
     works.flatMap(({ piece, step }) => (step === null ? [] : [foreseenOn(bench, step, piece)])),
   );
-  const about = expected === null ? '' : ` of about ${minutesSpent(expected.minutes * minute)}`;
+  // The clock has run since the pick-up, so setup and cleanup are in what it comes to, once.
+  const setup = Math.max(0, ...works.map(({ step }) => step?.setupMinutes ?? 0));
+  const about =
+    expected === null ? '' : ` of about ${minutesSpent((expected.minutes + setup) * minute)}`;
   const range =
     expected === null || view.columns < 120
       ? ''
-      : `; expected ${rangeInWords(expected.low, expected.high)}, 4 times in 5`;
+      : `; ${setup > 0 ? 'with setup' : 'expected'} ${rangeInWords(expected.low + setup, expected.high + setup)}, 4 times in 5`;
   return { names: namesByStep(works), minutes: `, ${minutes}`, about: about + range };
 }
 

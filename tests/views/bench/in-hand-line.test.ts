@@ -1,0 +1,24 @@
+import { expect, it } from 'vitest';
+import { benchStart } from '../../../src/views/bench/bench-state.ts';
+import { benchScreen } from '../../../src/views/bench/index.ts';
+import { at, Facts, rowsOf, snapshotOf, step, viewOf } from '../support/bench-of.ts';
+
+const sanding = (setupMinutes: number) =>
+  step('sand', 'sand 120', { minutes: { typical: 45, low: 25, high: 90 }, setupMinutes });
+
+const inHand = (facts: Facts, columns = 80): string => {
+  const drawn = benchScreen.draw(
+    { ...benchStart(at('24 09:20')), selected: 'p1' },
+    viewOf(snapshotOf(facts.bench()), at('24 09:20'), [columns, 24]),
+  );
+  return rowsOf(drawn).find((row) => row.startsWith('in hand')) ?? '';
+};
+
+it('counts setup and cleanup, once, in what the session comes to', () => {
+  const shop = (setup: number) =>
+    new Facts().piece('24 09:00', 1, 'Oak settle', [sanding(setup)]).pickUp('24 09:10', 1, 'sand');
+  expect(inHand(shop(0))).toMatch(/10 min of about 45 min$/);
+  expect(inHand(shop(15))).toMatch(/10 min of about 60 min$/);
+  expect(inHand(shop(15), 120)).toMatch(/; with setup 40 to 105, 4 times in 5$/);
+  expect(inHand(shop(0), 120)).toMatch(/; expected 25 to 90, 4 times in 5$/);
+});
