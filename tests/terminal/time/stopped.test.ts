@@ -56,9 +56,8 @@ describe('a machine that sleeps over what was due', { timeout: 120_000 }, () => 
     process.kill(pid, 'SIGCONT');
     await until('the summary', () => shop.heard().length > 0);
     await hearsNoMore(shop);
-    expect(titles(shop)).toEqual([
-      expect.stringMatching(/^Asleep or stopped \d\d:\d\d to \d\d:\d\d/),
-    ]);
+    // Stopped before its first look, it can't say from when.
+    expect(titles(shop)).toEqual([expect.stringMatching(/^Asleep or stopped /)]);
   });
 });
 
