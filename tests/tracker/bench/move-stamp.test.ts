@@ -48,6 +48,23 @@ describe('how far one press moves', () => {
       .then({ kind: 'stamp-moved', body: { to: at('8:59') } });
   });
 
+  test('what ends a dwell by one, too: a minute decides', () => {
+    const followed = past()
+      .added('chest', bleachAndClear)
+      .stamped('chest', 'bleach', 'first-stroke', at('9:00'), { agent: 'A' })
+      .stamped('chest', 'bleach', 'first-stroke', at('9:12'), { agent: 'B' });
+    given(followed)
+      .when(move(true), at('9:20'))
+      .then({ kind: 'stamp-moved', body: { to: at('9:11') } });
+    const wiped = past()
+      .added('chest', stainInSections)
+      .stamped('chest', 'stain', 'section-on', at('9:00'), { section: 1 })
+      .stamped('chest', 'stain', 'section-off', at('9:08'), { section: 1 });
+    given(wiped)
+      .when(move(true), at('9:20'))
+      .then({ kind: 'stamp-moved', body: { to: at('9:07') } });
+  });
+
   test('the last of a bleach is the beginning of a long wait', () => {
     const bleached = past()
       .added('chest', bleachAndClear)

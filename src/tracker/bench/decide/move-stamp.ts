@@ -107,20 +107,25 @@ function instantNow(bench: Bench, fact: BenchFact): Instant {
   return bench.timers.find((timer) => timer.fact === fact.id)?.start ?? fact.at;
 }
 
-/** Whether a stamp belongs to a coat's long waits, and begins no dwell, glue or pot that is counted in minutes. */
+/** Whether a stamp belongs to a coat's long waits, and neither begins nor ends a dwell, glue or pot that is counted in minutes. */
 function movesCoat(piece: Piece, facts: readonly BenchFact[]): boolean {
   const stamp = facts.find((fact) => fact.kind === 'stamped' || fact.kind === 'step-done');
   if (stamp === undefined || (stamp.kind !== 'stamped' && stamp.kind !== 'step-done')) return false;
   const step = piece.steps.find((each) => each.id === stamp.body.step);
   const rules = step === undefined ? [] : rulesOf(piece, step);
-  const beginsDwell = rules.some(
-    ({ kind, begins: { events, agent } }) =>
-      stamp.kind === 'stamped' &&
-      (kind === 'chemical' || kind === 'glue' || kind === 'pot') &&
-      events.includes(stamp.body.event) &&
-      (agent === undefined || agent === stamp.body.agent),
-  );
-  return !beginsDwell && rules.some((rule) => rule.kind === 'coat');
+  const isOfDwell = rules
+    .filter(({ kind }) => kind === 'chemical' || kind === 'glue' || kind === 'pot')
+    .flatMap(({ begins, closedBy }) => [
+      begins,
+      ...(closedBy.by === 'stamp' ? [closedBy.stamp] : []),
+    ])
+    .some(
+      ({ events, agent }) =>
+        stamp.kind === 'stamped' &&
+        events.includes(stamp.body.event) &&
+        (agent === undefined || agent === stamp.body.agent),
+    );
+  return !isOfDwell && rules.some((rule) => rule.kind === 'coat');
 }
 
 /**
