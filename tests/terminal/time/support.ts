@@ -1,4 +1,5 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { expect, onTestFinished } from 'vitest';
 import { cleanEnvironment, startFile, temporaryFolder } from '../support/terminal.ts';
@@ -67,5 +68,9 @@ export async function keeperThere(shop: ClockedShop): Promise<number> {
   const { pid } = shop.keeper();
   if (pid === undefined) throw new Error('no keeper was started');
   await until('the keeper', () => shop.run('bench').includes('A keeper stands by'));
+  // It holds its lock before it begins to watch.
+  const log = join(shop.folder, 'ping-diagnostics.log');
+  await until('its watch', () => readFileSync(log, 'utf8').includes(`began by=keeper pid=${pid}`));
+  await wait(500);
   return pid;
 }
