@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { expect, onTestFinished } from 'vitest';
@@ -70,7 +70,10 @@ export async function keeperThere(shop: ClockedShop): Promise<number> {
   await until('the keeper', () => shop.run('bench').includes('A keeper stands by'));
   // It holds its lock before it begins to watch.
   const log = join(shop.folder, 'ping-diagnostics.log');
-  await until('its watch', () => readFileSync(log, 'utf8').includes(`began by=keeper pid=${pid}`));
+  await until(
+    'its watch',
+    () => existsSync(log) && readFileSync(log, 'utf8').includes(`began by=keeper pid=${pid}`),
+  );
   await wait(500);
   return pid;
 }
