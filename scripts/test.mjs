@@ -3,11 +3,13 @@ import { existsSync, globSync } from 'node:fs';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
+import { reportVariable } from './suite-report.mjs';
 
 /**
  * Everything that must hold, in one command: types, lint, arrows, unused code,
  * then the suites. Each check runs to its end whatever failed before it. The last
- * line counts the tests, and each other check that failed as one failed.
+ * lines say again what failed, as it may be thousands of lines above; the very last
+ * counts the tests, and each other check that failed as one failed.
  */
 
 const checks = [
@@ -86,53 +88,49 @@ async function runCheck({ name, command }) {
  * @param {string} reportFile
  */
 async function runSuites({ name, zone, filters }, reportFile) {
-  const command = ['vitest', 'run', '--reporter=default', '--reporter=json'];
-  command.push(`--outputFile.json=${reportFile}`, ...filters);
+  const reporters = ['default', join(import.meta.dirname, 'suite-report.mjs')];
+  const command = ['vitest', 'run', ...reporters.map((reporter) => `--reporter=${reporter}`)];
   console.log(`\n== ${name}`);
-  const endedWell = await ended(start(command, { ...plainEnvironment, TZ: zone }, 'inherit'));
-  const counts = await countTests(reportFile);
+  const environment = { ...plainEnvironment, TZ: zone, [reportVariable]: reportFile };
+  const endedWell = await ended(start([...command, ...filters], environment, 'inherit'));
+  /** @type {import('./suite-report.mjs').Report} */
+  const report = existsSync(reportFile)
+    ? JSON.parse(await readFile(reportFile, 'utf8'))
+    : { passed: 0, failed: 0, skipped: 0, failures: [] };
   // A suite that can't load, or an error outside any test, leaves no failed test behind.
-  if (!endedWell && counts.failed === 0) counts.failed = 1;
-  return counts;
-}
-
-/** @param {string} reportFile */
-async function countTests(reportFile) {
-  if (!existsSync(reportFile)) return { passed: 0, failed: 0, skipped: 0 };
-  const report = JSON.parse(await readFile(reportFile, 'utf8'));
-  return {
-    passed: report.numPassedTests,
-    failed: report.numFailedTests,
-    skipped: report.numPendingTests + report.numTodoTests,
-  };
+  if (!endedWell && report.failed === 0) report.failed = 1;
+  if (!endedWell && report.failures.length === 0)
+    report.failures.push({ where: 'vitest', why: 'ended badly and left no reason; see above' });
+  return report;
 }
 
 const total = { passed: 0, failed: 0, skipped: 0 };
-const failedSteps = [];
+/** @type {string[]} */
+const failed = [];
 
 const checked = await Promise.all(checks.map(runCheck));
 for (const [index, { name }] of checks.entries()) {
   if (checked[index] === false) {
     total.failed += 1;
-    failedSteps.push(name);
+    failed.push(name);
   }
 }
 
 const reportFolder = await mkdtemp(join(tmpdir(), 'recoat-test-'));
 try {
   for (const [index, run] of runs.entries()) {
-    const counts = await runSuites(run, join(reportFolder, `${index}.json`));
-    total.passed += counts.passed;
-    total.failed += counts.failed;
-    total.skipped += counts.skipped;
-    if (counts.failed > 0) failedSteps.push(run.name);
+    const report = await runSuites(run, join(reportFolder, `${index}.json`));
+    total.passed += report.passed;
+    total.failed += report.failed;
+    total.skipped += report.skipped;
+    for (const { where, why } of report.failures) failed.push(`${run.name}: ${where}\n${why}`);
   }
 } finally {
   await rm(reportFolder, { recursive: true });
 }
 
 console.log('');
-if (failedSteps.length > 0) console.log(`failed: ${failedSteps.join(', ')}`);
+for (const each of failed) console.log(`failed: ${each}\n`);
 const skipped = total.skipped > 0 ? `, ${total.skipped} skipped` : '';
 console.log(`${total.passed} passed, ${total.failed} failed${skipped}`);
 // Nothing tested is nothing shown to work.

@@ -1,0 +1,66 @@
+import { writeFileSync } from 'node:fs';
+
+/**
+ * @typedef {object} Report what a run of the suites came to
+ * @property {number} passed tests
+ * @property {number} failed tests
+ * @property {number} skipped tests, those of a group that could not be prepared among them
+ * @property {{where: string, why: string}[]} failures tests, groups, files and errors outside of any
+ */
+
+/** Where the reporter leaves its report, for what started the run. */
+export const reportVariable = 'SUITE_REPORT';
+
+/**
+ * Vitest's own report in JSON leaves out errors of a group and errors outside of any
+ * test, so that a run could fail with nothing named that failed.
+ */
+export default class SuiteReporter {
+  /**
+   * @param {readonly import('vitest/node').TestModule[]} modules
+   * @param {readonly import('vitest').SerializedError[]} errorsOutside
+   */
+  onTestRunEnd(modules, errorsOutside) {
+    const file = process.env[reportVariable];
+    if (file === undefined) throw new Error(`${reportVariable} names no file for the report`);
+    writeFileSync(file, JSON.stringify(reportOf(modules, errorsOutside)));
+  }
+}
+
+/**
+ * @param {readonly import('vitest/node').TestModule[]} modules
+ * @param {readonly import('vitest').SerializedError[]} errorsOutside
+ * @returns {Report}
+ */
+function reportOf(modules, errorsOutside) {
+  /** @type {Report} */
+  const report = { passed: 0, failed: 0, skipped: 0, failures: [] };
+  /** @param {string} where @param {readonly import('vitest').SerializedError[]} errors */
+  const add = (where, errors) => {
+    for (const error of errors) report.failures.push({ where, why: told(error) });
+  };
+  for (const module of modules) {
+    const file = module.relativeModuleId;
+    add(file, module.errors());
+    for (const suite of module.children.allSuites())
+      add(`${file} > ${suite.fullName}`, suite.errors());
+    for (const test of module.children.allTests()) {
+      const { state, errors = [] } = test.result();
+      if (state === 'passed') report.passed += 1;
+      else if (state === 'failed') report.failed += 1;
+      else report.skipped += 1;
+      if (state === 'failed') add(`${file} > ${test.fullName}`, errors);
+    }
+  }
+  add('outside of any test', errorsOutside);
+  return report;
+}
+
+/**
+ * @param {import('vitest').SerializedError} error
+ * @returns {string} its message and the places of our own that it came by
+ */
+function told({ message, stack = '' }) {
+  const places = stack.split('\n').filter((line) => /^\s+at /.test(line));
+  return [message, ...places.filter((line) => !line.includes('node_modules'))].join('\n');
+}
