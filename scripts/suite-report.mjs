@@ -47,9 +47,11 @@ function reportOf(modules, errorsOutside) {
     for (const test of module.children.allTests()) {
       const { state, errors = [] } = test.result();
       if (state === 'passed') report.passed += 1;
-      else if (state === 'failed') report.failed += 1;
-      else report.skipped += 1;
-      if (state === 'failed') add(`${file} > ${test.fullName}`, errors);
+      else if (state === 'skipped') report.skipped += 1;
+      else report.failed += 1;
+      const where = `${file} > ${test.fullName}`;
+      if (state === 'failed') add(where, errors);
+      if (state === 'pending') report.failures.push({ where, why: 'never came to its end' });
     }
   }
   add('outside of any test', errorsOutside);
