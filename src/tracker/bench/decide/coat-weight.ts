@@ -3,8 +3,9 @@ import type { CoatWeight, NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { isCoat } from '../matches/coats-of.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../piece.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
+import type { WorkedStep } from './worked-step.ts';
 
 /** Thin, normal or heavy: told of a coat that is on, and what was told before counts no more. */
 export function tellCoatWeight(
@@ -22,7 +23,14 @@ export function tellCoatWeight(
   if (step !== null && coat.id !== step.id)
     return refuse(`${not}: ${step.name} on ${called(piece)} is no coat that is on.`);
   return accept(
-    [weighed(piece, coat, intent.part, passToWeigh(piece, coat), intent.weight, context)],
+    [
+      weighed(
+        { piece, part: intent.part, step: coat },
+        passToWeigh(piece, coat),
+        intent.weight,
+        context,
+      ),
+    ],
     `${intent.weight} coat, ${coat.name} on ${called(piece)}`,
     piece.id,
   );
@@ -31,28 +39,24 @@ export function tellCoatWeight(
 /** The same told with "done": one deed. */
 export function doneWithWeight(
   done: Outcome,
+  worked: WorkedStep,
   weight: CoatWeight | undefined,
-  step: PlannedStep,
-  piece: Piece,
   context: IntentContext,
 ): Outcome {
   if (!done.ok || weight === undefined) return done;
-  if (!isCoat(step))
-    return refuse(`Not done: ${step.name} is no coat, so it is neither thin nor heavy.`);
+  if (!isCoat(worked.step))
+    return refuse(`Not done: ${worked.step.name} is no coat, so it is neither thin nor heavy.`);
   const [finish] = done.facts;
   if (finish?.kind !== 'step-done') return done;
-  const { part, pass } = finish.body;
   return {
     ...done,
-    facts: [...done.facts, weighed(piece, step, part, pass, weight, context)],
+    facts: [...done.facts, weighed(worked, finish.body.pass, weight, context)],
     says: `${done.says}, ${weight} coat`,
   };
 }
 
 const weighed = (
-  piece: Piece,
-  step: PlannedStep,
-  part: string | null,
+  { piece, part, step }: WorkedStep,
   pass: number,
   weight: CoatWeight,
   context: IntentContext,

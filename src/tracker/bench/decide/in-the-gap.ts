@@ -1,17 +1,16 @@
 import { stretchAt } from '../../windows/evaluate.ts';
 import type { Window } from '../../windows/model.ts';
 import type { IntentContext } from '../intents.ts';
-import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
+import type { Bench, Stamp } from '../piece.ts';
 import { windowsOf } from '../piece-windows.ts';
 import { countsFor, stampsOf } from '../progress.ts';
 import { instantOf } from './context.ts';
+import type { WorkedStep } from './worked-step.ts';
 
 /** What comes of a stroke that goes on in the gap in which nothing may; null where it goes into none. */
 export function gapTrouble(
   bench: Bench,
-  piece: Piece,
-  step: PlannedStep,
-  part: string | null,
+  { piece, part, step }: WorkedStep,
   stamps: readonly Pick<Stamp, 'event' | 'pass'>[],
   context: IntentContext,
 ): string | null {

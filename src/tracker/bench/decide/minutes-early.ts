@@ -1,25 +1,24 @@
 import { minute } from '../../time/index.ts';
 import { opensAt } from '../../windows/evaluate.ts';
 import type { IntentContext } from '../intents.ts';
-import type { Bench, Piece, Stamp } from '../piece.ts';
+import type { Bench, Stamp } from '../piece.ts';
 import { windowsOf } from '../piece-windows.ts';
 import { countsFor } from '../progress.ts';
 import { isChosen } from '../window-closing.ts';
 import { instantOf } from './context.ts';
+import type { WorkedStep } from './worked-step.ts';
 
 /** How many minutes before its opening a stamp ends a window of its own step, rounded up; 0 if none. */
 export function minutesEarly(
   bench: Bench,
-  piece: Piece,
-  step: string,
-  part: string | null,
+  { piece, part, step }: WorkedStep,
   { event, agent, pass }: Pick<Stamp, 'event' | 'agent' | 'pass'>,
   context: IntentContext,
 ): number {
   const at = instantOf(context);
   const ended = windowsOf(bench, piece, context.sense).filter(
     ({ rule, subject, closedAt }) =>
-      subject.stepId === step &&
+      subject.stepId === step.id &&
       (part === null || countsFor(subject.partId, part)) &&
       closedAt === null &&
       (rule.closedBy.by === 'next pass'

@@ -4,16 +4,15 @@ import type { Bench, Piece } from '../piece.ts';
 import { everyStampOf, stampsOf } from '../progress.ts';
 import { sessionHolding } from '../standing.ts';
 import { called, instantOf } from './context.ts';
+import type { WorkedStep } from './worked-step.ts';
 
 /** Stamps of a step keep their order: none lies before the last one. */
 export function notBeforeLast(
-  piece: Piece,
-  step: string,
-  part: string | null,
+  { piece, part, step }: WorkedStep,
   context: IntentContext,
   not: string,
 ): Outcome | null {
-  const made = part === null ? everyStampOf(piece, step) : stampsOf(piece, step, part);
+  const made = part === null ? everyStampOf(piece, step.id) : stampsOf(piece, step.id, part);
   const last = made.reduce((latest, stamp) => Math.max(latest, stamp.at), 0);
   if (context.at === undefined || instantOf(context) >= last) return null;
   return refuse(

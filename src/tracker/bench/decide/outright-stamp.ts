@@ -6,7 +6,7 @@ import type { Bench, Piece, PlannedStep, Stamp } from '../piece.ts';
 import { countsFor, currentStep, passUnderWay, stampsOf } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { called, instantOf, isOutcome, onBench, stepOf } from './context.ts';
-import { named, stampAll } from './stamps.ts';
+import { makeStamps, named } from './make-stamps.ts';
 
 /**
  * Any stamp outright: topped up, covered, turned, clamps off. It belongs to the step that was named; else to that of which
@@ -48,7 +48,12 @@ export function doStamp(
     section,
   };
   const { says } = named(step, stamp);
-  return stampAll(bench, piece, intent, step, [{ ...stamp, says }], says, context, false);
+  return makeStamps(
+    bench,
+    { piece, part: intent.part, step },
+    { stamps: [{ ...stamp, says }], says, picksUp: false },
+    context,
+  );
 }
 
 /** The section that was last worked; one more goes on only after that is off. */

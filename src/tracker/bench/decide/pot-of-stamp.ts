@@ -8,6 +8,7 @@ import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { isMixed, openPotOf, openPots, potTrouble } from '../pot-window.ts';
 import { factAt, instantOf } from './context.ts';
 import { newPot } from './pots.ts';
+import type { WorkedStep } from './worked-step.ts';
 
 /** The pot that goes with some stamps: its id is kept with them. */
 export type PotOfStamp = {
@@ -37,8 +38,7 @@ const takes: ReadonlySet<StampEvent> = new Set(['first-stroke', 'section-on', 't
  */
 export function potFor(
   bench: Bench,
-  piece: Piece,
-  step: PlannedStep,
+  { piece, step }: WorkedStep,
   stamps: readonly { readonly event: StampEvent }[],
   context: IntentContext,
 ): PotOfStamp {

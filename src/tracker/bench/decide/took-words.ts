@@ -2,8 +2,9 @@ import { expectedMinutes, fromSchedule } from '../../estimate/expected.ts';
 import { sessionsByPiece, workedOnStep } from '../../estimate/worked-time.ts';
 import type { Expectation } from '../facts.ts';
 import type { IntentContext } from '../intents.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../piece.ts';
 import { instantOf } from './context.ts';
+import type { WorkedStep } from './worked-step.ts';
 
 /** From about so many steps of a class on, what these hands did counts for more than what is believed of anybody's. */
 const usualFrom = 2.9;
@@ -14,8 +15,7 @@ const usualFrom = 2.9;
  */
 export function tookWords(
   bench: Bench,
-  piece: Piece,
-  step: PlannedStep,
+  { piece, step }: WorkedStep,
   { low, high, model }: Expectation,
   context: IntentContext,
 ): string {
