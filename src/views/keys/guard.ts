@@ -26,7 +26,8 @@ const silence: Milliseconds = 300;
 export const twoDigits: Milliseconds = 80;
 
 const guarded = new Set(['enter', 'space', '+', 'd']);
-const isDigit = (name: string): boolean => /^[1-9]$/.test(name);
+/** A digit that chooses a piece. */
+export const isDigit = (name: string): boolean => /^[1-9]$/.test(name);
 
 export type Verdict = {
   readonly guard: Guard;
@@ -37,32 +38,29 @@ export type Verdict = {
 
 /** Whether a press on the bench counts, from its key and its arrival alone. Whatever key finishes a step comes in as `d`. */
 export function judge(guard: Guard, name: string, at: Instant): Verdict {
-  const gap = guard.lastArrival === null ? Number.POSITIVE_INFINITY : at - guard.lastArrival;
   const arrived = { ...guard, lastArrival: at };
   const drop = (held: boolean, revert = false): Verdict => ({
     guard: { ...arrived, held },
     take: false,
     revert,
   });
-  // A clock that was set back says nothing about the gap; the press counts.
-  if (gap >= 0 && gap < (guard.held ? silence : heldGap)) {
-    const revert =
-      !guard.held &&
-      gap < twoDigits &&
-      isDigit(name) &&
-      guard.lastTaken !== null &&
-      isDigit(guard.lastTaken.name);
-    return drop(true, revert && guard.lastTaken?.name !== name);
+  const { held, lastArrival, lastTaken, listClosedAt } = guard;
+  if (isWithin(held ? silence : heldGap, lastArrival, at)) {
+    const isTogether = !held && isWithin(twoDigits, lastArrival, at);
+    return drop(true, isTogether && lastTaken !== null && areTwoDigits(lastTaken.name, name));
   }
-  const last = guard.lastTaken;
-  const sinceTaken = last === null ? Number.POSITIVE_INFINITY : at - last.at;
-  if (guarded.has(name) && last?.name === name && sinceTaken >= 0 && sinceTaken < bounce)
+  const isGuarded = guarded.has(name);
+  if (isGuarded && lastTaken?.name === name && isWithin(bounce, lastTaken.at, at))
     return drop(false);
-  const sinceList =
-    guard.listClosedAt === null ? Number.POSITIVE_INFINITY : at - guard.listClosedAt;
-  if ((guarded.has(name) || isDigit(name)) && sinceList >= 0 && sinceList < bounce)
-    return drop(false);
+  if ((isGuarded || isDigit(name)) && isWithin(bounce, listClosedAt, at)) return drop(false);
   return { guard: { ...arrived, held: false, lastTaken: { name, at } }, take: true, revert: false };
 }
+
+/** Whether something was less than a length of time ago. A clock that was set back says nothing of it: then it wasn't. */
+const isWithin = (length: Milliseconds, since: Instant | null, now: Instant): boolean =>
+  since !== null && now >= since && now - since < length;
+
+const areTwoDigits = (first: string, second: string): boolean =>
+  isDigit(first) && isDigit(second) && first !== second;
 
 export const listClosed = (guard: Guard, at: Instant): Guard => ({ ...guard, listClosedAt: at });

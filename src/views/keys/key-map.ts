@@ -1,5 +1,5 @@
-/** One thing a key can do on the bench, with all that is said of it: matching, help line and keys sheet come from this. */
-export type Act =
+/** What a key can do to the row that is selected. */
+export type RowAct =
   | 'pick up'
   | 'next stamp'
   | 'ready'
@@ -11,31 +11,35 @@ export type Act =
   | 'other stamp'
   | 'earlier'
   | 'later'
-  | 'take back'
-  | 'bring back'
-  | 'back to'
-  | 'all keys'
-  | 'list'
   | 'take along'
   | 'next part'
-  | 'up'
-  | 'down'
   | 'open piece'
+  | 'hold'
+  | 'job card'
+  | 'note'
+  | 'off the bench'
+  | 'remove';
+
+/** One thing a key can do on the bench, with all that is said of it: matching, help line and keys sheet come from this. */
+export type Act =
+  | RowAct
+  | 'all keys'
+  | 'list'
   | 'add'
   | 'odd timer'
   | 'pots'
-  | 'hold'
   | 'conditions'
   | 'minutes'
-  | 'job card'
   | 'overnight'
   | 'leave'
-  | 'note'
+  | 'take back'
+  | 'bring back'
+  | 'back to'
   | 'past pieces'
   | 'pings'
   | 'settings'
-  | 'off the bench'
-  | 'remove';
+  | 'up'
+  | 'down';
 
 export type Binding = {
   readonly act: Act;
