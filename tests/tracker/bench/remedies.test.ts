@@ -7,14 +7,14 @@ import {
   standingOf,
 } from '../../../src/tracker/bench/index.ts';
 import { hour, minute } from '../../../src/tracker/time/index.ts';
-import { opensAt } from '../../../src/tracker/windows/index.ts';
+import { opensAt, type WindowKind } from '../../../src/tracker/windows/index.ts';
 import {
   remedySteps,
   stepClasses,
-  troublesOf,
   troublesTried,
   usualStep,
   type Step,
+  type StepClass,
   trialWindow,
 } from '../../../src/tracker/trade/index.ts';
 import { benchBodies } from '../../../src/persist/schemas/bench-facts.ts';
@@ -43,6 +43,10 @@ function drying(isDone = true): FakePort {
   else facts.stamp('24 10:20', 3, 'coat2', 'last-stroke');
   return new FakePort({ now: at(afterCoat), facts: facts.list });
 }
+
+/** What is offered where a window of a kind was tried, on a step of a class. */
+const troublesOf = (kind: WindowKind, stepClass: StepClass = 'coat, brushed') =>
+  troublesTried({ id: 'tried', kind }, stepClass);
 
 const runs = troublesOf('coat').find(({ id }) => id === 'runs');
 
