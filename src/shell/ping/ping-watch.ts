@@ -1,41 +1,26 @@
-import type { FactStore } from '../../persist/index.ts';
 import {
-  foldBench,
   nextPingAt,
   sendingsDue,
   spoilsRunning,
   type Bench,
   type PingFact,
   type PingSense,
-  type Sending,
 } from '../../tracker/bench/index.ts';
-import { minute, second, type Instant } from '../../tracker/time/index.ts';
-import { perhapsTwice, pingText, toldAgain } from '../../views/ping-text/index.ts';
-import type { Shop, ShownPing } from '../../views/port.ts';
-import { clockReading, type Clock } from '../clock.ts';
+import { minute, type Instant } from '../../tracker/time/index.ts';
+import type { ShownPing } from '../../views/port.ts';
+import { clockReading } from '../clock.ts';
 import { factHead } from '../head-facts.ts';
-import type { NewId } from '../ids.ts';
-import { claimedPings } from '../shown-pings.ts';
 import type { Awake } from './awake.ts';
-import type { Diagnostics } from './diagnostics.ts';
-import { lostClaims, senderLostAfter, type LostClaims } from './lost-claims.ts';
+import { createClaiming, type Claim, type ClaimingOptions } from './claiming.ts';
 import type { Pinger } from './pinger.ts';
 import { createRinging, notifyAgainAfter, ringAgainAfter } from './ringing.ts';
-import { createUnrecorded } from './unrecorded.ts';
+import { createStandstill } from './standstill.ts';
 
-export type PingWatchOptions = {
-  readonly store: Pick<FactStore, 'change'>;
-  readonly clock: Clock;
-  readonly newId: NewId;
+export type PingWatchOptions = ClaimingOptions & {
   readonly pinger: Pinger;
   readonly awake: Awake;
   readonly keepAwake: () => boolean;
-  readonly diagnostics: Diagnostics;
-  readonly shop: () => Shop;
-  readonly sense: () => PingSense;
   readonly known: () => Known;
-  /** When this process began to watch: what fell due before it was missed because nothing was running. */
-  readonly since: Instant;
   /** Something was written to the store from here. */
   readonly recorded: () => void;
   /** Whether a screen shows them too. */
@@ -58,16 +43,8 @@ export type PingWatch = {
   readonly lookOnly: () => { readonly isDue: boolean; readonly next: Instant | null };
 };
 
-type Claim = {
-  readonly fact: PingFact;
-  readonly sending: Sending;
-  readonly words: ReturnType<typeof pingText>;
-};
-
 /** What a look found holds this long if nothing changes meanwhile. */
 const looksAgainAfter = minute;
-/** A look that comes later than this after it was to come: the machine slept, or this process was stopped. */
-const stoodStillFor = 15 * second;
 
 /**
  * Carries out what the core says is due. Each ping is claimed in the store, with every other process kept out, before
@@ -77,86 +54,17 @@ const stoodStillFor = 15 * second;
  */
 export function createPingWatch(options: PingWatchOptions): PingWatch {
   const { store, clock, newId, pinger, diagnostics, awake } = options;
-  const unrecorded = createUnrecorded(store);
-  const sentHere = new Set<string>();
+  const standstill = createStandstill();
+  const claiming = createClaiming(options, standstill);
   const ringing = createRinging(pinger, options.onScreen ? ringAgainAfter : notifyAgainAfter);
   let toldAwake = '';
   let isSpoiling = false;
-  let wokeAt: Instant | null = null;
-  /** When it was last there, for what is told of while it comes to. */
-  let asleepFrom: Instant | undefined;
-  let seenAt: Instant | undefined;
-  let comesAgainAt: Instant = Number.POSITIVE_INFINITY;
   let last: {
     readonly known: Known;
     readonly sense: PingSense;
     readonly at: Instant;
     readonly next: Instant | null;
   } | null = null;
-
-  const head = () => factHead(newId(), clockReading(clock), 'clock');
-
-  /** Keys of pings on record or sent from here without getting on record, less those that perhaps never went out. */
-  const settledOf = (
-    pings: readonly PingFact[],
-    lost: ReadonlySet<string>,
-  ): ReadonlySet<string> => {
-    const onRecord = claimedPings(pings);
-    if (unrecorded.keys.size === 0 && lost.size === 0) return onRecord;
-    return new Set([...[...onRecord].filter((key) => !lost.has(key)), ...unrecorded.keys]);
-  };
-
-  const claimOf = (sending: Sending, lost: ReadonlySet<string>, now: Instant): Claim => {
-    const first = pingText(sending, now, options.shop(), options.since, asleepFrom);
-    const words = sending.settles.some((key) => lost.has(key)) ? toldAgain(first) : first;
-    const piece = sending.pings[0]?.piece?.id ?? null;
-    const body = { pings: sending.settles, text: words.text, loud: sending.loud, piece };
-    return { sending, words, fact: { ...head(), kind: 'ping-claimed', body } };
-  };
-
-  const lostIn = (pings: readonly PingFact[]): LostClaims =>
-    lostClaims(pings, sentHere, clockReading(clock), wokeAt);
-
-  const dueOn = (bench: Bench, pings: readonly PingFact[], now: Instant): readonly Claim[] => {
-    const { keys: lost } = lostIn(pings);
-    return sendingsDue(bench, settledOf(pings, lost), now, options.sense()).map((sending) =>
-      claimOf(sending, lost, now),
-    );
-  };
-
-  /**
-   * Whether this process stood still with a claim in its hands, for so long that others count its sender as dead: then
-   * whoever looks next tells of it, or has done so.
-   */
-  const isOverdue = ({ fact, sending }: Claim): boolean => {
-    const { told, uptimeMs } = clockReading(clock);
-    const age = uptimeMs === null ? 0 : uptimeMs - (fact.uptimeMs ?? uptimeMs);
-    if (age < senderLostAfter) return false;
-    const piece = sending.pings[0]?.piece?.name ?? null;
-    const because = 'this process stood still when it was to send it';
-    diagnostics.record({ at: told, what: 'dropped', pings: sending.settles, piece, because });
-    return true;
-  };
-
-  const claimDue = (known: Known): readonly Claim[] => {
-    let due: readonly Claim[] | null = null;
-    const result = store.change((current) => {
-      // Its turn may have come late, and the clock may have been set since the last fact.
-      const bench = foldBench(current.bench, undefined, clockReading(clock));
-      due = dueOn(bench, current.pings, clock.now());
-      return { append: { pings: due.map(({ fact }) => fact) }, result: null };
-    });
-    // Where the store could not even be looked at, what is known here decides.
-    const claims: readonly Claim[] = due ?? dueOn(known.bench, known.pings, clock.now());
-    if (result.ok) return claims.filter((claim) => !isOverdue(claim));
-    for (const { fact } of claims) keepUnrecorded(fact, fact.id, result.problem.says);
-    return claims.map((claim) => ({ ...claim, words: perhapsTwice(claim.words) }));
-  };
-
-  const keepUnrecorded = (fact: PingFact, claim: string, because: string): void => {
-    unrecorded.keep([fact], clock.now());
-    diagnostics.record({ at: clock.now(), what: 'unrecorded', claim, because });
-  };
 
   const send = (claim: Claim): void => {
     const { fact, sending, words } = claim;
@@ -172,7 +80,7 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
       pings: settles,
       lateMs: lateBy,
     });
-    sentHere.add(fact.id);
+    claiming.sendsFromHere(fact.id);
     if (loud) ringing.rang(fact.id, now);
     void pinger
       .send({ id: fact.id, title: words.title, body: words.body, loud })
@@ -189,10 +97,14 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
         });
         const all = options.onScreen ? ['screen', ...ways] : ways;
         const body = { claim: fact.id, ways: all, failures };
-        const sent: PingFact = { ...head(), kind: 'ping-sent', body };
+        const sent: PingFact = {
+          ...factHead(newId(), clockReading(clock), 'clock'),
+          kind: 'ping-sent',
+          body,
+        };
         const written = store.change(() => ({ append: { pings: [sent] }, result: null }));
         if (written.ok) options.recorded();
-        else keepUnrecorded(sent, fact.id, written.problem.says);
+        else claiming.keepUnrecorded(sent, fact.id, written.problem.says);
       });
   };
 
@@ -205,10 +117,10 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
 
   const lookClosely = (known: Known, sense: PingSense, now: Instant): Instant | null => {
     const { bench, pings, shown } = known;
-    const lost = lostIn(pings);
-    const settled = settledOf(pings, lost.keys);
+    const lost = claiming.lostIn(pings);
+    const settled = claiming.settledOf(pings, lost.keys);
     if (sendingsDue(bench, settled, now, sense).length > 0) {
-      for (const claim of claimDue(known)) send(claim);
+      for (const claim of claiming.claimDue(known)) send(claim);
       options.recorded();
     }
     const spoiling = spoilsRunning(bench, now, sense);
@@ -236,46 +148,39 @@ export function createPingWatch(options: PingWatchOptions): PingWatch {
     last.known.shown === known.shown &&
     last.sense === sense &&
     now >= last.at &&
-    now < Math.min(last.next ?? Number.POSITIVE_INFINITY, last.at + looksAgainAfter);
-
-  /** Notices that this process stood still, from a look that comes long after it was to come. */
-  const noticeStandstill = (now: Instant): void => {
-    const stoodStill = now - comesAgainAt > stoodStillFor;
-    if (stoodStill) wokeAt = now;
-    asleepFrom = stoodStill ? seenAt : undefined;
-  };
-  const lookedAt = (now: Instant, next: Instant | null): void => {
-    comesAgainAt = Math.min(next ?? Number.POSITIVE_INFINITY, now + looksAgainAfter);
-    seenAt = now;
-  };
+    now < againBy(last.at, last.next);
 
   return {
     spoils: () => isSpoiling,
     lookOnly: () => {
       const now = clock.now();
-      noticeStandstill(now);
+      standstill.looks(now);
       const { bench, pings } = options.known();
       const sense = options.sense();
-      const lost = lostIn(pings);
-      const settled = settledOf(pings, lost.keys);
+      const lost = claiming.lostIn(pings);
+      const settled = claiming.settledOf(pings, lost.keys);
       const next = soonest([lost.nextAt, nextPingAt(bench, settled, now, sense)]);
-      lookedAt(now, next);
+      standstill.looked(now, againBy(now, next));
       return { isDue: sendingsDue(bench, settled, now, sense).length > 0, next };
     },
     look: () => {
       const now = clock.now();
-      noticeStandstill(now);
-      if (unrecorded.retry(now)) options.recorded();
+      standstill.looks(now);
+      if (claiming.retryUnrecorded(now)) options.recorded();
       const known = options.known();
       const sense = options.sense();
       if (last === null || !isStillTrue(known, sense, now))
         last = { known, sense, at: now, next: lookClosely(known, sense, now) };
-      lookedAt(now, last.next);
+      standstill.looked(now, againBy(now, last.next));
       tellAwake(now);
       return last.next;
     },
   };
 }
+
+/** When the look after one at `at` is to come at the latest. */
+const againBy = (at: Instant, next: Instant | null): Instant =>
+  Math.min(next ?? Number.POSITIVE_INFINITY, at + looksAgainAfter);
 
 function soonest(times: readonly (Instant | null)[]): Instant | null {
   const ahead = times.filter((at) => at !== null);
