@@ -4,28 +4,17 @@ import {
   type BenchFact,
   type ClockReading,
   type Intent,
-  type PingSense,
-  type Reading,
 } from '../tracker/bench/index.ts';
-import type { Settings } from '../tracker/settings/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
-import type { Shop } from '../views/port.ts';
 import { headFacts } from './head-facts.ts';
 import { contextOf } from './intent-context.ts';
+import type { Surroundings } from './surroundings.ts';
 
 /** What the clock shows when something is told, when it happened if that was earlier, and the id that its facts are named after. */
 export type Telling = {
   readonly clock: ClockReading;
   readonly at: Instant | undefined;
   readonly group: string;
-};
-
-/** What an intent is decided by, beside the bench itself. */
-export type Surroundings = {
-  readonly settings: Settings;
-  readonly shop: Shop;
-  readonly sense: PingSense;
-  readonly readings: readonly Reading[];
 };
 
 /** Facts ready to be stored, or a refusal. `nearest` is null where no name was unknown. */

@@ -7,12 +7,10 @@ import {
   type BenchFact,
   type Intent,
   type PingFact,
-  type PingSense,
-  type Reading,
 } from '../tracker/bench/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
 import type { Metered, TradeRules } from '../tracker/trade/index.ts';
-import type { ActReply, Obstacle, PingWays, Shop, ShownPing, Snapshot } from '../views/port.ts';
+import type { ActReply, Obstacle, PingWays, Snapshot } from '../views/port.ts';
 import { applyIntent, type Telling } from './apply-intent.ts';
 import { clockReading, type Clock } from './clock.ts';
 import { deedReply } from './deed-reply.ts';
@@ -21,11 +19,11 @@ import { factHead } from './head-facts.ts';
 import { createLearnAnew } from './past/learn-anew.ts';
 import type { LearnBeside } from './past/learn-beside.ts';
 import type { NewId } from './ids.ts';
-import { readingsOf } from './intent-context.ts';
-import { senseIn } from './shop-air.ts';
-import { shopOf, type Whereabouts } from './shop.ts';
 import { recallPiece } from './recall.ts';
+import { createSeenPings } from './seen-pings.ts';
+import type { Whereabouts } from './shop.ts';
 import { pingWays, shownPings } from './shown-pings.ts';
+import { createSurroundings } from './surroundings.ts';
 import { decideAnew, factsOf, type Unwritten } from './unwritten.ts';
 
 export type Session = {
@@ -81,23 +79,18 @@ export function createSession(options: SessionOptions): Session {
   let notices = options.notices;
   let awake: Snapshot['awake'] = null;
   let keeper: Snapshot['keeper'] = 'cannot';
-  let shop: Shop = shopOf(loaded.settings, here);
-  let readings: readonly Reading[] = readingsOf(loaded.conditions);
-  let sense: PingSense = senseIn(shop, loaded.settings, readings);
+  const surroundingsOf = createSurroundings(here);
+  let around = surroundingsOf(loaded);
   const learning = createLearning(options.folder);
   /** What the clock showed when the bench was folded: it may have been set since the last fact, and nothing told it yet. */
   let foldedAt = clockReading(clock);
   const folded = (facts: readonly BenchFact[], before?: Bench): Bench => {
     foldedAt = clockReading(clock);
-    return learning.withLearned(foldBench(facts, before, foldedAt), {
-      readings,
-      settings: loaded.settings,
-    });
+    return learning.withLearned(foldBench(facts, before, foldedAt), around);
   };
   let bench: Bench = folded(loaded.bench);
   let shown: Snapshot | null = null;
-  /** Pings that a key took note of while that could not be written: they stop here all the same. */
-  const seenHere = new Map<string, Instant>();
+  const seenHere = createSeenPings();
   const listeners = new Set<() => void>();
 
   const changed = (): void => {
@@ -110,28 +103,15 @@ export function createSession(options: SessionOptions): Session {
     folder: options.folder,
     beside: options.learnBeside,
     store,
-    now: () => ({ bench, readings }),
+    now: () => ({ bench, readings: around.readings }),
     learned: () => refold(),
     say: (notice) => say(notice),
   });
 
   const takeOver = (next: Loaded): void => {
-    const isOtherAir = next.conditions !== loaded.conditions;
-    const isOtherShop = next.settings !== loaded.settings;
-    if (isOtherAir) readings = readingsOf(next.conditions);
-    if (isOtherShop) shop = shopOf(next.settings, here);
-    // Windows are worked out anew for a new sense, so it stays the same for as long as it can.
-    if (isOtherAir || isOtherShop) sense = senseIn(shop, next.settings, readings);
+    around = surroundingsOf(next);
     loaded = next;
     refold();
-  };
-
-  const pingsNow = (): readonly ShownPing[] => {
-    const onRecord = shownPings(loaded.pings);
-    if (seenHere.size === 0) return onRecord;
-    return onRecord.map((ping) =>
-      ping.seenAt === null ? { ...ping, seenAt: seenHere.get(ping.claim) ?? null } : ping,
-    );
   };
 
   const refold = (): void => {
@@ -150,7 +130,7 @@ export function createSession(options: SessionOptions): Session {
   };
 
   const apply = (on: Bench, intent: Intent, telling: Telling) =>
-    applyIntent(on, intent, telling, { settings: loaded.settings, shop, sense, readings });
+    applyIntent(on, intent, telling, around);
 
   const act = (intent: Intent, at?: Instant): ActReply => {
     if (shut !== null) return { ok: false, says: `${shut.says} ${shut.todo}`, nearest: [] };
@@ -167,8 +147,8 @@ export function createSession(options: SessionOptions): Session {
     soon(flush);
     return deedReply(
       applied,
-      { bench, rules: options.rules, now: telling.clock.told, sense },
-      shop,
+      { bench, rules: options.rules, now: telling.clock.told, sense: around.sense },
+      around.shop,
     );
   };
 
@@ -255,12 +235,9 @@ export function createSession(options: SessionOptions): Session {
     snapshot: () =>
       (shown ??= {
         bench,
-        settings: loaded.settings,
-        shop,
-        sense,
+        ...around,
         rules: options.rules,
-        readings,
-        pings: pingsNow(),
+        pings: seenHere.on(shownPings(loaded.pings)),
         unwritten: new Set(unwritten.flatMap((each) => (each.piece === null ? [] : [each.piece]))),
         obstacle,
         notices,
@@ -285,7 +262,7 @@ export function createSession(options: SessionOptions): Session {
         obstacle = null;
         return reload();
       }
-      for (const claim of claims) seenHere.set(claim, now.told);
+      seenHere.note(claims, now.told);
       if (noted !== undefined) obstacle = obstacleOf(noted.problem);
       changed();
     },
