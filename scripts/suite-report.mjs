@@ -5,8 +5,11 @@ import { writeFileSync } from 'node:fs';
  * @property {number} passed tests
  * @property {number} failed tests
  * @property {number} skipped tests, those of a group that could not be prepared among them
- * @property {{where: string, why: string}[]} failures tests, groups, files and errors outside of any
+ * @property {Failure[]} failures tests, groups, files and errors outside of any
+ * @property {Failure[]} unsteady tests that passed only when they were run again
  */
+
+/** @typedef {{where: string, why: string}} Failure */
 
 /** Where the reporter leaves its report, for what started the run. */
 export const reportVariable = 'SUITE_REPORT';
@@ -34,10 +37,11 @@ export default class SuiteReporter {
  */
 function reportOf(modules, errorsOutside) {
   /** @type {Report} */
-  const report = { passed: 0, failed: 0, skipped: 0, failures: [] };
+  const report = { passed: 0, failed: 0, skipped: 0, failures: [], unsteady: [] };
   /** @param {string} where @param {readonly import('vitest').SerializedError[]} errors */
-  const add = (where, errors) => {
-    for (const error of errors) report.failures.push({ where, why: told(error) });
+  const add = (where, errors, failures = report.failures) => {
+    // What fails twice for one cause is said once.
+    for (const why of new Set(errors.map(told))) failures.push({ where, why });
   };
   for (const module of modules) {
     const file = module.relativeModuleId;
@@ -50,6 +54,7 @@ function reportOf(modules, errorsOutside) {
       else if (state === 'skipped') report.skipped += 1;
       else report.failed += 1;
       const where = `${file} > ${test.fullName}`;
+      if (state === 'passed') add(where, errors, report.unsteady);
       if (state === 'failed') add(where, errors);
       if (state === 'pending') report.failures.push({ where, why: 'never came to its end' });
     }
@@ -64,5 +69,5 @@ function reportOf(modules, errorsOutside) {
  */
 function told({ message, stack = '' }) {
   const places = stack.split('\n').filter((line) => /^\s+at /.test(line));
-  return [message, ...places.filter((line) => !line.includes('node_modules'))].join('\n');
+  return [message, ...places.filter((line) => !/node_modules|new Promise/.test(line))].join('\n');
 }

@@ -96,7 +96,7 @@ async function runSuites({ name, zone, filters }, reportFile) {
   /** @type {import('./suite-report.mjs').Report} */
   const report = existsSync(reportFile)
     ? JSON.parse(await readFile(reportFile, 'utf8'))
-    : { passed: 0, failed: 0, skipped: 0, failures: [] };
+    : { passed: 0, failed: 0, skipped: 0, failures: [], unsteady: [] };
   // A suite that can't load, or an error outside any test, leaves no failed test behind.
   if (!endedWell && report.failed === 0) report.failed = 1;
   if (!endedWell && report.failures.length === 0)
@@ -106,13 +106,13 @@ async function runSuites({ name, zone, filters }, reportFile) {
 
 const total = { passed: 0, failed: 0, skipped: 0 };
 /** @type {string[]} */
-const failed = [];
+const remarks = [];
 
 const checked = await Promise.all(checks.map(runCheck));
 for (const [index, { name }] of checks.entries()) {
   if (checked[index] === false) {
     total.failed += 1;
-    failed.push(name);
+    remarks.push(`failed: ${name}`);
   }
 }
 
@@ -123,14 +123,17 @@ try {
     total.passed += report.passed;
     total.failed += report.failed;
     total.skipped += report.skipped;
-    for (const { where, why } of report.failures) failed.push(`${run.name}: ${where}\n${why}`);
+    for (const { where, why } of report.unsteady)
+      remarks.push(`passed only when it was run again: ${run.name}: ${where}\n${why}`);
+    for (const { where, why } of report.failures)
+      remarks.push(`failed: ${run.name}: ${where}\n${why}`);
   }
 } finally {
   await rm(reportFolder, { recursive: true });
 }
 
 console.log('');
-for (const each of failed) console.log(`failed: ${each}\n`);
+for (const remark of remarks) console.log(`${remark}\n`);
 const skipped = total.skipped > 0 ? `, ${total.skipped} skipped` : '';
 console.log(`${total.passed} passed, ${total.failed} failed${skipped}`);
 // Nothing tested is nothing shown to work.
