@@ -6,6 +6,7 @@ import { wrapWords } from '../drawing/wrap.ts';
 import { helpLine, keyMapWith, type Act } from '../keys/key-map.ts';
 import { page } from '../page.ts';
 import { messageLines } from '../parts/message-lines.ts';
+import { keeperPings } from '../parts/who-pings.ts';
 import type { Frame, View } from '../screen.ts';
 import { offersOf, offerOf, offerWords } from './offers.ts';
 
@@ -39,7 +40,10 @@ export function emptyBench(state: Pick<BenchState, 'offer'>, view: View): Frame 
     ...wrapped('Pick it up and its minutes run; put a coat on and its window shows here.'),
   ];
   const ways = wrapWords(
-    `${view.pingWays?.says ?? ''} While recoat is closed nothing pings.`.trim(),
+    [
+      ...(view.pingWays === undefined ? [] : [view.pingWays.says]),
+      `While recoat is closed ${keeperPings(view) ? 'the keeper' : 'nothing'} pings.`,
+    ].join(' '),
     columns,
   ).map((line) => lineOf(line, 'quiet'));
   const notice = snapshot.notices.at(-1);

@@ -8,6 +8,7 @@ import { clock, day } from '../format/index.ts';
 import { heading } from '../parts/heading.ts';
 import { keyHints } from '../parts/key-hints.ts';
 import { messageLines } from '../parts/message-lines.ts';
+import { keeperPings, whoPings } from '../parts/who-pings.ts';
 import type { ScrolledPage } from '../page.ts';
 import { dueLines } from '../shut-up-shop/due-lines.ts';
 import { leftInHand, spoiling } from '../shut-up-shop/overnight-lines.ts';
@@ -22,16 +23,8 @@ export const asksForKeeper = ({ snapshot }: View): boolean =>
   snapshot.keeper === 'none' && snapshot.settings.keeper === 'ask';
 
 /** Whether leaving needs no word: a keeper is to ping, and no minutes run. */
-export const isLookedAfter = ({ snapshot }: View): boolean =>
-  snapshot.settings.keeper === 'yes' &&
-  snapshot.keeper !== 'cannot' &&
-  inHand(snapshot.bench).length === 0;
-
-/** Who pings once the program is closed. */
-export const whoPings = ({ snapshot: { settings, keeper } }: View): string =>
-  settings.keeper === 'yes' && keeper !== 'cannot'
-    ? 'the keeper pings these while recoat is closed'
-    : 'none of these pings while recoat is closed';
+export const isLookedAfter = (view: View): boolean =>
+  keeperPings(view) && inHand(view.snapshot.bench).length === 0;
 
 /** What pings once the program is closed, or won't, worst first. */
 export function leavePage(from: number, view: View): ScrolledPage {

@@ -6,6 +6,7 @@ import { firstSentence } from '../format/first-sentence.ts';
 import { heading } from '../parts/heading.ts';
 import { keyHints } from '../parts/key-hints.ts';
 import { messageLines } from '../parts/message-lines.ts';
+import { keeperPings } from '../parts/who-pings.ts';
 import { pingText } from '../ping-text/index.ts';
 import type { ScrolledPage } from '../page.ts';
 import type { ShownPing, Snapshot } from '../port.ts';
@@ -75,7 +76,10 @@ function toCome(view: View): readonly Line[] {
     lineOf(title, 'quiet'),
     ...(due.length === 0 ? [lineOf('  None.')] : shown),
     ...more,
-    ...quiet('While recoat is closed none of these goes out.', view.columns),
+    ...quiet(
+      `While recoat is closed ${keeperPings(view) ? 'the keeper pings these' : 'none of these goes out'}.`,
+      view.columns,
+    ),
   ];
 }
 

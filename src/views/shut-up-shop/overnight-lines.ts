@@ -6,6 +6,7 @@ import { lineOf, type Line, type Role } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import { callWords, clock, rangeInWords, whenInWords } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
+import { keeperPings, whoPings } from '../parts/who-pings.ts';
 import { potStands } from '../pots/pot-stands.ts';
 import type { View } from '../screen.ts';
 import { dueLines } from './due-lines.ts';
@@ -26,9 +27,7 @@ export function overnightLines(view: View, backAt: Instant): readonly Line[] {
     ...(dues.length === 0
       ? []
       : wrapped(
-          view.snapshot.settings.keeper === 'yes' && view.snapshot.keeper !== 'cannot'
-            ? 'the keeper pings these while recoat is closed'
-            : 'none of these pings while recoat is closed; they are told when it opens',
+          keeperPings(view) ? whoPings(view) : `${whoPings(view)}; they are told when it opens`,
           columns,
           'quiet',
         )),

@@ -49,6 +49,13 @@ describe('an empty bench', () => {
     ]);
   });
 
+  it('says so where a keeper pings while recoat is closed', () => {
+    const kept = { ...snapshot, keeper: 'there' as const };
+    expect(drawn({ snapshot: kept })).toContain(
+      'Pings: desktop yes, bell yes. While recoat is closed the keeper pings.',
+    );
+  });
+
   it('offers no demo where none can be opened', () => {
     const text = drawn({ hasDemo: false }).join('\n');
     expect(text).not.toContain('demo');

@@ -87,7 +87,7 @@ describe('keys on the leave screen', () => {
 });
 
 describe('the question whether a keeper shall ping', () => {
-  const asked = (keeper: 'none' | 'cannot', choice: 'ask' | 'yes' | 'no' = 'ask') => {
+  const asked = (keeper: 'there' | 'none' | 'cannot', choice: 'ask' | 'yes' | 'no' = 'ask') => {
     const snapshot = {
       ...snapshotOf(afternoon().bench(), { settings: { ...withSettings({}), keeper: choice } }),
       keeper,
@@ -130,6 +130,8 @@ describe('the question whether a keeper shall ping', () => {
 
   it('says who pings while recoat is closed', () => {
     expect(asked('none', 'yes').rows).toContain('the keeper pings these');
+    // Started by hand or by a supervisor.
+    expect(asked('there').rows).toContain('the keeper pings these');
     expect(asked('cannot', 'yes').rows).toContain('none of these pings');
     expect(asked('none', 'no').rows).toContain('none of these pings');
   });

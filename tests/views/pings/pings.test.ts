@@ -16,6 +16,7 @@ import {
   snapshotOf,
   tense,
   viewOf,
+  withSettings,
   type Size,
 } from '../support/bench-of.ts';
 
@@ -101,6 +102,19 @@ describe('the log of pings', () => {
       'to come till Wed 12:00',
       '  None.',
     ]);
+  });
+
+  it('says who tells what is to come while recoat is closed', () => {
+    const settings = withSettings({ keeper: 'yes' });
+    const nobody = 'While recoat is closed none of these goes out.';
+    const keeper = 'While recoat is closed the keeper pings these.';
+    for (const more of [{}, { settings }, { keeper: 'none' as const }])
+      expect(drawn(more)).toContain(nobody);
+    // One that stands by pings whoever started it.
+    for (const more of [{ settings, keeper: 'none' as const }, { keeper: 'there' as const }]) {
+      expect(drawn(more)).toContain(keeper);
+      expect(drawn(more)).not.toContain(nobody);
+    }
   });
 
   it('explains a ping that was missed: ways, waking, and the file that has it all', () => {
