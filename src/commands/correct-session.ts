@@ -1,6 +1,7 @@
-import type { Intent, Session, Target } from '../tracker/bench/index.ts';
+import type { Intent, Piece, Session, Target } from '../tracker/bench/index.ts';
 import { leftRunning } from '../tracker/estimate/index.ts';
 import type { Instant } from '../tracker/time/index.ts';
+import { movedTargets } from '../views/hours/moved-targets.ts';
 import { readMoment } from '../views/hours/read-moment.ts';
 import { correctable } from '../views/hours/session-words.ts';
 import { failure, isFailure, type CommandFile, type Failure, type Given } from './line/command.ts';
@@ -60,7 +61,7 @@ function correction(given: Given, look: Look): Correction | Failure {
     ? trimmed(leftRunning(bench, piece, session, now)?.trimTo ?? null)
     : moment('end', given, session, look);
   if (isFailure(end)) return end;
-  const targets = otherTargets(given, session, look);
+  const targets = otherTargets(given, session, piece, look);
   if (isFailure(targets)) return targets;
   const dropped = given.has('drop') || given.has('undrop') ? { dropped: given.has('drop') } : {};
   const changes = { ...start, ...end, ...targets, ...dropped };
@@ -90,6 +91,7 @@ function moment(
 function otherTargets(
   given: Given,
   session: Session,
+  recorded: Piece,
   { bench }: Look,
 ): { readonly targets?: readonly Target[] } | Failure {
   const [typedPiece, typedPart, typedStep] = [
@@ -101,23 +103,18 @@ function otherTargets(
     return {};
   if (typedStep !== null && given.has('other'))
     return failure('usage', `${not}: give --step or --other, not both.`);
-  const before = session.targets[0];
-  const piece = findOnBench(typedPiece ?? before?.piece ?? '', bench, not);
-  if (isFailure(piece)) return piece;
-  const part = findPart(typedPart, piece, not);
+  const to = typedPiece === null ? recorded : findOnBench(typedPiece, bench, not);
+  if (isFailure(to)) return to;
+  const part = findPart(typedPart, to, not);
   if (isFailure(part)) return part;
-  const step = typedStep === null ? null : findStep(typedStep, piece, not);
+  const step = typedStep === null ? null : findStep(typedStep, to, not);
   if (isFailure(step)) return step;
-  const isSame = before?.piece === piece.id;
-  // What isn't said stays; a step of another piece can't.
-  const kept = isSame ? (before?.step ?? null) : null;
   return {
-    targets: [
-      {
-        piece: piece.id,
-        part: part?.id ?? (isSame ? (before?.part ?? null) : null),
-        step: given.has('other') ? null : (step?.id ?? kept),
-      },
-    ],
+    targets: movedTargets(session, {
+      from: recorded.id,
+      to: to.id,
+      part: part?.id,
+      step: given.has('other') ? null : step?.id,
+    }),
   };
 }

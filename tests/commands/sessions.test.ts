@@ -62,6 +62,50 @@ describe('sessions', () => {
     ]);
   });
 
+  it('of several pieces in one go change on the piece that is named, and the others keep their share', async () => {
+    const shop = openShop({ now: '2026-11-24T08:00:00-05:00' });
+    for (const name of ['Oak chest', 'Elm chair', 'Ash shelf'])
+      await shop.does('add', name, '--schedule', 'paint-and-wax');
+    await shop.does('pick-up', '1', '2');
+    shop.minutesLater(40);
+    await shop.does('put-down');
+    const own = (await shop.json('steps', '2')).steps;
+    const worked = async () =>
+      must((await shop.json('sessions', '2')).sessions[0]).targets.map(
+        ({ piece, step }) => `${piece.name}: ${step?.id}`,
+      );
+    await shop.does('correct-session', '2', '1', '--step', '2');
+    expect((await worked()).toSorted()).toEqual([
+      `Elm chair: ${own[1]?.id}`,
+      `Oak chest: ${own[0]?.id}`,
+    ]);
+    await shop.does('correct-session', '2', '1', '--to', '3', '--step', '1');
+    expect((await shop.json('sessions', '2')).sessions).toEqual([]);
+    const minutes = async (piece: string) => (await shop.json('hours', piece)).recordedMinutes;
+    expect(await minutes('1')).toBeCloseTo(20, 6);
+    expect(await minutes('3')).toBeCloseTo(20, 6);
+  });
+
+  it('on a part stay on it where only the step was another, and on the step where only the part was', async () => {
+    const shop = openShop({ now: '2026-11-24T08:00:00-05:00' });
+    await shop.does('add', 'Oak chest', '--schedule', 'paint-and-wax');
+    await shop.does('parts', '1', 'case, drawers');
+    await shop.does('pick-up', '1', '--part', 'drawers');
+    shop.minutesLater(40);
+    await shop.does('put-down');
+    const { steps } = await shop.json('steps', '1');
+    const worked = async () => {
+      const [target] = must((await shop.json('sessions', '1')).sessions[0]).targets;
+      return [target?.part?.name, target?.step?.id];
+    };
+    await shop.does('correct-session', '1', '1', '--step', '2');
+    expect(await worked()).toEqual(['drawers', steps[1]?.id]);
+    await shop.does('correct-session', '1', '1', '--part', 'case');
+    expect(await worked()).toEqual(['case', steps[1]?.id]);
+    await shop.does('correct-session', '1', '1', '--other');
+    expect(await worked()).toEqual(['case', undefined]);
+  });
+
   it('never were, or were after all', async () => {
     const shop = await withSessions();
     await shop.does('correct-session', '1', '1', '--drop');

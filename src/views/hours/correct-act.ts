@@ -1,4 +1,4 @@
-import type { Bench, Intent, Session, Target } from '../../tracker/bench/index.ts';
+import type { Bench, Intent, Session } from '../../tracker/bench/index.ts';
 import { minute, type Instant } from '../../tracker/time/index.ts';
 import { messageOf } from '../parts/message-lines.ts';
 import type { BenchPort } from '../port.ts';
@@ -63,17 +63,6 @@ const afterNeighbour = (bench: Bench, session: Session, at: Instant): Instant =>
       end > at &&
       end < at + minute,
   )?.end ?? at;
-
-/** The session's work on one piece made work on another; what it was on further pieces stays. */
-export const moved = (
-  session: Session,
-  from: string,
-  to: string,
-  step: string | null,
-): readonly Target[] => [
-  { piece: to, part: null, step },
-  ...session.targets.filter(({ piece }) => piece !== from && piece !== to),
-];
 
 /** One door for all corrections; back to the list of sessions, with what was done. */
 export function correct(

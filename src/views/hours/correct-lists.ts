@@ -5,7 +5,7 @@ import type { Instant } from '../../tracker/time/index.ts';
 import { clock, type ShopClock } from '../format/index.ts';
 import { calledPiece } from '../parts/called-piece.ts';
 import type { Correcting } from '../screens.ts';
-import { moved } from './correct-act.ts';
+import { movedTargets } from './moved-targets.ts';
 import {
   correctable,
   firstWords,
@@ -53,7 +53,11 @@ export function choicesOf(
       // Only of the marked one: each means learning anew.
       return choices.map((choice, index) => {
         if (index !== at || session === undefined) return choice;
-        const targets = moved(session, piece.id, other ?? piece.id, choice.value || null);
+        const targets = movedTargets(session, {
+          from: piece.id,
+          to: other ?? piece.id,
+          step: choice.value || null,
+        });
         return withEffect(choice, bench, { do: 'correct session', session: session.id, targets });
       });
     }

@@ -8,8 +8,9 @@ import type { FoundPiece } from '../past-pieces/find-piece.ts';
 import type { BenchPort } from '../port.ts';
 import { refused, type Step, type View } from '../screen.ts';
 import type { Correcting, HoursState } from '../screens.ts';
-import { correct, moved, pickingSession, takeTime } from './correct-act.ts';
+import { correct, pickingSession, takeTime } from './correct-act.ts';
 import { choicesOf, stepAt, type Changes } from './correct-lists.ts';
+import { movedTargets } from './moved-targets.ts';
 import { takeBackOrForth } from './take-back.ts';
 
 /** What a key does while a session is being corrected. */
@@ -85,8 +86,11 @@ function picked(
       return ask({ asks: 'step', piece: value, at: at < 0 ? (other?.steps.length ?? 0) : at });
     }
     case 'step': {
-      const other = correcting.piece ?? found.piece.id;
-      const targets = moved(session, found.piece.id, other, value === '' ? null : value);
+      const targets = movedTargets(session, {
+        from: found.piece.id,
+        to: correcting.piece ?? found.piece.id,
+        step: value === '' ? null : value,
+      });
       return correct(state, session, { targets }, port);
     }
     case 'change':
