@@ -1,5 +1,5 @@
 import { noRules } from '../../src/tracker/trade/index.ts';
-import { foldBench } from '../../src/tracker/bench/index.ts';
+import { foldBench, type PingSense } from '../../src/tracker/bench/index.ts';
 import { describe, expect, it } from 'vitest';
 import { memoryStore, type FactStore } from '../../src/persist/index.ts';
 import { createPingWatch } from '../../src/shell/ping/ping-watch.ts';
@@ -49,6 +49,7 @@ function benchWithDwell(store: FactStore = memoryStore()) {
     watched = store,
     answer: 'bell' | 'no way' | 'never answers' = 'bell',
     known = knownFrom(watched),
+    told: { readonly keepAwake?: boolean; readonly sense?: () => PingSense } = {},
   ) => {
     const sent: Ping[] = [];
     const wanted: (string | null)[] = [];
@@ -69,10 +70,10 @@ function benchWithDwell(store: FactStore = memoryStore()) {
         want: (reason) => wanted.push(reason),
         state: () => ({ wanted: false, kept: false, why: '' }),
       },
-      keepAwake: () => true,
+      keepAwake: () => told.keepAwake ?? true,
       diagnostics: { record: () => undefined, missed: () => 0 },
       shop: () => shop,
-      sense: () => sense,
+      sense: told.sense ?? (() => sense),
       since: startOfTests,
       recorded: session.reload,
       onScreen: answer !== 'no way',
@@ -151,6 +152,27 @@ describe('watching windows', () => {
     expect(watcher.sent).toHaveLength(2);
   });
 
+  it('rings again so long after a loud ping went out, not after it waited to be claimed', async () => {
+    const { clock, store, watch } = benchWithDwell();
+    const waited: FactStore = {
+      ...store,
+      change: (decide) => {
+        const done = store.change(decide);
+        clock.pass(15 * second);
+        return done;
+      },
+    };
+    const watcher = watch(waited, 'never answers');
+    clock.pass(5 * minute);
+    watcher.look();
+    clock.pass(ringAgainAfter - second);
+    watcher.look();
+    expect(watcher.sent).toHaveLength(1);
+    clock.pass(second);
+    watcher.look();
+    expect(watcher.sent.map(({ repeat }) => repeat === true)).toEqual([false, true]);
+  });
+
   it('tells in one summary what was missed while nothing ran', () => {
     const { clock, watch } = benchWithDwell();
     clock.pass(2 * hour);
@@ -213,6 +235,31 @@ describe('watching windows', () => {
     expect(watcher.wanted.at(-1)).toBeNull();
   });
 
+  it('lets the machine sleep where the user has chosen that', () => {
+    const watcher = benchWithDwell().watch(undefined, 'bell', undefined, { keepAwake: false });
+    watcher.look();
+    expect(watcher.spoils()).toBe(true);
+    expect(watcher.wanted.at(-1)).toBeNull();
+  });
+
+  it('looks anew at once where the air or a setting has moved what is to come', () => {
+    const { clock, store, watch } = benchWithDwell();
+    const loaded = store.load();
+    if (!loaded.ok) throw new Error(loaded.problem.says);
+    // Nothing else has changed since the look before.
+    const known = { bench: foldBench(loaded.value.bench), pings: loaded.value.pings, shown: [] };
+    const inTwoMinutes = clock.now() + 2 * minute;
+    const hot: PingSense = {
+      ...sense,
+      spanEnd: (span, from) => sense.spanEnd(span, from) - 30 * second,
+    };
+    let now = sense;
+    const watcher = watch(store, 'bell', () => known, { sense: () => now });
+    expect(watcher.look()).toBe(inTwoMinutes);
+    now = hot;
+    expect(watcher.look()).toBe(inTwoMinutes - 30 * second);
+  });
+
   it('records by which ways a ping went out', async () => {
     const { clock, session, watch } = benchWithDwell();
     const watcher = watch();
@@ -225,7 +272,7 @@ describe('watching windows', () => {
 
   it('pings once all the same where the store can not be written, and puts that on record once it can', async () => {
     const store = memoryStore();
-    const { clock, watch } = benchWithDwell(store);
+    const { clock, session, watch } = benchWithDwell(store);
     let isFull = true;
     const full: FactStore = {
       ...store,
@@ -258,6 +305,9 @@ describe('watching windows', () => {
     const loaded = store.load();
     const pings = loaded.ok ? loaded.value.pings : [];
     expect(pings.map(({ kind }) => kind)).toEqual(['ping-claimed', 'ping-sent']);
+    expect(session.snapshot().pings.map(({ text }) => text)).toEqual([
+      expect.stringMatching(/B on, by/),
+    ]);
     const other = watch();
     other.look();
     expect([...watcher.sent.slice(1), ...other.sent].map(({ repeat }) => repeat)).toEqual([
