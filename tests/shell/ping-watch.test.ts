@@ -152,7 +152,7 @@ describe('watching windows', () => {
     expect(watcher.sent).toHaveLength(2);
   });
 
-  it('rings again so long after a loud ping went out, not after it waited to be claimed', async () => {
+  it('rings again so long after a loud ping went out, not after it waited to be claimed', () => {
     const { clock, store, watch } = benchWithDwell();
     const waited: FactStore = {
       ...store,

@@ -281,6 +281,12 @@ describe("a helper's hands", () => {
 });
 
 describe('putting down', () => {
+  test('at the minute of the pick-up is a session of no length, and no refusal', () => {
+    given(withChest)
+      .when({ do: 'put down' }, at('9:30'), { at: at('9:00') })
+      .then({ kind: 'put-down', body: { session: 's1' }, at: at('9:00') });
+  });
+
   test('the only one in hand', () => {
     given(withChest)
       .when({ do: 'put down' }, at('9:30'))

@@ -100,10 +100,7 @@ export function takeInHand(
     }
   }
   // Where the clock was set back, these hands begin when they last ended: no minute counts twice.
-  const free = Math.max(
-    ...leaving.map((session) => session.start),
-    ...earlier.map((session) => session.end ?? session.start),
-  );
+  const free = Math.max(...earlier.map((session) => session.end ?? session.start));
   const session = `${context.group}-s`;
   const pickedUp = factAt(context, { kind: 'picked-up', body: { session, targets, hand } });
   return {
