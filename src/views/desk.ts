@@ -5,8 +5,8 @@ import { benchRows } from './bench/bench-rows.ts';
 import { benchStart, type BenchState } from './bench/bench-state.ts';
 import { orderAfter, type RowOrder } from './bench/moved-rows.ts';
 import { modules } from './modules.ts';
-import { freshGuard, listClosed } from './keys/guard.ts';
 import type { Press } from './keys/press.ts';
+import { kindsClosed, pileAfter, pileOf, withLoaded, withSelected, type Laid } from './pile.ts';
 import type { BenchPort, Snapshot, Ticks } from './port.ts';
 import {
   refused,
@@ -51,13 +51,8 @@ const second = 1000;
 const sameKey = 100;
 const minute = 60 * second;
 
-/** A screen on the pile; its number tells it from another of the same kind that was opened later. */
-type Laid = { readonly screen: Screen; readonly opening: number };
-
 export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): Desk {
-  let openings = 0;
-  const lay = (screen: Screen): Laid => ({ screen, opening: openings++ });
-  let pile: readonly Laid[] = [lay(start ?? firstBench(port.snapshot(), ticks.now()))];
+  let pile = pileOf(start ?? firstBench(port.snapshot(), ticks.now()));
   let message: Message | null = null;
   /** That a key in a field silenced a ping: stands as long as the field is written in. */
   let silencedMeanwhile: Message | null = null;
@@ -71,7 +66,7 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     version += 1;
     for (const listener of listeners) listener();
   };
-  const top = (): Screen => pile.at(-1)?.screen ?? benchStart(ticks.now());
+  const top = (): Screen => pile.top.screen;
   const view = (now = ticks.now()): View => ({
     snapshot: port.snapshot(),
     now,
@@ -82,16 +77,12 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     hasDemo: port.openDemo !== undefined,
   });
 
-  const load = ({ screen, opening }: Laid): void => {
-    void moduleOf(screen)
-      .load?.(screen, port)
+  const load = (opened: Laid): void => {
+    void moduleOf(opened.screen)
+      .load?.(opened.screen, port)
       .then(
         (loaded) => {
-          pile = pile.map((each) =>
-            each.opening === opening
-              ? { opening, screen: withLoaded(each.screen, screen, loaded) }
-              : each,
-          );
+          pile = withLoaded(pile, opened, loaded);
           changed();
         },
         (error: unknown) => {
@@ -104,36 +95,13 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
   };
 
   const take = (step: Step<Screen>): void => {
-    const before = new Set(pile.map(({ screen }) => screen.is));
-    changePile(step);
-    for (const { screen } of pile) before.delete(screen.is);
-    for (const gone of before) modules[gone].closed?.(port);
-  };
-
-  const changePile = (step: Step<Screen>): void => {
-    const below = pile.slice(0, -1);
-    const last = pile.at(-1);
-    const kept: Laid =
-      last === undefined
-        ? lay(step.state ?? top())
-        : { ...last, screen: step.state ?? last.screen };
     if (step.message !== undefined) message = step.message;
     if (step.leave === true) return leave();
-    if (step.back !== undefined) {
-      const left = step.back === 'bench' ? below.slice(0, 1) : below;
-      pile = left.length > 0 ? withReturn(left, step.select) : [kept];
-    } else if (step.replace !== undefined) {
-      const next = lay(step.replace);
-      pile = [...below, next];
-      load(next);
-    } else if (step.open !== undefined) {
-      const next = lay(step.open);
-      pile = [...below, kept, next];
-      load(next);
-    } else {
-      pile = [...below, kept];
-    }
+    const before = pile;
+    pile = pileAfter(before, step, ticks.present);
+    if (pile.openings > before.openings) load(pile.top);
     changed();
+    for (const kind of kindsClosed(before, pile)) modules[kind].closed?.(port);
   };
 
   const isTyping = (screen: Screen): boolean => moduleOf(screen).typing?.(screen) === true;
@@ -152,29 +120,10 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
     silencedAt = at;
     if (isWritten) silencedMeanwhile = said(`silenced: ${worst.text}`);
     else message = said(silencedPressAgain);
-    pile = pile.map((laid) =>
-      laid.screen.is === 'bench' && worst.piece !== null
-        ? { ...laid, screen: { ...laid.screen, selected: worst.piece, part: null } }
-        : laid,
-    );
+    if (worst.piece !== null) pile = withSelected(pile, worst.piece);
     changed();
     return !isWritten;
   };
-
-  /** Where gloves act they are told that a screen on top has closed: the key that closed it must not act there too. */
-  const withReturn = (laid: readonly Laid[], select: string | undefined): readonly Laid[] =>
-    laid.map(({ screen, opening }, index) => {
-      if (index !== laid.length - 1) return { screen, opening };
-      if (screen.is === 'piece')
-        return {
-          opening,
-          screen: { ...screen, guard: listClosed(screen.guard ?? freshGuard, ticks.present()) },
-        };
-      if (screen.is !== 'bench') return { screen, opening };
-      const chosen =
-        select === undefined ? {} : { selected: select, part: null, before: screen.selected };
-      return { opening, screen: { ...screen, ...chosen, returnedAt: ticks.present() } };
-    });
 
   return {
     subscribe: (listener) => {
@@ -276,13 +225,6 @@ const firstBench = ({ bench, sense }: Snapshot, now: Instant): BenchState => ({
 /** The registry's types tie each name to its own state; this is the one place where that is read back. */
 const moduleOf = (screen: Screen): ScreenModule<Screen> =>
   modules[screen.is] as unknown as ScreenModule<Screen>;
-
-/** What was loaded, laid over what keys have done to the screen meanwhile. */
-function withLoaded(now: Screen, opened: Screen, loaded: Screen): Screen {
-  const before = new Map(Object.entries(opened));
-  const news = Object.entries(loaded).filter(([name, value]) => before.get(name) !== value);
-  return { ...now, ...Object.fromEntries(news) };
-}
 
 function fill(
   lines: readonly Line[],

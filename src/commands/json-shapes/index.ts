@@ -7,5 +7,6 @@
 export type * from './bench.ts';
 export type * from './drying.ts';
 export type * from './hours.ts';
+export type * from './job-card.ts';
 export type * from './piece.ts';
 export type * from './shop.ts';
