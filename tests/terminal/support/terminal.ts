@@ -140,8 +140,10 @@ export function openTerminal({
       return ended;
     },
   };
-  onTestFinished(() => {
+  onTestFinished(async () => {
     if (ended === null) child.kill('SIGKILL');
+    // A worker that ends while a terminal's end is still to be told may break down.
+    await terminal.ends();
     emulator.dispose();
   });
   return terminal;

@@ -1,4 +1,5 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
 import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -98,7 +99,8 @@ export type ClockedShop = {
   readonly hookHasDone: () => boolean;
   /** Time goes by in steps that nobody takes for a sleep; after each, everybody looks. */
   readonly passes: (ms: number) => Promise<void>;
-  readonly remove: () => void;
+  /** Resolves once all that it started has ended. */
+  readonly remove: () => Promise<void>;
 };
 
 /** Shorter than what counts as having stood still. */
@@ -116,7 +118,10 @@ export function openClockedShop(
   const store = join(folder, 'store');
   const clock = createMovedClock(startAt);
   const env = { ...environment(store), ...around, ...clock.env };
-  const started: { readonly kill: (signal: 'SIGKILL') => unknown }[] = [];
+  const started: {
+    readonly kill: (signal: 'SIGKILL') => unknown;
+    readonly ended: Promise<unknown>;
+  }[] = [];
   const tries: ClockedShop['tries'] = (...words) => {
     const { status, stdout, stderr } = spawnSync(process.execPath, [start, ...words], {
       env,
@@ -151,7 +156,7 @@ export function openClockedShop(
     },
     keeper: () => {
       const keeper = spawn(process.execPath, [start, 'keep'], { env, stdio: 'ignore' });
-      started.push(keeper);
+      started.push({ kill: (signal) => keeper.kill(signal), ended: once(keeper, 'exit') });
       return keeper;
     },
     heard: () =>
@@ -176,8 +181,9 @@ export function openClockedShop(
         await wait(300);
       }
     },
-    remove: () => {
+    remove: async () => {
       for (const each of started) each.kill('SIGKILL');
+      await Promise.all(started.map(({ ended }) => ended));
       clock.remove();
     },
   };

@@ -58,7 +58,7 @@ export async function killSenders(
     }
     return count;
   } finally {
-    shop.remove();
+    await shop.remove();
   }
 }
 

@@ -81,6 +81,6 @@ export async function writeWhileClockJumps(
       minutesOff: Math.max(0, least - minutes, minutes - most),
     };
   } finally {
-    shop.remove();
+    await shop.remove();
   }
 }
