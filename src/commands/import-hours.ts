@@ -1,7 +1,7 @@
 import { readingsOf } from '../shell/intent-context.ts';
 import { createLearning } from '../shell/learning.ts';
 import { readHoursFile } from '../shell/read-hours-file.ts';
-import { tellProblem } from '../persist/schedules/problem.ts';
+import { tellCell } from '../persist/hours-import/tell-cell.ts';
 import type { HoursFile } from '../persist/hours-import/read-hours.ts';
 import { foldBench, type ImportedHours } from '../tracker/bench/index.ts';
 import { fullDay, shopDay } from '../views/format/index.ts';
@@ -99,7 +99,7 @@ const alreadyIn = (
 
 /** Every refused line is told: they can be mended at one go. */
 function blocked(file: string, { rows, problems }: HoursFile, room: Room): Failure {
-  for (const each of problems) room.tell(tellProblem(each));
+  for (const each of problems) room.tell(tellCell(each));
   if (problems.length === 0) return failure('refused', `${not}: ${file} has no line with hours.`);
   const more =
     rows.length === 0 ? '' : ` To take the other ${rows.length} all the same: --without-refused`;

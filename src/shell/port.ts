@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { FactStore } from '../persist/index.ts';
-import { readScheduleFolders, tellProblem, tellProblems } from '../persist/schedules/index.ts';
+import { tellCell } from '../persist/hours-import/tell-cell.ts';
+import { readScheduleFolders, tellProblems } from '../persist/schedules/index.ts';
 import { foldBench } from '../tracker/bench/index.ts';
 import { chooseSetting, type SettingKnowledge } from '../tracker/settings/index.ts';
 import { standardKeys } from '../views/keys/key-map.ts';
@@ -79,7 +80,7 @@ export function createPort({
       const read = await readHoursFile(file, world, { now: clock.now(), zone });
       if ('refused' in read)
         return { rows: [], fingerprint: '', refused: [read.refused], passedOver: [] };
-      return { ...read, refused: read.problems.map(tellProblem) };
+      return { ...read, refused: read.problems.map(tellCell) };
     },
     pingWays: session.pingWays,
     ...(openDemo === undefined ? {} : { openDemo }),

@@ -106,9 +106,9 @@ describe('hours that were kept elsewhere', () => {
     const shop = await shopWith(`${old}2026-06-03,Bench,stripp,0,60\n`);
     const { says } = await shop.refuses('import-hours', 'old.csv', '--take');
     expect(says).toContain(
-      'old.csv, line 7, step class: "stripp" is no step class. Perhaps strip.',
+      'old.csv, line 7, column step class: "stripp" is no step class. Perhaps strip.',
     );
-    expect(says).toContain('old.csv, line 7, minutes: 0 is no time worked.');
+    expect(says).toContain('old.csv, line 7, column minutes: 0 is no time worked.');
     expect(says).toContain('To take the other 5 all the same: --without-refused');
     expect((await shop.json('hours')).pieces).toBe(0);
     await shop.does('import-hours', 'old.csv', '--take', '--without-refused');

@@ -111,6 +111,7 @@ export type CheckedJson = {
 export type FileProblemJson = {
   readonly file: string;
   readonly line: number;
+  /** Counted from 1: in YAML the sign in its line, in CSV the cell in its line. */
   readonly column: number;
   readonly field: string;
   readonly found: string;

@@ -1,5 +1,5 @@
 import type { HoursFile } from '../../persist/hours-import/read-hours.ts';
-import { tellProblem } from '../../persist/schedules/problem.ts';
+import { tellCell } from '../../persist/hours-import/tell-cell.ts';
 import type { ImportedHours } from '../../tracker/bench/index.ts';
 import { fullDay, shopDay } from '../../views/format/index.ts';
 import {
@@ -19,7 +19,7 @@ export function importLines(
   { shop }: Look,
 ): readonly string[] {
   const refused = [
-    ...problems.map(tellProblem),
+    ...problems.map(tellCell),
     ...(passedOver.length === 0 ? [] : [`Passed over: the columns ${passedOver.join(', ')}.`]),
   ];
   if (rows.length === 0) return [...refused, `Nothing can be taken from ${file}.`];

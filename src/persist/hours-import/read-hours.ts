@@ -55,6 +55,7 @@ export function readHours(file: string, text: string, days: HoursDays): HoursFil
         hoursColumns.join(', '),
         says,
         sayColumns,
+        twice[0] === undefined ? 1 : names.lastIndexOf(twice[0]) + 1,
       ),
       nearest: missing.flatMap((column) => nearest(column, others)),
     });
@@ -62,7 +63,8 @@ export function readHours(file: string, text: string, days: HoursDays): HoursFil
   const problems: Problem[] = [];
   const rows = lines.flatMap(({ line, cells }): ImportedRow[] => {
     const cell = (column: HoursColumn): string => cells[names.indexOf(column)] ?? '';
-    const read = rowOf(file, line, cell, delimiter === ';', days);
+    const placeOf = (column: HoursColumn): number => names.indexOf(column) + 1;
+    const read = rowOf(file, line, cell, placeOf, delimiter === ';', days);
     problems.push(...read.problems);
     return read.row === null ? [] : [read.row];
   });

@@ -23,11 +23,15 @@ export const plainName = (name: string): string =>
     .toLowerCase()
     .replaceAll(/[\s_-]+/g, ' ');
 
-/** One line as a step that was timed; or null, and everything that is wrong in it. */
+/**
+ * One line as a step that was timed; or null, and everything that is wrong in it.
+ * @param placeOf which cell of its line a column is, counted from 1
+ */
 export function rowOf(
   file: string,
   line: number,
   cell: (column: HoursColumn) => string,
+  placeOf: (column: HoursColumn) => number,
   decimalComma: boolean,
   days: HoursDays,
 ): { readonly row: ImportedRow | null; readonly problems: readonly Problem[] } {
@@ -40,7 +44,7 @@ export function rowOf(
   ) => {
     const todo = near.length > 0 ? `Perhaps ${near.join(' or ')}.` : `Write ${expected}.`;
     problems.push({
-      ...problem(file, line, field, cell(field), expected, says, todo),
+      ...problem(file, line, field, cell(field), expected, says, todo, placeOf(field)),
       ...(near.length > 0 ? { nearest: near } : {}),
     });
   };
@@ -92,4 +96,5 @@ export const problem = (
   expected: string,
   says: string,
   todo: string,
-): Problem => ({ file, line, column: 1, field, found: shown(found), expected, says, todo });
+  column = 1,
+): Problem => ({ file, line, column, field, found: shown(found), expected, says, todo });

@@ -1,8 +1,9 @@
-/** What is wrong in a schedule or products file, and where. */
+/** What is wrong in a schedule or products file or a table of hours, and where. */
 export type Problem = {
   readonly file: string;
   /** Counted from 1. */
   readonly line: number;
+  /** Counted from 1: of text the sign in its line, of a table the cell in its line. */
   readonly column: number;
   /** Way to the field, steps and lists by their id or number from 1: `steps[sand-120].minutes.low`; empty for the whole file. */
   readonly field: string;

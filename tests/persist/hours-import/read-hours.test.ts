@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readHours } from '../../../src/persist/hours-import/read-hours.ts';
+import { tellCell } from '../../../src/persist/hours-import/tell-cell.ts';
 import { stepClasses } from '../../../src/tracker/trade/index.ts';
 
 const noonOf = (day: string): number => Date.parse(`${day}T12:00Z`);
@@ -88,6 +89,25 @@ describe('reading hours that were kept elsewhere', () => {
       expect(`${says} ${todo} ${expected}`).not.toMatch(/undefined|null|please|sorry/);
       expect(says).toMatch(/\.$/);
     }
+  });
+
+  it('says in which place of its line a cell is, as this file has its columns', () => {
+    const { problems } = read(
+      'estimate,colour,step class,minutes,date,piece\n60,red,stirp,0,2026-03-14,Chest\n0,"a, b",strip,9\n',
+    );
+    expect(problems.map(({ line, field, column }) => [line, field, column])).toEqual([
+      [2, 'step class', 3],
+      [2, 'minutes', 4],
+      [3, 'date', 5],
+      [3, 'piece', 6],
+      [3, 'estimate', 1],
+    ]);
+    expect(problems.map(tellCell)[0]).toBe(
+      'old.csv, line 2, column step class: "stirp" is no step class. Perhaps strip.',
+    );
+    const twice = read('date,piece,date,step class,minutes,estimate\n').problems;
+    expect(twice.map(({ column }) => column)).toEqual([3]);
+    expect(twice.map(tellCell)[0]).toMatch(/^old\.csv, line 1: There are two columns date\./);
   });
 
   it('says which column is missing or stands there twice, and what an empty or broken file is', () => {
