@@ -1,4 +1,4 @@
-import { outrightStamps } from '../tracker/bench/index.ts';
+import { offeredStamps } from '../tracker/bench/index.ts';
 import { stampEffect, stampName } from '../views/format/index.ts';
 import { stepName } from './json/names.ts';
 import type { StampsToMakeJson } from './json-shapes/index.ts';
@@ -16,7 +16,7 @@ export async function stampsToMake(room: Room, given: Given): Promise<Answer | F
   if (isFailure(target)) return target;
   const { piece, part } = target;
   const { bench, now, sense, shop } = seen;
-  const stamps = outrightStamps(bench, piece, part, { now, sense });
+  const stamps = offeredStamps(bench, piece, part, { now, sense });
   return {
     lines: () =>
       stamps.length === 0

@@ -21,7 +21,7 @@ export * from './standing.ts';
 export { nextLoss } from './foremost.ts';
 export { begunInHand } from './begun-in-hand.ts';
 export * from './next-act.ts';
-export { outrightStamps, type OutrightStamp } from './outright-stamps.ts';
+export { offeredStamps, type OutrightStamp } from './outright-stamps.ts';
 export * from './pings-due.ts';
 export * from './name-group.ts';
 export * from './decide/decide.ts';

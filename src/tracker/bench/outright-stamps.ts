@@ -1,4 +1,4 @@
-import type { Instant } from '../time/index.ts';
+import { minute, type Instant } from '../time/index.ts';
 import type { EdgeSense, StampEvent, Window } from '../windows/model.ts';
 import type { Bench, Piece, PlannedStep, Stamp } from './piece.ts';
 import { windowsOf, windowsOfPiece } from './piece-windows.ts';
@@ -51,6 +51,14 @@ export function outrightStamps(
   const standing = windowsOf(bench, piece, moment.sense);
   return inOrder.flatMap((step) => ofStep(bench, piece, step, part, standing, moment));
 }
+
+/** Those worth offering: edges are told to the minute, and what moves none of them by one would read as if nothing moved. */
+export const offeredStamps = (
+  ...asked: Parameters<typeof outrightStamps>
+): readonly OutrightStamp[] =>
+  outrightStamps(...asked).filter(
+    ({ before, after }) => before === null || !isAlike(before, after, isSameMinute),
+  );
 
 function ofStep(
   bench: Bench,
@@ -134,17 +142,22 @@ function effectOf(
 const isOver = ({ closedAt }: Window, now: Instant): boolean =>
   closedAt !== null && closedAt <= now;
 
-const isAlike = (a: Window, b: Window): boolean =>
+const isAlike = (a: Window, b: Window, isSame = isSameInstant): boolean =>
   a.closedAt === b.closedAt &&
   a.stretches.length === b.stretches.length &&
   a.stretches.every((stretch, index) => {
     const other = b.stretches[index];
     return (
       stretch.meaning === other?.meaning &&
-      stretch.begins === other.begins &&
-      stretch.ends === other.ends
+      isSame(stretch.begins, other.begins) &&
+      isSame(stretch.ends, other.ends)
     );
   });
+
+const isSameInstant = (a: Instant | null, b: Instant | null): boolean => a === b;
+
+const isSameMinute = (a: Instant | null, b: Instant | null): boolean =>
+  a === null || b === null ? a === b : Math.floor(a / minute) === Math.floor(b / minute);
 
 /** A window with a verb of its own, or a milestone for which a step that is still to do waits. */
 const isAwaited = (piece: Piece, { rule }: Window, part: string | null): boolean =>

@@ -20,23 +20,30 @@ export function stampEffect(
     const opening = before === null || stateAt(before, now) !== 'before' ? null : opensAt(before);
     return `ends "${verb}"${opening === null ? '' : `, which opens ${when(opening)}`}`;
   }
-  const opens = edgesOf(opensAt(before ?? after), opensAt(after), before === null);
-  const ends = edgesOf(losingEnd(before ?? after, now), losingEnd(after, now), before === null);
+  const opens = opensAt(after);
   const told = [
-    ...(opens === null || opens.now <= now ? [] : [`from ${when(opens.now)}${was(opens, when)}`]),
-    ...(ends === null ? [] : [`till ${when(ends.now)}${was(ends, when)}`]),
+    ...(opens === null || opens <= now
+      ? []
+      : edgeWords('from', opens, before === null ? null : opensAt(before), when)),
+    ...edgeWords(
+      'till',
+      losingEnd(after, now),
+      before === null ? null : losingEnd(before, now),
+      when,
+    ),
   ].join(', ');
   if (before === null) return `starts "${verb}"${told === '' ? '' : `, ${told}`}`;
   return told === '' ? `changes "${verb}"` : `${verb} ${told}`;
 }
 
-type Moved = { readonly now: Instant; readonly was: Instant | null };
-
-/** An edge where it is new or elsewhere; null where it stays or isn't known. */
-const edgesOf = (before: Instant | null, after: Instant | null, isNew: boolean): Moved | null =>
-  after === null || (after === before && !isNew)
-    ? null
-    : { now: after, was: isNew ? null : before };
-
-const was = (moved: Moved, when: (at: Instant) => string): string =>
-  moved.was === null ? '' : `, was ${when(moved.was)}`;
+/** `till 14:00, was 13:00`: an edge that is new or is told otherwise than before; nothing where it stays or isn't known. */
+function edgeWords(
+  which: string,
+  now: Instant | null,
+  before: Instant | null,
+  when: (at: Instant) => string,
+): readonly string[] {
+  if (now === null) return [];
+  if (before === null) return [`${which} ${when(now)}`];
+  return when(now) === when(before) ? [] : [`${which} ${when(now)}, was ${when(before)}`];
+}

@@ -1,4 +1,4 @@
-import { outrightStamps, type OutrightStamp, type Piece } from '../../tracker/bench/index.ts';
+import { offeredStamps, type OutrightStamp, type Piece } from '../../tracker/bench/index.ts';
 import { fitEnd, lineOf, width } from '../drawing/index.ts';
 import { stampEffect, stampName } from '../format/index.ts';
 import { page } from '../page.ts';
@@ -52,7 +52,7 @@ const stampsFor = (
   piece: Piece,
   { snapshot, now }: View,
 ): readonly OutrightStamp[] =>
-  outrightStamps(snapshot.bench, piece, part, { now, sense: snapshot.sense });
+  offeredStamps(snapshot.bench, piece, part, { now, sense: snapshot.sense });
 
 const valueOf = ({ step, event, agent }: OutrightStamp): string =>
   [event, agent ?? '', step.id].join(' ');

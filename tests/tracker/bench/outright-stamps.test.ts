@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { outrightStamps } from '../../../src/tracker/bench/index.ts';
+import { offeredStamps } from '../../../src/tracker/bench/index.ts';
 import { hour, minute, type Instant } from '../../../src/tracker/time/index.ts';
 import type { PlannedStamp } from '../../../src/tracker/trade/index.ts';
 import { opensAt } from '../../../src/tracker/windows/index.ts';
@@ -9,7 +9,7 @@ import { shippedProduct } from '../../support/shipped.ts';
 const on: PlannedStamp = { event: 'first-stroke', says: 'first stroke on' };
 
 const offered = (work: Work, now: Instant): readonly string[] =>
-  outrightStamps(work.bench, work.piece, null, { now, sense: atTheLabel }).map(
+  offeredStamps(work.bench, work.piece, null, { now, sense: atTheLabel }).map(
     ({ event, after }) => `${event}: ${after.rule.id}`,
   );
 
@@ -66,4 +66,14 @@ test('what took from a pot can wash it out', () => {
   work.stamp('washed-out', monday + 15 * minute);
   expect(work.bench.pots[0]?.washedAt).toBe(monday + 15 * minute);
   expect(offered(work, monday + 20 * minute)).not.toContain('washed-out: pot');
+});
+
+test('what would move an edge by less than a minute is not offered: it would read as if nothing moved', () => {
+  const work = new Work(oneStep(shippedProduct('solvent-stripper')));
+  work.press(monday);
+  expect(offered(work, monday + 40_000)).not.toContain('topped-up: scrape');
+  expect(offered(work, monday + minute)).toContain('topped-up: scrape');
+  // Told all the same it goes where it belongs.
+  work.stamp('topped-up', monday + 50_000);
+  expect(work.piece.stamps.at(-1)).toMatchObject({ event: 'topped-up', at: monday + 50_000 });
 });
