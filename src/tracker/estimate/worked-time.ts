@@ -70,6 +70,16 @@ export function workedOnStep(
   return { recorded, setup: Math.min(setup, recorded), about, sessions: count, setups };
 }
 
+const keptByPiece = new WeakMap<readonly Session[], SessionsByPiece>();
+
+/** Minutes that hands were on a step, without setup and cleanup: what can be held against its estimate. */
+export function handsOnMinutes(bench: Bench, piece: Piece, step: string, now: Instant): number {
+  const sessions = keptByPiece.get(bench.sessions) ?? sessionsByPiece(bench);
+  keptByPiece.set(bench.sessions, sessions);
+  const { recorded, setup } = workedOnStep(bench, piece, step, sessions, now);
+  return recorded - setup;
+}
+
 type Work = { readonly piece: Piece; readonly step: PlannedStep; readonly part: string | null };
 
 /**

@@ -13,7 +13,7 @@ import type { View } from '../screen.ts';
 import type { RowInput } from './bench-row.ts';
 import { tagCells } from './layout.ts';
 
-/** On a wide and high screen, a third line under each row: parts, progress and minutes so far. */
+/** On a wide and high screen, a third line under each row: parts, progress and minutes recorded. */
 export function thirdLine({ standing, view }: RowInput): Line {
   const { piece } = standing;
   if (piece === null) return lineOf('');
@@ -31,7 +31,7 @@ export function thirdLine({ standing, view }: RowInput): Line {
   const minutes = pieceMinutes(view.snapshot.bench, piece, view.now);
   told.push(
     minutes > 0
-      ? `so far ${minutesSpent(minutes * 60_000)}`
+      ? `recorded ${minutesSpent(minutes * 60_000)}`
       : `came in ${whenInWords(piece.addedAt, view.now, view.snapshot.shop)}`,
   );
   return [

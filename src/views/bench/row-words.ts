@@ -5,14 +5,13 @@ import {
   passUnderWay,
   pieceOfTimer,
   stampsOf,
-  stepMinutes,
   stepPlace,
   type Piece,
   type PlannedStep,
   type Pot,
   type Standing,
 } from '../../tracker/bench/index.ts';
-import { foreseenOn } from '../../tracker/estimate/index.ts';
+import { foreseenOn, handsOnMinutes } from '../../tracker/estimate/index.ts';
 import { closesAt, type Window } from '../../tracker/windows/index.ts';
 import type { Role } from '../drawing/index.ts';
 import {
@@ -159,7 +158,8 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
   if (rank === 'hold' && piece.hold !== null) return about(holdWords(piece.hold));
   if (step === null) return about('j: job card; y: off the bench');
   const expected = foreseenOn(bench, step, piece);
-  const spent = stepMinutes(bench, piece, step.id, view.now);
+  // Hands-on, as what is expected beside it, and as the opened piece and the hours have it.
+  const spent = handsOnMinutes(bench, piece, step.id, view.now);
   const place = stepPlace(piece, step.id);
   const soFar = spent >= 1 ? `${minutesSpent(spent * 60_000)} so far, ` : '';
   return about(
