@@ -17,6 +17,9 @@ describe('the steps of a piece', () => {
     expect(text).toContain('1 Oak chest   Glue-up repair');
     const list = await names(shop);
     expect(text).toMatch(new RegExp(`^> +1 ${list[0]?.slice(0, 12) ?? ''}`, 'm'));
+    const { toGo } = await shop.json('hours', '1');
+    const range = `${Math.round(toGo?.low ?? 0)} to ${Math.round(toGo?.high ?? 0)}`;
+    expect(text).toMatch(new RegExp(`^ +so far +0 +to go ${range}, 4 times in 5$`, 'm'));
   });
 
   it('take one more, before the one that is next as long as nothing is said', async () => {

@@ -174,7 +174,8 @@ export function cardEnd(
           moistureWords(finding, partCalled(piece, finding.part), now, shop).join('; '),
         ] as const,
     ),
-    ['minutes', count + hours],
+    // The rows' minutes too: the card is the record, the hours tell hands-on time.
+    ['minutes', count + hours + (sessions === 0 ? '' : ', with setup and cleanup')],
   ];
 }
 

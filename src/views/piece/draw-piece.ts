@@ -1,16 +1,8 @@
 import { sessionHolding, type Piece, type PlannedStep } from '../../tracker/bench/index.ts';
 import { stateAt, type Window } from '../../tracker/windows/index.ts';
-import { fitEnd, lineOf, padStart, segment, type Line } from '../drawing/index.ts';
+import { lineOf, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
-import {
-  callWords,
-  capital,
-  rangeInWords,
-  rangeInTable,
-  timesIn,
-  whenInWords,
-  windowWords,
-} from '../format/index.ts';
+import { callWords, capital, whenInWords, windowWords } from '../format/index.ts';
 import { page } from '../page.ts';
 import { fewKeyHints, keyHints } from '../parts/key-hints.ts';
 import { messageLines } from '../parts/message-lines.ts';
@@ -26,8 +18,9 @@ import { moistureLines } from './moisture-lines.ts';
 import { opened, pieceOnBench } from './opened.ts';
 import { pieceHead } from './piece-head.ts';
 import { pieceHints } from './piece-keys.ts';
-import { columnHeads, stepColumns, stepRow, type StepColumns } from './step-row.ts';
+import { columnHeads, stepColumns, stepRow } from './step-row.ts';
 import type { OpenedPiece } from './step-window.ts';
+import { totalLine } from './total-line.ts';
 import { blockWindow, labelled, windowBlock } from './window-block.ts';
 
 const tenMinutes = 600_000;
@@ -85,20 +78,6 @@ export function drawPiece(state: PieceState, view: View): Frame {
 function ticks(window: Window, { now, snapshot }: View): boolean {
   const { counts, at } = windowWords(window, now, snapshot.shop);
   return counts === 'down' && at !== null && at - now <= tenMinutes;
-}
-
-/** `so far, beside setup 41   284   to go 50 to 82 min, 4 times in 5` */
-function totalLine({ hours }: OpenedPiece, columns: StepColumns, view: View): Line {
-  const { recorded, setup, toGo } = hours;
-  const spent = padStart(String(Math.round(recorded - setup.minutes)), 5);
-  const beside = setup.minutes < 0.5 ? '' : `, beside setup ${Math.round(setup.minutes)}`;
-  const head = fitEnd(`     so far${beside}`, 5 + columns.name) + spent;
-  if (toGo === null) return lineOf(head, 'quiet');
-  const range =
-    columns.window === 0
-      ? padStart(rangeInTable(toGo.low, toGo.high), 9)
-      : `  to go ${rangeInWords(toGo.low, toGo.high)}, ${timesIn(toGo.chance)}`;
-  return [segment(fitEnd(head + range, view.columns, view.theme.glyphs).trimEnd(), 'quiet')];
 }
 
 /** The last note on the marked step, else on the piece. */

@@ -89,7 +89,7 @@ hardwood, about 1.2 m2; in Mon 16 Nov; Invented schedule
 01 09:00 timer                        clamps, 35 min
 
 to do    scuff 320, scuff 320, again, clear coat 2, refit, wrap
-minutes  223 in 6 sessions, 3 h 43
+minutes  223 in 6 sessions, 3 h 43, with setup and cleanup
 `);
   });
 

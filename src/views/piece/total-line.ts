@@ -1,0 +1,19 @@
+import { fitEnd, lineOf, padStart, segment, type Line } from '../drawing/index.ts';
+import { rangeInTable, rangeInWords, timesIn } from '../format/index.ts';
+import type { View } from '../screen.ts';
+import type { StepColumns } from './step-row.ts';
+import type { OpenedPiece } from './step-window.ts';
+
+/** `so far, beside setup 41   284   to go 50 to 82 min, 4 times in 5` */
+export function totalLine({ hours }: OpenedPiece, columns: StepColumns, view: View): Line {
+  const { recorded, setup, toGo } = hours;
+  const spent = padStart(String(Math.round(recorded - setup.minutes)), 5);
+  const beside = setup.minutes < 0.5 ? '' : `, beside setup ${Math.round(setup.minutes)}`;
+  const head = fitEnd(`     so far${beside}`, 5 + columns.name) + spent;
+  if (toGo === null) return lineOf(head, 'quiet');
+  const range =
+    columns.window === 0
+      ? padStart(rangeInTable(toGo.low, toGo.high), 9)
+      : `  to go ${rangeInWords(toGo.low, toGo.high)}, ${timesIn(toGo.chance)}`;
+  return [segment(fitEnd(head + range, view.columns, view.theme.glyphs).trimEnd(), 'quiet')];
+}
