@@ -37,7 +37,7 @@ it('follows a piece from the first look to the record of it', async () => {
   });
   shop.minutesLater(12);
   const done = await shop.json('done', '1');
-  expect(done.recorded).toMatch(/ done on 1 Garden stool: 12 min, schedule says \d+ to \d+ min$/);
+  expect(done.recorded).toMatch(/ done on 1 Garden stool: 12 min, expected \d+ to \d+ min$/);
   expect(done.recorded.startsWith(sprayed.name)).toBe(true);
   expect(done.row?.windows.length).toBeGreaterThan(0);
   await shop.does('put-down', '1', '--ago', '1 min');

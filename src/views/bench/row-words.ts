@@ -18,7 +18,6 @@ import {
   callWords,
   clock,
   dayWords,
-  minutesSpent,
   rangeInWords,
   thenWords,
   timeSince,
@@ -161,7 +160,7 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
   // Hands-on, as what is expected beside it, and as the opened piece and the hours have it.
   const spent = handsOnMinutes(bench, piece, step.id, view.now);
   const place = stepPlace(piece, step.id);
-  const soFar = spent >= 1 ? `${minutesSpent(spent * 60_000)} so far, ` : '';
+  const soFar = spent >= 1 ? `${Math.round(spent)} min so far, ` : '';
   return about(
     step.name,
     `, ${place.place} of ${place.of}; ${soFar}expected ${rangeInWords(expected.low, expected.high)} min`,

@@ -11,7 +11,7 @@ import { minutesEarly } from './minutes-early.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';
 import { potFor, wrongCan } from './pot-of-stamp.ts';
 import { othersInThisGo } from './take-along.ts';
-import { minutesInWords } from './took-words.ts';
+import { minutesInWords } from './minutes-in-words.ts';
 import { locked } from './trial.ts';
 import type { WorkedStep } from './worked-step.ts';
 
