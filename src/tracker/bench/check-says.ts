@@ -1,6 +1,6 @@
 import type { Finding } from './facts.ts';
 import type { Piece } from './piece.ts';
-import { rulesOf } from './worked-piece.ts';
+import { rulesOf } from './sorted-piece.ts';
 
 /**
  * What trying a surface showed, as the key says it and as it is taken back: `ready, next coat`; trouble is told of the

@@ -1,8 +1,8 @@
 import type { Happenings, StandIn, SubjectStamp } from '../windows/edges.ts';
-import type { WindowRule, WindowSubject } from '../windows/model.ts';
+import type { WindowIdentity, WindowRule, WindowSubject } from '../windows/model.ts';
 import type { Finish, PlannedStep, Session, Stamp } from './piece.ts';
 import { countsFor, passUnderWay, stampsOf } from './progress.ts';
-import { finishOf, stampsOn, type WorkedPiece } from './worked-piece.ts';
+import { finishOf, stampsOn, type SortedPiece } from './sorted-piece.ts';
 
 /** Stable over restarts and corrected stamps. `owner` is the part, or empty for the whole piece. */
 export const keyOf = (rule: WindowRule, subject: WindowSubject, owner: string): string =>
@@ -10,21 +10,19 @@ export const keyOf = (rule: WindowRule, subject: WindowSubject, owner: string): 
 
 /** Everything on which the edges of one window can hang. */
 export function happeningsOf(
-  worked: WorkedPiece,
+  sorted: SortedPiece,
   step: PlannedStep,
-  rule: WindowRule,
-  subject: WindowSubject,
-  key: string,
+  { key, rule, subject }: WindowIdentity,
 ): Happenings {
-  const { piece, sessions } = worked;
+  const { piece, sessions } = sorted;
   const { partId: part, pass, section } = subject;
   const inScope = (stamp: { readonly pass: number; readonly section: number | null }): boolean =>
     rule.scope === 'step' ||
     (stamp.pass === pass && (rule.scope === 'pass' || stamp.section === section));
-  const stamps = stampsOn(worked, step.id).filter(
+  const stamps = stampsOn(sorted, step.id).filter(
     (stamp) => countsFor(stamp.part, part) && inScope(stamp),
   );
-  const finish = finishOf(worked, step.id, part);
+  const finish = finishOf(sorted, step.id, part);
   const happened: SubjectStamp[] = stamps.map(({ event, agent, at, fact }) => ({
     event,
     agent,

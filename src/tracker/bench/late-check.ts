@@ -32,19 +32,17 @@ export function lastNotYet({ checks }: Piece): Check | null {
 export function lateTimes(
   piece: Piece,
   sessions: readonly Session[],
-  { rule, subject, key, begunAt, own }: Window,
+  window: Window,
   at: Instant,
   sense: EdgeSense,
 ): number | null {
-  const happenings = happeningsOfWindow(piece, sessions, { rule, subject, key });
+  const { rule, begunAt, own } = window;
+  const happenings = happeningsOfWindow(piece, sessions, window);
   if (happenings === null) return null;
   // What earlier checks added was not expected.
   const untried = workOutWindow(
-    rule,
-    subject,
-    key,
+    window,
     { ...happenings, checks: [] },
-    null,
     senseWithOwnTime(sense, rule, own),
   );
   const opening = untried === null ? null : opensAt(untried);

@@ -1,15 +1,15 @@
 import type { Happenings } from '../windows/edges.ts';
 import { workOutWindow } from '../windows/evaluate.ts';
 import { senseWithOwnTime } from '../windows/own-time.ts';
-import type { EdgeSense, Window, WindowRule } from '../windows/model.ts';
+import type { EdgeSense, Window, WindowIdentity, WindowRule } from '../windows/model.ts';
 import { happeningsOf, keyOf } from './happenings.ts';
 import type { Bench, DryingTimes, Piece, PlannedStep, Session, Stamp } from './piece.ts';
 import { countsFor, passCalled, passUnderWay } from './progress.ts';
-import { closing, canMatter, withWorkDone } from './window-closing.ts';
-import { windowOwners } from './worked-apart.ts';
-import { stampsOn, workedPiece, type WorkedPiece } from './worked-piece.ts';
+import { canMatter, endOf, withWorkDone } from './window-closing.ts';
+import { windowOwners, type WindowOwner } from './window-owners.ts';
+import { stampsOn, sortedPiece, type SortedPiece } from './sorted-piece.ts';
 
-export { rulesOf } from './worked-piece.ts';
+export { rulesOf } from './sorted-piece.ts';
 
 /** All windows that a piece's stamps have begun, also those that are over. */
 export const windowsOfPiece = (
@@ -17,7 +17,7 @@ export const windowsOfPiece = (
   sessions: readonly Session[],
   sense: EdgeSense,
   drying?: DryingTimes,
-): readonly Window[] => worked(piece, sessions, { sense, drying }, () => true);
+): readonly Window[] => workedOut(piece, sessions, { sense, drying }, () => true);
 
 /**
  * The few of them that a bench asks for: not those that its latest records have ended, and not the milestones that
@@ -28,21 +28,23 @@ export const awaitedWindowsOfPiece = (
   sessions: readonly Session[],
   sense: EdgeSense,
   drying?: DryingTimes,
-): readonly Window[] =>
-  worked(piece, sessions, { sense, drying }, (all, step, rule) => canMatter(all, step, rule));
+): readonly Window[] => workedOut(piece, sessions, { sense, drying }, canMatter);
 
 /** What windows are worked out by: the shop's zone and air, and what checks have taught. */
 type Rests = { readonly sense: EdgeSense; readonly drying: DryingTimes | undefined };
 
-function worked(
+/** Whether the windows of a rule are wanted. */
+type Wanted = (piece: SortedPiece, step: PlannedStep, rule: WindowRule) => boolean;
+
+function workedOut(
   piece: Piece,
   sessions: readonly Session[],
   rests: Rests,
-  counts: (worked: WorkedPiece, step: PlannedStep, rule: WindowRule) => boolean,
+  isWanted: Wanted,
 ): readonly Window[] {
   if (piece.stamps.length === 0 && piece.finishes.length === 0) return [];
-  const all = workedPiece(piece, sessions);
-  return piece.steps.flatMap((step) => windowsOfStep(all, step, rests, counts));
+  const sorted = sortedPiece(piece, sessions);
+  return piece.steps.flatMap((step) => windowsOfStep(sorted, step, rests, isWanted));
 }
 
 type Known = WeakMap<
@@ -89,60 +91,77 @@ const basisOf = (piece: Piece, drying: DryingTimes | undefined): readonly unknow
   Object.values(piece.products).map((product) => drying?.basis(product));
 
 function windowsOfStep(
-  worked: WorkedPiece,
+  sorted: SortedPiece,
   step: PlannedStep,
-  { sense, drying }: Rests,
-  counts: (worked: WorkedPiece, step: PlannedStep, rule: WindowRule) => boolean,
+  rests: Rests,
+  isWanted: Wanted,
 ): readonly Window[] {
-  const { piece } = worked;
-  const stamps = stampsOn(worked, step.id);
-  if (stamps.length === 0 && !worked.finishes.has(step.id)) return [];
+  const stamps = stampsOn(sorted, step.id);
+  if (stamps.length === 0 && !sorted.finishes.has(step.id)) return [];
   // What was mixed in a shared pot runs in the shop, not on the piece.
   const isShared = stamps.some(({ pot }) => pot !== undefined);
-  const rules = worked
+  const rules = sorted
     .rules(step)
-    .filter((rule) => !(isShared && rule.kind === 'pot') && counts(worked, step, rule));
+    .filter((rule) => !(isShared && rule.kind === 'pot') && isWanted(sorted, step, rule));
   if (rules.length === 0) return [];
+  return windowOwners(sorted.piece, step).flatMap((owner) => {
+    const ofOwner = stamps.filter((stamp) => countsFor(stamp.part, owner.part));
+    return rules.flatMap((rule) =>
+      windowsOfRule(sorted, { step, owner, stamps: ofOwner }, rule, rests),
+    );
+  });
+}
+
+/** A step that was begun, for one of those who have windows of their own on it. */
+type Begun = {
+  readonly step: PlannedStep;
+  readonly owner: WindowOwner;
+  readonly stamps: readonly Stamp[];
+};
+
+function windowsOfRule(
+  sorted: SortedPiece,
+  begun: Begun,
+  rule: WindowRule,
+  { sense, drying }: Rests,
+): readonly Window[] {
+  const { piece } = sorted;
+  const { step, owner, stamps } = begun;
   const product = step.product === undefined ? undefined : piece.products[step.product];
-  const windows: Window[] = [];
-  for (const { part, keyPart } of windowOwners(piece, step)) {
-    const stampsOfPart = stamps.filter((stamp) => countsFor(stamp.part, part));
-    const passes = passUnderWay(stampsOfPart);
-    for (const rule of rules) {
-      const own = (product === undefined ? null : drying?.own(product, rule)) ?? undefined;
-      const ruleSense = senseWithOwnTime(sense, rule, own);
-      for (const { pass, section } of subjectsOf(rule, stampsOfPart, passes)) {
-        // Between passes there is something to wait for only while another pass is to come.
-        if (rule.closedBy.by === 'next pass' && pass >= (step.passes ?? 1)) continue;
-        const subject = { pieceId: piece.id, stepId: step.id, partId: part, pass, section };
-        const key = keyOf(rule, subject, keyPart);
-        const happenings = happeningsOf(worked, step, rule, subject, key);
-        const begun = workOutWindow(rule, subject, key, happenings, null, ruleSense);
-        if (begun === null) continue;
-        const closedAt = closing(worked, step, begun, stampsOfPart, happenings) ?? begun.closedAt;
-        windows.push({
-          ...begun,
-          closedAt,
-          stretches: withWorkDone(worked, step, begun),
-          ...(rule.closedBy.by === 'next pass' ? { nextPass: passCalled(step, pass + 1) } : {}),
-          ...(own === undefined ? {} : { own }),
-        });
-      }
-    }
-  }
-  return windows;
+  const own = (product === undefined ? null : drying?.own(product, rule)) ?? undefined;
+  const ruleSense = senseWithOwnTime(sense, rule, own);
+  return subjectsOf(rule, stamps).flatMap(({ pass, section }): readonly Window[] => {
+    // Between passes there is something to wait for only while another pass is to come.
+    if (rule.closedBy.by === 'next pass' && pass >= (step.passes ?? 1)) return [];
+    const subject = { pieceId: piece.id, stepId: step.id, partId: owner.part, pass, section };
+    const identity = { key: keyOf(rule, subject, owner.keyPart), rule, subject };
+    const happenings = happeningsOf(sorted, step, identity);
+    const window = workOutWindow(identity, happenings, ruleSense);
+    if (window === null) return [];
+    return [
+      {
+        ...window,
+        closedAt: endOf(sorted, step, window, { stamps, happenings }) ?? window.closedAt,
+        stretches: withWorkDone(sorted, step, window),
+        ...(rule.closedBy.by === 'next pass' ? { nextPass: passCalled(step, pass + 1) } : {}),
+        ...(own === undefined ? {} : { own }),
+      },
+    ];
+  });
 }
 
 function subjectsOf(
   rule: WindowRule,
   stamps: readonly Stamp[],
-  passes: number,
 ): readonly { readonly pass: number; readonly section: number | null }[] {
   switch (rule.scope) {
     case 'step':
       return [{ pass: 1, section: null }];
     case 'pass':
-      return Array.from({ length: passes }, (_, index) => ({ pass: index + 1, section: null }));
+      return Array.from({ length: passUnderWay(stamps) }, (_, index) => ({
+        pass: index + 1,
+        section: null,
+      }));
     case 'section': {
       const seen = new Map<string, { pass: number; section: number }>();
       for (const { pass, section } of stamps) {
@@ -157,9 +176,8 @@ function subjectsOf(
 export function happeningsOfWindow(
   piece: Piece,
   sessions: readonly Session[],
-  { rule, subject, key }: Pick<Window, 'rule' | 'subject' | 'key'>,
+  window: WindowIdentity,
 ): Happenings | null {
-  const step = piece.steps.find(({ id }) => id === subject.stepId);
-  if (step === undefined) return null;
-  return happeningsOf(workedPiece(piece, sessions), step, rule, subject, key);
+  const step = piece.steps.find(({ id }) => id === window.subject.stepId);
+  return step === undefined ? null : happeningsOf(sortedPiece(piece, sessions), step, window);
 }

@@ -42,7 +42,7 @@ export function windowsOfPot(pot: Pot, sense: EdgeSense): readonly Window[] {
   const subject = { pieceId: '', stepId: id, partId: null, pass: 1, section: null };
   return potRules(pot.product).flatMap((rule) => {
     const key = `pot/${id}/${rule.id}`;
-    return workOutWindow(rule, subject, key, happenings, washedAt, sense) ?? [];
+    return workOutWindow({ key, rule, subject }, happenings, sense, washedAt) ?? [];
   });
 }
 

@@ -34,12 +34,10 @@ export function timerWindow(timer: OddTimer, sense: EdgeSense): Window {
     assumedStart: null,
   };
   const window = workOutWindow(
-    rule,
-    subject,
-    `timer/${timer.id}`,
+    { key: `timer/${timer.id}`, rule, subject },
     happenings,
-    timer.closedAt,
     sense,
+    timer.closedAt,
   );
   if (window === null) throw new Error(`timer ${timer.id} has no start`);
   return window;

@@ -9,59 +9,70 @@ import {
   finishOf,
   firstTouch,
   laterSteps,
-  type WorkedPiece,
-} from './worked-piece.ts';
+  type SortedPiece,
+} from './sorted-piece.ts';
 
-/** What ended a window, by its rule or because a later step has taken its place. */
-export function closing(
-  worked: WorkedPiece,
+/** When a window was ended, by its rule or because a later step has taken its place; null while nothing ended it. */
+export function endOf(
+  sorted: SortedPiece,
   step: PlannedStep,
   window: Window,
-  stepStamps: readonly Stamp[],
-  happenings: Happenings,
+  on: { readonly stamps: readonly Stamp[]; readonly happenings: Happenings },
 ): Instant | null {
   const { rule, subject } = window;
+  const finish = finishOf(sorted, step.id, subject.partId);
   const ends: Instant[] = [];
-  const finish = finishOf(worked, step.id, subject.partId);
   if (rule.closedBy.by === 'stamp') {
-    const { stamp: wanted } = rule.closedBy;
-    const beginning = chooseStamp(rule.begins, happenings);
-    const begun = happenings.stamps.findIndex(
-      (stamp) => beginning.known && stamp.fact === beginning.fact,
-    );
-    for (const [index, stamp] of happenings.stamps.entries()) {
-      // Told later is later too: a clock that was set back must not keep a window from closing.
-      const isLater = stamp.at >= window.begunAt || (begun >= 0 && index > begun);
-      if (isChosen(wanted, stamp.event, stamp.agent) && isLater) ends.push(stamp.at);
-    }
-    const isPlanned = step.stamps.some((planned) =>
-      isChosen(wanted, planned.event, planned.agent ?? null),
-    );
+    const { stamp } = rule.closedBy;
+    ends.push(...stampsThatEnd(window, stamp, on.happenings));
     // A finished step leaves no stamp of its own to wait for, but a pot has still to be washed out.
-    if (finish !== undefined && isPlanned && rule.kind !== 'pot') ends.push(finish.at);
+    if (finish !== undefined && isPlanned(step, stamp) && rule.kind !== 'pot') ends.push(finish.at);
   }
   if (rule.closedBy.by === 'next pass' && finish !== undefined) ends.push(finish.at);
   if (rule.scope === 'pass') {
-    const next = stepStamps.find((stamp) => stamp.pass === subject.pass + 1);
+    const next = on.stamps.find((stamp) => stamp.pass === subject.pass + 1);
     if (next) ends.push(next.at);
   }
-  const reach = rule.milestone;
-  if (reach !== undefined) {
-    for (const later of laterSteps(worked, step.id)) {
-      if (!endsMilestone(worked, later, reach)) continue;
-      const started = firstTouch(worked, later.id, subject.partId);
-      if (started !== null && started >= window.begunAt) ends.push(started);
-    }
-  }
-  // Whoever went on without judging the trial has nothing more to judge.
-  if (rule.id === trialWindow) {
-    for (const later of laterSteps(worked, step.id)) {
-      if (step.trialFor?.includes(originalOf(later)) !== true) continue;
-      const started = firstTouch(worked, later.id, subject.partId);
-      if (started !== null && started >= window.begunAt) ends.push(started);
-    }
-  }
+  ends.push(...laterStepsThatEnd(sorted, step, window));
   return ends.length === 0 ? null : Math.min(...ends);
+}
+
+function stampsThatEnd(
+  { rule, begunAt }: Window,
+  wanted: StampChoice,
+  happenings: Happenings,
+): readonly Instant[] {
+  const { stamps } = happenings;
+  const beginning = chooseStamp(rule.begins, happenings);
+  const begun = stamps.findIndex((stamp) => beginning.known && stamp.fact === beginning.fact);
+  return stamps
+    .filter(({ event, agent, at }, index) => {
+      // Told later is later too: a clock that was set back must not keep a window from closing.
+      const isLater = at >= begunAt || (begun >= 0 && index > begun);
+      return isLater && isChosen(wanted, event, agent);
+    })
+    .map(({ at }) => at);
+}
+
+const isPlanned = ({ stamps }: PlannedStep, wanted: StampChoice): boolean =>
+  stamps.some(({ event, agent }) => isChosen(wanted, event, agent ?? null));
+
+/** When later steps were begun that take the place of a milestone, or go on without judging a trial. */
+function laterStepsThatEnd(
+  sorted: SortedPiece,
+  step: PlannedStep,
+  { rule, subject, begunAt }: Window,
+): readonly Instant[] {
+  const { milestone } = rule;
+  return laterSteps(sorted, step.id)
+    .filter(
+      (later) =>
+        (milestone !== undefined && endsMilestone(sorted, later, milestone)) ||
+        // Whoever went on without judging the trial has nothing more to judge.
+        (rule.id === trialWindow && step.trialFor?.includes(originalOf(later)) === true),
+    )
+    .map((later) => firstTouch(sorted, later.id, subject.partId))
+    .filter((begun): begun is Instant => begun !== null && begun >= begunAt);
 }
 
 /** Whether a stamp is one of those chosen. */
@@ -71,16 +82,16 @@ export const isChosen = (choice: StampChoice, event: string, agent: string | nul
 
 /** Once a later scuff is done, what was to be scuffed first is open again and loses nothing. */
 export function withWorkDone(
-  worked: WorkedPiece,
+  sorted: SortedPiece,
   step: PlannedStep,
   window: Window,
 ): Window['stretches'] {
   if (!window.stretches.some((stretch) => stretch.meaning === 'go after work'))
     return window.stretches;
-  const scuffed = laterSteps(worked, step.id).some(
+  const scuffed = laterSteps(sorted, step.id).some(
     (later) =>
       later.stepClass === 'scuff' &&
-      finishOf(worked, later.id, window.subject.partId) !== undefined,
+      finishOf(sorted, later.id, window.subject.partId) !== undefined,
   );
   if (!scuffed) return window.stretches;
   const kept = window.stretches.findIndex((stretch) => stretch.meaning === 'go after work');
@@ -104,22 +115,19 @@ const asGo = <Timed extends Stretch>({
  * Whether every window of a rule is over by what was recorded, without working it out: a milestone that a later step has
  * ended, or a window of the step's own that its finish ended.
  */
-function isSurelyOver(worked: WorkedPiece, step: PlannedStep, rule: WindowRule): boolean {
-  const finish = finishOf(worked, step.id, null);
+function isSurelyOver(sorted: SortedPiece, step: PlannedStep, rule: WindowRule): boolean {
+  const finish = finishOf(sorted, step.id, null);
   if (rule.milestone === undefined) {
     if (finish === undefined || rule.kind === 'pot') return false;
     if (rule.closedBy.by === 'next pass') return true;
     const wanted = rule.closedBy.by === 'stamp' ? rule.closedBy.stamp : null;
-    return (
-      wanted !== null &&
-      step.stamps.some(({ event, agent }) => isChosen(wanted, event, agent ?? null))
-    );
+    return wanted !== null && isPlanned(step, wanted);
   }
   const { milestone } = rule;
-  const lastRecord = worked.touches.get(step.id)?.last ?? 0;
-  return laterSteps(worked, step.id).some((later) => {
-    const touched = firstTouch(worked, later.id, null);
-    return touched !== null && touched >= lastRecord && endsMilestone(worked, later, milestone);
+  const lastRecord = sorted.touches.get(step.id)?.last ?? 0;
+  return laterSteps(sorted, step.id).some((later) => {
+    const touched = firstTouch(sorted, later.id, null);
+    return touched !== null && touched >= lastRecord && endsMilestone(sorted, later, milestone);
   });
 }
 
@@ -127,12 +135,12 @@ function isSurelyOver(worked: WorkedPiece, step: PlannedStep, rule: WindowRule):
  * Whether a bench can have any use for the windows of a rule: they may not be over, and somebody waits for their
  * milestone, or it is a cure and nothing else is left to do. Of a piece in parts every rule counts.
  */
-export function canMatter(worked: WorkedPiece, step: PlannedStep, rule: WindowRule): boolean {
-  if (worked.piece.parts.length > 0) return true;
-  return isAwaited(worked, rule) && !isSurelyOver(worked, step, rule);
+export function canMatter(sorted: SortedPiece, step: PlannedStep, rule: WindowRule): boolean {
+  if (sorted.piece.parts.length > 0) return true;
+  return isAwaited(sorted, rule) && !isSurelyOver(sorted, step, rule);
 }
 
-function isAwaited({ awaited }: WorkedPiece, { milestone, kind }: WindowRule): boolean {
+function isAwaited({ awaited }: SortedPiece, { milestone, kind }: WindowRule): boolean {
   if (milestone === undefined) return true;
   return awaited === null ? kind === 'cure' : awaited.has(milestone);
 }

@@ -1,6 +1,6 @@
 import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
 import { isDone } from '../bench/progress.ts';
-import { sessionsOf } from '../bench/worked-piece.ts';
+import { sessionsOf } from '../bench/sorted-piece.ts';
 import type { Instant } from '../time/index.ts';
 import type { SurfaceWork } from '../trade/layers.ts';
 

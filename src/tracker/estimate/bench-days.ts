@@ -1,4 +1,4 @@
-import { rulesOf } from '../bench/worked-piece.ts';
+import { rulesOf } from '../bench/sorted-piece.ts';
 import type { DryingTimes } from '../bench/piece.ts';
 import type { Instant, Milliseconds } from '../time/index.ts';
 import { branchesOf } from '../trade/branches.ts';

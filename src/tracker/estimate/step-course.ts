@@ -132,7 +132,7 @@ function windowsOf(
       checks: [],
       assumedStart: first === undefined ? null : { at: first.at, fact: '' },
     };
-    return workOutWindow(rule, subject, rule.id, happenings, null, sense) ?? [];
+    return workOutWindow({ key: rule.id, rule, subject }, happenings, sense) ?? [];
   });
 }
 

@@ -1,5 +1,5 @@
 import type { Bench, Piece } from '../bench/piece.ts';
-import { workedPiece, type WorkedPiece } from '../bench/worked-piece.ts';
+import { sortedPiece, type SortedPiece } from '../bench/sorted-piece.ts';
 import { minute, type Instant } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';
 import type { AirSense, Milestone } from '../windows/model.ts';
@@ -69,17 +69,17 @@ function coatsOfPiece(piece: Piece, air: AirSense): readonly DriedCoat[] {
   if (piece.checks.length === 0) return [];
   const before = known.get(piece);
   if (before?.air === air) return before.coats;
-  const worked = workedPiece(piece, []);
+  const sorted = sortedPiece(piece, []);
   const coats = [...new Set(piece.checks.map(({ window }) => window))].flatMap(
-    (window) => coatOfWindow(worked, window, air) ?? [],
+    (window) => coatOfWindow(sorted, window, air) ?? [],
   );
   known.set(piece, { air, coats });
   return coats;
 }
 
 /** Null where what was tried teaches nothing. */
-function coatOfWindow(worked: WorkedPiece, key: string, air: AirSense): DriedCoat | null {
-  const window = triedWindow(worked, key);
+function coatOfWindow(sorted: SortedPiece, key: string, air: AirSense): DriedCoat | null {
+  const window = triedWindow(sorted, key);
   if (window === null || window.keptOut !== null) return null;
   const { product, opening, strokeAt, lastNotYet, ready } = window;
   if (lastNotYet === undefined && ready === undefined) return null;
@@ -91,7 +91,7 @@ function coatOfWindow(worked: WorkedPiece, key: string, air: AirSense): DriedCoa
           labelMinutes: air.labelTime(opening.span, strokeAt, check.at) / minute,
         };
   return {
-    piece: worked.piece.id,
+    piece: sorted.piece.id,
     product: productKey(product),
     productName: product.name,
     milestone: opening.milestone,
@@ -114,9 +114,9 @@ export const coatsKeptOut = (bench: Bench): readonly CoatKeptOut[] =>
   [...bench.pieces.values()]
     .filter((piece) => piece.checks.length > 0 && mayTeach(piece))
     .flatMap((piece) => {
-      const worked = workedPiece(piece, []);
+      const sorted = sortedPiece(piece, []);
       return [...new Set(piece.checks.map(({ window }) => window))].flatMap((key) => {
-        const window = triedWindow(worked, key);
+        const window = triedWindow(sorted, key);
         if (window === null || window.keptOut === null) return [];
         const { product, opening, strokeAt: at, keptOut: because } = window;
         return [{ product: productKey(product), milestone: opening.milestone, at, because }];

@@ -3,7 +3,7 @@ import type { CoatWeight } from '../bench/facts.ts';
 import { happeningsOf } from '../bench/happenings.ts';
 import type { Piece } from '../bench/piece.ts';
 import { countsFor } from '../bench/progress.ts';
-import { rulesOf, type WorkedPiece } from '../bench/worked-piece.ts';
+import { rulesOf, type SortedPiece } from '../bench/sorted-piece.ts';
 import type { Instant } from '../time/index.ts';
 import type { LateCause } from '../trade/late-causes.ts';
 import type { Product } from '../trade/schedule.ts';
@@ -24,8 +24,8 @@ export type TriedWindow = {
 };
 
 /** Null where the window is no coat's, or was not tried. */
-export function triedWindow(worked: WorkedPiece, key: string): TriedWindow | null {
-  const { piece } = worked;
+export function triedWindow(sorted: SortedPiece, key: string): TriedWindow | null {
+  const { piece } = sorted;
   const first = piece.checks.find(({ window }) => window === key);
   const step = piece.steps.find(({ id }) => id === first?.step);
   const product = step?.product === undefined ? undefined : piece.products[step.product];
@@ -41,7 +41,7 @@ export function triedWindow(worked: WorkedPiece, key: string): TriedWindow | nul
     pass: Number(pass),
     section: null,
   };
-  const happenings = happeningsOf(worked, step, rule, subject, key);
+  const happenings = happeningsOf(sorted, step, { key, rule, subject });
   const stroke = chooseStamp(opening.edge.stamp, happenings);
   if (!stroke.known || stroke.assumed) return null;
   const checks = happenings.checks

@@ -4,22 +4,21 @@ import type {
   EdgeSense,
   TimedStretch,
   Window,
+  WindowIdentity,
   WindowRule,
   WindowState,
-  WindowSubject,
 } from './model.ts';
 
 /**
  * Works out one window from what happened on its subject.
+ * @param closedAt when something ended it that is not in its rule
  * @returns null as long as the stamp that begins it has not been made.
  */
 export function workOutWindow(
-  rule: WindowRule,
-  subject: WindowSubject,
-  key: string,
+  { key, rule, subject }: WindowIdentity,
   happenings: Happenings,
-  closedAt: Instant | null,
   sense: EdgeSense,
+  closedAt: Instant | null = null,
 ): Window | null {
   const beginning = chooseStamp(rule.begins, happenings);
   if (!beginning.known) return null;

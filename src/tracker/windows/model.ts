@@ -145,12 +145,16 @@ export type WindowSubject = {
 /** A stretch with its ends worked out. `ends` is null where it never ends or its end is not known yet. */
 export type TimedStretch = Stretch & { readonly begins: Instant; readonly ends: Instant | null };
 
-/** One window of one piece, worked out from its stamps; states are asked of it at an instant. */
-export type Window = {
+/** Which window it is: what a rule says of a subject. */
+export type WindowIdentity = {
   /** Stable over restarts and corrected stamps. */
   readonly key: string;
   readonly rule: WindowRule;
   readonly subject: WindowSubject;
+};
+
+/** One window of one piece, worked out from its stamps; states are asked of it at an instant. */
+export type Window = WindowIdentity & {
   readonly begunAt: Instant;
   /** The fact that the window hangs on; a later check that moved it counts instead. Pings are told apart by it. */
   readonly hangsOn: string;

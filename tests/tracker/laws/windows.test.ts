@@ -149,7 +149,11 @@ test('so is every window that can be written at all, whatever happened', () => {
   let begun = 0;
   fc.assert(
     fc.property(rule, happenings, fc.constantFrom(1, 3), (any, happened, factor) => {
-      const window = workOutWindow(any, subject, 'key', happened, null, airThatSlows(factor));
+      const window = workOutWindow(
+        { key: 'key', rule: any, subject },
+        happened,
+        airThatSlows(factor),
+      );
       if (window === null) return;
       begun += 1;
       expect(breaches(window)).toEqual([]);

@@ -182,7 +182,7 @@ describe('stretches are laid one after another', () => {
   });
   const subject = { pieceId: 'p', stepId: 's', partId: null, pass: 1, section: null };
   const work = (stretches: readonly Stretch[], happenings = strokes) =>
-    workOutWindow(rule(stretches), subject, 'key', happenings, null, labelSense);
+    workOutWindow({ key: 'key', rule: rule(stretches), subject }, happenings, labelSense);
   const from = (clock: string): Edge =>
     after(first('first-stroke'), { ms: at(clock) - at('9:00') });
 

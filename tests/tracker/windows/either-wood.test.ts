@@ -40,11 +40,8 @@ describe('a window while the wood is not known', () => {
     };
     const subject = { pieceId: 'p', stepId: 's', partId: null, pass: 1, section: null };
     const window = workOutWindow(
-      rule,
-      subject,
-      'k',
+      { key: 'k', rule, subject },
       { stamps, checks: [], assumedStart: null },
-      null,
       sense,
     );
     if (window === null) throw new Error('no window');

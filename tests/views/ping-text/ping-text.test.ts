@@ -283,7 +283,7 @@ describe('pings of every window that the program brings', async () => {
       const happenings = { stamps, checks: [], assumedStart: null };
       return {
         id,
-        window: workOutWindow(rule, subject, `${id}/${rule.id}`, happenings, null, sense),
+        window: workOutWindow({ key: `${id}/${rule.id}`, rule, subject }, happenings, sense),
       };
     }),
   );

@@ -5,7 +5,7 @@ import { isCoat } from '../matches/coats-of.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Bench } from '../piece.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 /** Thin, normal or heavy: told of a coat that is on, and what was told before counts no more. */
 export function tellCoatWeight(
@@ -39,24 +39,24 @@ export function tellCoatWeight(
 /** The same told with "done": one deed. */
 export function doneWithWeight(
   done: Outcome,
-  worked: WorkedStep,
+  onLane: StepOnLane,
   weight: CoatWeight | undefined,
   context: IntentContext,
 ): Outcome {
   if (!done.ok || weight === undefined) return done;
-  if (!isCoat(worked.step))
-    return refuse(`Not done: ${worked.step.name} is no coat, so it is neither thin nor heavy.`);
+  if (!isCoat(onLane.step))
+    return refuse(`Not done: ${onLane.step.name} is no coat, so it is neither thin nor heavy.`);
   const [finish] = done.facts;
   if (finish?.kind !== 'step-done') return done;
   return {
     ...done,
-    facts: [...done.facts, weighed(worked, finish.body.pass, weight, context)],
+    facts: [...done.facts, weighed(onLane, finish.body.pass, weight, context)],
     says: `${done.says}, ${weight} coat`,
   };
 }
 
 const weighed = (
-  { piece, part, step }: WorkedStep,
+  { piece, part, step }: StepOnLane,
   pass: number,
   weight: CoatWeight,
   context: IntentContext,

@@ -7,15 +7,15 @@ import { called, factAt } from './context.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';
 import { tookWords } from './took-words.ts';
 import { locked } from './trial.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 const not = 'Not done';
 
 /** Finishes a step, whatever was stamped, and keeps what was expected of it. */
-export function finishStep(bench: Bench, worked: WorkedStep, context: IntentContext): Outcome {
-  const { piece, part, step } = worked;
+export function finishStep(bench: Bench, onLane: StepOnLane, context: IntentContext): Outcome {
+  const { piece, part, step } = onLane;
   const refusal =
-    notBeforeLast(worked, context, not) ??
+    notBeforeLast(onLane, context, not) ??
     notBeforePickUp(bench, piece, context, not) ??
     locked(piece, step, not);
   if (refusal) return refusal;
@@ -32,7 +32,7 @@ export function finishStep(bench: Bench, worked: WorkedStep, context: IntentCont
   };
   return accept(
     [factAt(context, { kind: 'step-done', body })],
-    `${step.name} done on ${called(piece)}${without(step, made)}${tookWords(bench, worked, expectation, context)}`,
+    `${step.name} done on ${called(piece)}${without(step, made)}${tookWords(bench, onLane, expectation, context)}`,
     piece.id,
   );
 }

@@ -5,12 +5,12 @@ import type { Bench, Stamp } from '../piece.ts';
 import { windowsOf } from '../piece-windows.ts';
 import { countsFor, stampsOf } from '../progress.ts';
 import { instantOf } from './context.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 /** What comes of a stroke that goes on in the gap in which nothing may; null where it goes into none. */
 export function gapTrouble(
   bench: Bench,
-  { piece, part, step }: WorkedStep,
+  { piece, part, step }: StepOnLane,
   stamps: readonly Pick<Stamp, 'event' | 'pass'>[],
   context: IntentContext,
 ): string | null {

@@ -13,7 +13,7 @@ import { potFor, wrongCan } from './pot-of-stamp.ts';
 import { othersInThisGo } from './take-along.ts';
 import { minutesInWords } from './minutes-in-words.ts';
 import { locked } from './trial.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 /** A stamp before it has an instant, with its name as the key that makes it calls it. */
 export type StampToMake = Omit<Extract<NextStamp, { kind: 'stamp' }>, 'kind'>;
@@ -39,32 +39,32 @@ const not = 'Not stamped';
 /** Makes stamps, and picks the piece up where they are work and it isn't in hand for that step. */
 export function makeStamps(
   bench: Bench,
-  worked: WorkedStep,
+  onLane: StepOnLane,
   stamping: Stamping,
   context: IntentContext,
 ): Outcome {
-  const { piece, part, step } = worked;
+  const { piece, part, step } = onLane;
   const { stamps, picksUp } = stamping;
   const refusal =
-    notBeforeLast(worked, context, not) ??
+    notBeforeLast(onLane, context, not) ??
     notBeforePickUp(bench, piece, context, not) ??
     (picksUp ? locked(piece, step, not) : null);
   if (refusal) return refusal;
-  const pickedUp = picksUp ? pickedUpFor(bench, worked, stamping.putDown, context) : [];
+  const pickedUp = picksUp ? pickedUpFor(bench, onLane, stamping.putDown, context) : [];
   if (isOutcome(pickedUp)) return pickedUp;
   // Told with the stroke that begins the step; after that it is on.
   const isFirst = picksUp && stampsOf(piece, step.id, part).length === 0;
-  const from = potFor(bench, worked, stamps, context);
+  const from = potFor(bench, onLane, stamps, context);
   return accept(
     [
       ...pickedUp,
       ...from.facts,
-      ...stamps.map((stamp) => stampedFact(worked, stamp, from.pot, context)),
+      ...stamps.map((stamp) => stampedFact(onLane, stamp, from.pot, context)),
     ],
-    `${saysWithEarly(bench, worked, stamping, context)}, ${step.name} on ${called(piece)}`,
+    `${saysWithEarly(bench, onLane, stamping, context)}, ${step.name} on ${called(piece)}`,
     piece.id,
     warningOf(
-      picksUp ? gapTrouble(bench, worked, stamps, context) : null,
+      picksUp ? gapTrouble(bench, onLane, stamps, context) : null,
       from.warns ?? (isFirst ? wrongCan(bench, piece, step, context) : null),
     ),
   );
@@ -73,7 +73,7 @@ export function makeStamps(
 /** The facts that take a step in hand; none where it is in hand already. */
 function pickedUpFor(
   bench: Bench,
-  { piece, part, step }: WorkedStep,
+  { piece, part, step }: StepOnLane,
   putDown: string | undefined,
   context: IntentContext,
 ): readonly NewBenchFact[] | Outcome {
@@ -85,7 +85,7 @@ function pickedUpFor(
 }
 
 const stampedFact = (
-  { piece, part, step }: WorkedStep,
+  { piece, part, step }: StepOnLane,
   { event, agent, pass, section }: StampToMake,
   pot: string | null,
   context: IntentContext,
@@ -108,16 +108,16 @@ const stampedFact = (
 /** `section 2 on`; where that ends a window before its opening, `section 1 wiped 3 min early, section 2 on`. */
 function saysWithEarly(
   bench: Bench,
-  worked: WorkedStep,
+  onLane: StepOnLane,
   { stamps, says }: Stamping,
   context: IntentContext,
 ): string {
-  const early = stamps.map((stamp) => minutesEarly(bench, worked, stamp, context));
+  const early = stamps.map((stamp) => minutesEarly(bench, onLane, stamp, context));
   const longest = Math.max(0, ...early);
   if (longest === 0) return says;
   // Of two in one key only the first can end a window too early: it is named then, and what follows it after that.
   const ended = stamps.length > 1 ? stamps[early.indexOf(longest)] : undefined;
   return ended === undefined
     ? `${says} ${minutesInWords(longest)} early`
-    : `${named(worked.step, ended).says} ${minutesInWords(longest)} early, ${says}`;
+    : `${named(onLane.step, ended).says} ${minutesInWords(longest)} early, ${says}`;
 }

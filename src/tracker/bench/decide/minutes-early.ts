@@ -6,12 +6,12 @@ import { windowsOf } from '../piece-windows.ts';
 import { countsFor } from '../progress.ts';
 import { isChosen } from '../window-closing.ts';
 import { instantOf } from './context.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 /** How many minutes before its opening a stamp ends a window of its own step, rounded up; 0 if none. */
 export function minutesEarly(
   bench: Bench,
-  { piece, part, step }: WorkedStep,
+  { piece, part, step }: StepOnLane,
   { event, agent, pass }: Pick<Stamp, 'event' | 'agent' | 'pass'>,
   context: IntentContext,
 ): number {

@@ -4,11 +4,11 @@ import type { Bench, Piece } from '../piece.ts';
 import { everyStampOf, stampsOf } from '../progress.ts';
 import { sessionHolding } from '../standing.ts';
 import { called, instantOf } from './context.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 /** Stamps of a step keep their order: none lies before the last one. */
 export function notBeforeLast(
-  { piece, part, step }: WorkedStep,
+  { piece, part, step }: StepOnLane,
   context: IntentContext,
   not: string,
 ): Outcome | null {

@@ -8,7 +8,7 @@ import type { Bench, Piece, PlannedStep } from '../piece.ts';
 import { isMixed, openPotOf, openPots, potTrouble } from '../pot-window.ts';
 import { factAt, instantOf } from './context.ts';
 import { newPot } from './pots.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 /** The pot that goes with some stamps: its id is kept with them. */
 export type PotOfStamp = {
@@ -38,7 +38,7 @@ const takes: ReadonlySet<StampEvent> = new Set(['first-stroke', 'section-on', 't
  */
 export function potFor(
   bench: Bench,
-  { piece, step }: WorkedStep,
+  { piece, step }: StepOnLane,
   stamps: readonly { readonly event: StampEvent }[],
   context: IntentContext,
 ): PotOfStamp {

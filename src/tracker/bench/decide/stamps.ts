@@ -10,7 +10,7 @@ import { finishStep } from './finish-step.ts';
 import { pickUp } from './hands.ts';
 import { makeStamps, named, type StampToMake } from './make-stamps.ts';
 import { othersInThisGo } from './take-along.ts';
-import { stepToWork } from './worked-step.ts';
+import { stepToWork } from './step-on-lane.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
@@ -60,9 +60,9 @@ export function doFirstStroke(
   intent: Asked<'first stroke'>,
   context: IntentContext,
 ): Outcome {
-  const worked = stepToWork(bench, intent, 'Not stamped');
-  if (isOutcome(worked)) return worked;
-  const { piece, step } = worked;
+  const onLane = stepToWork(bench, intent, 'Not stamped');
+  if (isOutcome(onLane)) return onLane;
+  const { piece, step } = onLane;
   const strokes = step.stamps.filter((planned) => planned.event === 'first-stroke');
   const [first] = strokes;
   if (first === undefined) {
@@ -89,7 +89,7 @@ export function doFirstStroke(
     pass: missing === undefined ? pass + 1 : pass,
     section: null,
   });
-  return makeStamps(bench, worked, oneStamp(stamp, intent.putDown), context);
+  return makeStamps(bench, onLane, oneStamp(stamp, intent.putDown), context);
 }
 
 /** s: takes the last section off where that was not said, and puts the next one on. */
@@ -98,9 +98,9 @@ export function doNextSection(
   intent: Asked<'next section'>,
   context: IntentContext,
 ): Outcome {
-  const worked = stepToWork(bench, intent, 'Not stamped');
-  if (isOutcome(worked)) return worked;
-  const { piece, step } = worked;
+  const onLane = stepToWork(bench, intent, 'Not stamped');
+  if (isOutcome(onLane)) return onLane;
+  const { piece, step } = onLane;
   const sectional = step.stamps.filter((planned) => planned.perSection === true);
   if (sectional.length === 0) {
     return refuse(
@@ -133,7 +133,7 @@ export function doNextSection(
   const says = `section ${section + 1} on`;
   return makeStamps(
     bench,
-    worked,
+    onLane,
     { stamps, says, picksUp: true, putDown: intent.putDown },
     context,
   );
@@ -141,9 +141,9 @@ export function doNextSection(
 
 /** d: the current step is finished, whatever was stamped. */
 export function doDone(bench: Bench, intent: Asked<'done'>, context: IntentContext): Outcome {
-  const worked = stepToWork(bench, intent, 'Not done');
-  if (isOutcome(worked)) return worked;
-  return doneWithWeight(finishStep(bench, worked, context), worked, intent.coat, context);
+  const onLane = stepToWork(bench, intent, 'Not done');
+  if (isOutcome(onLane)) return onLane;
+  return doneWithWeight(finishStep(bench, onLane, context), onLane, intent.coat, context);
 }
 
 /** One stamp made with hands on the piece. */

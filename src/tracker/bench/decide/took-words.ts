@@ -4,7 +4,7 @@ import type { Expectation } from '../facts.ts';
 import type { IntentContext } from '../intents.ts';
 import type { Bench } from '../piece.ts';
 import { instantOf } from './context.ts';
-import type { WorkedStep } from './worked-step.ts';
+import type { StepOnLane } from './step-on-lane.ts';
 
 /** From about so many steps of a class on, what these hands did counts for more than what is believed of anybody's. */
 const usualFrom = 2.9;
@@ -16,7 +16,7 @@ const usualFrom = 2.9;
  */
 export function tookWords(
   bench: Bench,
-  { piece, step }: WorkedStep,
+  { piece, step }: StepOnLane,
   { low, high, model }: Expectation,
   context: IntentContext,
 ): string {

@@ -5,7 +5,7 @@ import { stepUnderWay } from '../step-under-way.ts';
 import { called, isOutcome, onBench } from './context.ts';
 
 /** What hands work at: a step of a piece, for one part of it or (part null) for all of it. */
-export type WorkedStep = {
+export type StepOnLane = {
   readonly piece: Piece;
   readonly part: string | null;
   readonly step: PlannedStep;
@@ -16,7 +16,7 @@ export function stepToWork(
   bench: Bench,
   asked: { readonly piece: string; readonly part: string | null },
   not: string,
-): WorkedStep | Outcome {
+): StepOnLane | Outcome {
   const { part } = asked;
   const piece = onBench(bench, asked.piece, not, part);
   if (isOutcome(piece)) return piece;

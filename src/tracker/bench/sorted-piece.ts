@@ -7,7 +7,7 @@ import { byStep } from './by-step.ts';
 import { countsFor } from './progress.ts';
 
 /** A piece with its records sorted by step, so that its windows are worked out in one go through them. */
-export type WorkedPiece = {
+export type SortedPiece = {
   readonly piece: Piece;
   /** Those that the piece has a share in. */
   readonly sessions: readonly Session[];
@@ -47,7 +47,7 @@ function rulesForWood({ byWood }: Product, wood: Piece['wood']): readonly Window
   return wood === 'hard' ? hard : forEitherWood(soft, hard);
 }
 
-export function workedPiece(piece: Piece, sessions: readonly Session[]): WorkedPiece {
+export function sortedPiece(piece: Piece, sessions: readonly Session[]): SortedPiece {
   const rules = new Map<PlannedStep, readonly WindowRule[]>();
   const finishes = byStep(piece.finishes);
   const left = piece.steps.filter(({ id, skipped }) => !skipped && !finishes.has(id));
@@ -108,31 +108,31 @@ function touchesOf({ stamps, finishes }: Piece): ReadonlyMap<string, Touches> {
   return touches;
 }
 
-export const stampsOn = ({ stamps }: WorkedPiece, step: string): readonly Stamp[] =>
+export const stampsOn = ({ stamps }: SortedPiece, step: string): readonly Stamp[] =>
   stamps.get(step) ?? [];
 
 /** The last finish of a step that counts for a part. */
 export const finishOf = (
-  { finishes }: WorkedPiece,
+  { finishes }: SortedPiece,
   step: string,
   part: string | null,
 ): Finish | undefined => finishes.get(step)?.findLast((each) => countsFor(each.part, part));
 
-export const laterSteps = ({ piece, place }: WorkedPiece, step: string): readonly PlannedStep[] =>
+export const laterSteps = ({ piece, place }: SortedPiece, step: string): readonly PlannedStep[] =>
   piece.steps.slice((place.get(step) ?? -1) + 1);
 
 /** A later step ends a milestone when it waited for it, or starts that same milestone anew (another coat). */
 export const endsMilestone = (
-  { rules }: WorkedPiece,
+  { rules }: SortedPiece,
   later: PlannedStep,
   milestone: Milestone,
 ): boolean =>
   later.needs.includes(milestone) || rules(later).some((rule) => rule.milestone === milestone);
 
 /** When something was first done to the surface in a step; mixing and washing out are not. */
-export function firstTouch(worked: WorkedPiece, step: string, part: string | null): Instant | null {
-  if (part === null) return worked.touches.get(step)?.first ?? null;
-  const touches = [...stampsOn(worked, step), ...(worked.finishes.get(step) ?? [])].filter(
+export function firstTouch(sorted: SortedPiece, step: string, part: string | null): Instant | null {
+  if (part === null) return sorted.touches.get(step)?.first ?? null;
+  const touches = [...stampsOn(sorted, step), ...(sorted.finishes.get(step) ?? [])].filter(
     (each) => isOnSurface(each) && countsFor(each.part, part),
   );
   return touches.length === 0 ? null : Math.min(...touches.map((touch) => touch.at));
