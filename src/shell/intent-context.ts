@@ -1,4 +1,5 @@
-import type { IntentContext, PingSense, Reading } from '../tracker/bench/index.ts';
+import type { IntentContext, PingSense } from '../tracker/bench/index.ts';
+import type { Reading } from '../tracker/trade/index.ts';
 import type { ConditionsFact } from '../tracker/bench/index.ts';
 import type { Settings } from '../tracker/settings/index.ts';
 import type { Instant } from '../tracker/time/index.ts';

@@ -10,8 +10,8 @@ import {
   type Estimator,
   type ImportedHours,
   type Intent,
-  type Reading,
 } from '../tracker/bench/index.ts';
+import type { Reading } from '../tracker/trade/index.ts';
 import type { Settings } from '../tracker/settings/index.ts';
 import { airSense, type AirSense } from '../tracker/windows/index.ts';
 import {

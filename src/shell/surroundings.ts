@@ -1,5 +1,6 @@
 import type { Loaded } from '../persist/index.ts';
-import type { PingSense, Reading } from '../tracker/bench/index.ts';
+import type { PingSense } from '../tracker/bench/index.ts';
+import type { Reading } from '../tracker/trade/index.ts';
 import type { Settings } from '../tracker/settings/index.ts';
 import type { Shop } from '../views/port.ts';
 import { readingsOf } from './intent-context.ts';

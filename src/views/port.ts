@@ -1,9 +1,15 @@
-import type { Bench, ImportedRow, Intent, PingSense, Reading } from '../tracker/bench/index.ts';
+import type { Bench, ImportedRow, Intent, PingSense } from '../tracker/bench/index.ts';
 import type { BackTest } from '../tracker/learning/index.ts';
 import type { Review } from '../tracker/review/index.ts';
 import type { SettingName, Settings } from '../tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../tracker/time/index.ts';
-import type { FinishingSchedule, Metered, Product, TradeRules } from '../tracker/trade/index.ts';
+import type {
+  FinishingSchedule,
+  Metered,
+  Product,
+  TradeRules,
+  Reading,
+} from '../tracker/trade/index.ts';
 
 /** Zone, clock and units of the shop, settled. */
 export type Shop = {

@@ -1,5 +1,6 @@
 import type { FactStore } from '../../persist/index.ts';
-import type { Bench, Reading } from '../../tracker/bench/index.ts';
+import type { Bench } from '../../tracker/bench/index.ts';
+import type { Reading } from '../../tracker/trade/index.ts';
 import type { Learning } from '../learning.ts';
 import type { LearnBeside } from './learn-beside.ts';
 

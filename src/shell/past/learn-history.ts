@@ -1,6 +1,7 @@
 import type { FactStore } from '../../persist/index.ts';
 import type { LearnedFile, YearPrint, YearsTaught } from '../../persist/learned/learned-file.ts';
-import { foldBench, type ImportedHours, type Reading } from '../../tracker/bench/index.ts';
+import { foldBench, type ImportedHours } from '../../tracker/bench/index.ts';
+import type { Reading } from '../../tracker/trade/index.ts';
 import { notTaught, teachBench, teachImports, withCoatsOf } from '../../tracker/learning/index.ts';
 import { airSense, type AirSense } from '../../tracker/windows/index.ts';
 

@@ -1,4 +1,5 @@
-import type { ImportedHours, OddTimer, Piece, Pot, Session, Shutdown } from './piece.ts';
+import type { ImportedHours, OddTimer, Pot, Session, Shutdown } from './bench.ts';
+import type { Piece } from './piece.ts';
 
 /** The bench while facts are folded in; nobody outside this folder sees it half made. */
 export type BenchInMaking = {

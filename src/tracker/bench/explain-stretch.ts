@@ -1,7 +1,7 @@
 import { explainEdge, type EdgeReason } from '../windows/explain-edge.ts';
 import type { EdgeSense, TimedStretch, Window } from '../windows/model.ts';
 import { senseWithOwnTime } from '../windows/own-time.ts';
-import type { Bench } from './piece.ts';
+import type { Bench } from './bench.ts';
 import { happeningsOfWindow } from './piece-windows.ts';
 
 /** Why a stretch of a window begins when it does; null for the first one, and for an odd timer's. */

@@ -2,7 +2,7 @@ import type { Instant } from '../time/index.ts';
 import { touch, type BenchInMaking } from './bench-in-making.ts';
 import { change, keptFromLearning } from './fold-piece.ts';
 import type { BenchFact } from './facts.ts';
-import type { Session } from './piece.ts';
+import type { Session } from './bench.ts';
 
 /** Folds in what is told about work: sessions, stamps, finishes, checks, odd timers, and their corrections. */
 export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {

@@ -6,7 +6,7 @@ import { foldPotFact } from './fold-pot.ts';
 import { foldWorkFact } from './fold-work.ts';
 import type { BenchInMaking } from './bench-in-making.ts';
 import { withRules } from './left-out.ts';
-import type { Bench } from './piece.ts';
+import type { Bench } from './bench.ts';
 import { walkTrail } from './trail.ts';
 
 /**

@@ -1,6 +1,7 @@
 import type { Happenings, StandIn, SubjectStamp } from '../windows/edges.ts';
 import type { WindowIdentity, WindowRule, WindowSubject } from '../windows/model.ts';
-import type { Finish, PlannedStep, Session, Stamp } from './piece.ts';
+import type { Session } from './bench.ts';
+import type { Finish, PlannedStep, Stamp } from './piece.ts';
 import { countsFor, passUnderWay, stampsOf } from './progress.ts';
 import { finishOf, stampsOn, type SortedPiece } from './sorted-piece.ts';
 

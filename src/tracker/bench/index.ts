@@ -1,4 +1,5 @@
 export * from './facts.ts';
+export * from './bench.ts';
 export * from './piece.ts';
 export * from './intents.ts';
 export * from './outcome.ts';

@@ -1,6 +1,6 @@
 import { minutesBetween, type Instant } from '../time/index.ts';
 import type { BenchFact } from './facts.ts';
-import type { Bench, Session } from './piece.ts';
+import type { Bench, Session } from './bench.ts';
 
 /** How a session differs from what was first recorded. */
 export type CardCorrection = {

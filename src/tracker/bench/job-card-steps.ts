@@ -5,7 +5,8 @@ import type { BenchFact, CoatWeight } from './facts.ts';
 import type { CardCorrection } from './job-card-corrections.ts';
 import { outcomeOf, partName, type CardOutcome } from './job-card-outcomes.ts';
 import { sessionsOf, stepMinutes } from './minutes.ts';
-import type { Air, Bench, Piece, PlannedStep } from './piece.ts';
+import type { Bench } from './bench.ts';
+import type { Air, Piece, PlannedStep } from './piece.ts';
 
 /** A stamp or a finish as the card tells it. */
 export type CardStamp = {

@@ -9,7 +9,8 @@ import { partName } from './job-card-outcomes.ts';
 import { movedFrom, stepRows, type StepRow } from './job-card-steps.ts';
 import { matchFindings, type MatchFinding } from './matches/index.ts';
 import { pieceMinutes, sessionsOf } from './minutes.ts';
-import type { Air, Bench, Check, MoistureReading, OddTimer, Piece } from './piece.ts';
+import type { Bench, OddTimer } from './bench.ts';
+import type { Air, Check, MoistureReading, Piece } from './piece.ts';
 import { windowsOf } from './piece-windows.ts';
 import { countsFor, isDone } from './progress.ts';
 

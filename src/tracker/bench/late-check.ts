@@ -3,7 +3,8 @@ import { opensAt, workOutWindow } from '../windows/evaluate.ts';
 import { senseWithOwnTime } from '../windows/own-time.ts';
 import type { EdgeSense, Window } from '../windows/model.ts';
 import type { Instant } from '../time/index.ts';
-import type { Bench, Check, Piece, Session } from './piece.ts';
+import type { Bench, Session } from './bench.ts';
+import type { Check, Piece } from './piece.ts';
 import { happeningsOfWindow, windowsOf } from './piece-windows.ts';
 
 /** From here on a "not yet" is no matter of patience any more (common practice, no source). */

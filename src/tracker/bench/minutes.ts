@@ -1,5 +1,6 @@
 import { minutesBetween, type Instant } from '../time/index.ts';
-import type { Bench, Piece, Session } from './piece.ts';
+import type { Bench, Session } from './bench.ts';
+import type { Piece } from './piece.ts';
 
 /** How long a session was, in minutes; one still in hand is counted up to `now`. */
 export const sessionMinutes = (session: Session, now: Instant): number =>

@@ -1,6 +1,7 @@
 import type { BenchFact, Target } from './facts.ts';
 import { checkSays } from './check-says.ts';
-import type { Bench, Piece } from './piece.ts';
+import type { Bench } from './bench.ts';
+import type { Piece } from './piece.ts';
 import { potCalled } from './pot-window.ts';
 import { stampSays } from './progress.ts';
 

@@ -1,6 +1,6 @@
 import { day, type Instant, type Milliseconds } from '../time/index.ts';
 import type { PingFact } from './facts.ts';
-import type { Bench } from './piece.ts';
+import type { Bench } from './bench.ts';
 
 /** So long every ping stands in the log, whatever became of its piece. */
 const keptFor: Milliseconds = 60 * day;

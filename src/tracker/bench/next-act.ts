@@ -1,6 +1,7 @@
 import type { Instant } from '../time/index.ts';
 import type { EdgeSense } from '../windows/model.ts';
-import type { Bench, Piece, PlannedStep } from './piece.ts';
+import type { Bench } from './bench.ts';
+import type { Piece, PlannedStep } from './piece.ts';
 import { isPastItsLife, openPotOf } from './pot-window.ts';
 import { nextStamp, stampsOf, type NextStamp } from './progress.ts';
 import { isInHandFor, sessionHolding } from './standing.ts';

@@ -1,6 +1,7 @@
 import { minute, type Instant } from '../time/index.ts';
 import type { EdgeSense, StampEvent, Window } from '../windows/model.ts';
-import type { Bench, Piece, PlannedStep, Stamp } from './piece.ts';
+import type { Bench } from './bench.ts';
+import type { Piece, PlannedStep, Stamp } from './piece.ts';
 import { windowsOf, windowsOfPiece } from './piece-windows.ts';
 import { openPots, windowsOfPot } from './pot-window.ts';
 import { countsFor, isDone, nextStamp, passUnderWay, stampsOf } from './progress.ts';

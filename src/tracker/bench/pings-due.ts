@@ -1,7 +1,8 @@
 import { second, type Instant, type Milliseconds } from '../time/index.ts';
 import type { EdgeSense, Window } from '../windows/model.ts';
 import { pingsOf, type WindowPing } from '../windows/pings.ts';
-import type { Bench, OddTimer, Piece, Pot } from './piece.ts';
+import type { Bench, OddTimer, Pot } from './bench.ts';
+import type { Piece } from './piece.ts';
 import { piecesOnBench, standingsAt } from './standing.ts';
 
 /** A ping of the bench: a window's, or the question whether what a hold waited for has come. */

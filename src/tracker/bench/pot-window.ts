@@ -3,7 +3,7 @@ import type { Product } from '../trade/schedule.ts';
 import type { Happenings } from '../windows/edges.ts';
 import { stateAt, stretchAt, workOutWindow } from '../windows/evaluate.ts';
 import type { EdgeSense, Window, WindowRule } from '../windows/model.ts';
-import type { Bench, OddTimer, Pot } from './piece.ts';
+import type { Bench, OddTimer, Pot } from './bench.ts';
 
 /** What a mixed product starts on the bench, not on a piece: how long it lasts, when it is to be washed out. */
 export const potRules = ({ windows }: Pick<Product, 'windows'>): readonly WindowRule[] =>

@@ -2,7 +2,8 @@ import { forEitherWood } from '../windows/either-wood.ts';
 import type { Milestone, WindowRule } from '../windows/model.ts';
 import type { Product, Step } from '../trade/schedule.ts';
 import type { Instant } from '../time/index.ts';
-import type { Finish, Piece, PlannedStep, Session, Stamp } from './piece.ts';
+import type { Session } from './bench.ts';
+import type { Finish, Piece, PlannedStep, Stamp } from './piece.ts';
 import { byStep } from './by-step.ts';
 import { countsFor } from './progress.ts';
 

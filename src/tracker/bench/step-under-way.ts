@@ -1,4 +1,5 @@
-import type { Piece, PlannedStep, Session } from './piece.ts';
+import type { Session } from './bench.ts';
+import type { Piece, PlannedStep } from './piece.ts';
 import { countsFor, currentStep, isDone, stampsOf } from './progress.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { workOutWindow } from '../windows/evaluate.ts';
 import type { EdgeSense, Window, WindowRule } from '../windows/model.ts';
-import type { OddTimer } from './piece.ts';
+import type { OddTimer } from './bench.ts';
 
 /** An odd timer as a window like any other, so that it is drawn, ordered and pinged alike. */
 export function timerWindow(timer: OddTimer, sense: EdgeSense): Window {

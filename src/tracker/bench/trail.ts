@@ -1,6 +1,6 @@
 import type { Instant } from '../time/index.ts';
 import type { BenchFact } from './facts.ts';
-import type { Trail } from './piece.ts';
+import type { Trail } from './bench.ts';
 import { recalledFacts } from './recalled.ts';
 
 type Walk = {

@@ -1,5 +1,6 @@
 import { windowsOf } from '../bench/piece-windows.ts';
-import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { hour, type Instant } from '../time/index.ts';
 import { speaksOf, type Chemical, type TradeRules } from '../trade/caution-rules.ts';
 import { stateAt } from '../windows/evaluate.ts';

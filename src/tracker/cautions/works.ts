@@ -1,4 +1,5 @@
-import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { isDone } from '../bench/progress.ts';
 import { sessionsOf } from '../bench/sorted-piece.ts';
 import type { Instant } from '../time/index.ts';

@@ -1,5 +1,5 @@
 import { rulesOf } from '../bench/sorted-piece.ts';
-import type { DryingTimes } from '../bench/piece.ts';
+import type { DryingTimes } from '../bench/bench.ts';
 import type { Instant, Milliseconds } from '../time/index.ts';
 import { branchesOf } from '../trade/branches.ts';
 import type { KnownOfPiece } from '../trade/condition.ts';

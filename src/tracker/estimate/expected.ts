@@ -1,6 +1,6 @@
 import type { Sized } from '../bench/piece.ts';
 import type { Expectation } from '../bench/facts.ts';
-import type { Bench } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
 import { countFactor } from '../trade/counts.ts';
 import { profileFactor } from '../trade/profile.ts';
 import type { Step } from '../trade/schedule.ts';

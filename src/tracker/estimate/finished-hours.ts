@@ -1,5 +1,6 @@
 import { currentStep } from '../bench/progress.ts';
-import type { Bench, Note, Piece } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Note, Piece } from '../bench/piece.ts';
 import type { Instant } from '../time/index.ts';
 import { stepClasses, type StepClass } from '../trade/schedule.ts';
 import { hoursWith, isCompared, type PieceHours, type StepHours } from './hours.ts';

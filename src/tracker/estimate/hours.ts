@@ -1,6 +1,7 @@
 import type { Expectation } from '../bench/facts.ts';
 import { pieceMinutes } from '../bench/minutes.ts';
-import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { isDone } from '../bench/progress.ts';
 import type { Instant } from '../time/index.ts';
 import type { StepClass } from '../trade/schedule.ts';

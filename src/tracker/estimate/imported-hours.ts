@@ -1,6 +1,7 @@
 import { barePiece } from '../bench/bare-piece.ts';
 import type { Expectation } from '../bench/facts.ts';
-import type { Bench, ImportedHours, Piece, PlannedStep } from '../bench/piece.ts';
+import type { Bench, ImportedHours } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import type { PieceHours, StepHours } from './hours.ts';
 
 /** The model of estimates that came with hours from elsewhere. They claim no range. */

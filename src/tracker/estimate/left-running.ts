@@ -1,5 +1,6 @@
 import { sessionMinutes } from '../bench/minutes.ts';
-import type { Bench, Piece, Session } from '../bench/piece.ts';
+import type { Bench, Session } from '../bench/bench.ts';
+import type { Piece } from '../bench/piece.ts';
 import { hour, minute, type Instant, type Milliseconds } from '../time/index.ts';
 import { expectationOf } from './worked-time.ts';
 

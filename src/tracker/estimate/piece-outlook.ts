@@ -1,5 +1,6 @@
 import { knownOf } from '../bench/left-out.ts';
-import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { openADay } from '../settings/shop-hours.ts';
 import type { Settings } from '../settings/settings.ts';
 import type { Instant } from '../time/index.ts';

@@ -1,6 +1,6 @@
 import type { Expectation } from '../bench/facts.ts';
 import type { Sized } from '../bench/piece.ts';
-import type { Bench } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
 import type { Step } from '../trade/schedule.ts';
 import { expectedMinutes } from './expected.ts';
 import { normalQuantile } from './normal-quantile.ts';

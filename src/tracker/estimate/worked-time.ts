@@ -1,6 +1,7 @@
 import type { Expectation } from '../bench/facts.ts';
 import { sessionMinutes, stepMinutes } from '../bench/minutes.ts';
-import type { Bench, Piece, PlannedStep, Session } from '../bench/piece.ts';
+import type { Bench, Session } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { countsFor } from '../bench/progress.ts';
 import { minutesBetween, type Instant } from '../time/index.ts';
 import { foreseenOn, expectedMinutes } from './expected.ts';

@@ -1,4 +1,5 @@
-import type { Bench, Piece } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Piece } from '../bench/piece.ts';
 import { sortedPiece, type SortedPiece } from '../bench/sorted-piece.ts';
 import { minute, type Instant } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';

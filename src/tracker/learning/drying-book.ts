@@ -1,4 +1,4 @@
-import type { DryingTimes } from '../bench/piece.ts';
+import type { DryingTimes } from '../bench/bench.ts';
 import { minute, type Milliseconds } from '../time/index.ts';
 import type { Product } from '../trade/schedule.ts';
 import type { Milestone } from '../windows/model.ts';

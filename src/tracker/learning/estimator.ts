@@ -1,6 +1,7 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import type { Estimator, Sized } from '../bench/piece.ts';
+import type { Estimator } from '../bench/bench.ts';
+import type { Sized } from '../bench/piece.ts';
 import type { Expectation } from '../bench/facts.ts';
 import { expectedMinutes } from '../estimate/expected.ts';
 import type { Step } from '../trade/schedule.ts';

@@ -1,5 +1,6 @@
 import { isDone } from '../bench/progress.ts';
-import type { Bench, ImportedHours, Piece, Session } from '../bench/piece.ts';
+import type { Bench, ImportedHours, Session } from '../bench/bench.ts';
+import type { Piece } from '../bench/piece.ts';
 import { expectedMinutes } from '../estimate/expected.ts';
 import { sessionsByPiece, workedOnStep } from '../estimate/worked-time.ts';
 import type { Instant } from '../time/index.ts';

@@ -1,5 +1,6 @@
 import type { Intent } from '../bench/intents.ts';
-import type { Bench, Estimator, Piece, PlannedStep, Session } from '../bench/piece.ts';
+import type { Bench, Estimator, Session } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { expectedMinutes } from '../estimate/expected.ts';
 import type { StepClass } from '../trade/schedule.ts';
 

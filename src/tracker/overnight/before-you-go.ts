@@ -1,5 +1,6 @@
 import type { Expectation } from '../bench/facts.ts';
-import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { rulesOf } from '../bench/piece-windows.ts';
 import { standingsAt } from '../bench/standing.ts';
 import { foreseenOn } from '../estimate/expected.ts';

@@ -1,5 +1,6 @@
 import { standingsAt } from '../bench/standing.ts';
-import type { Bench, OddTimer, Piece, Pot } from '../bench/piece.ts';
+import type { Bench, OddTimer, Pot } from '../bench/bench.ts';
+import type { Piece } from '../bench/piece.ts';
 import type { Instant } from '../time/index.ts';
 import type { EdgeSense, Loss, TimedStretch, Window } from '../windows/model.ts';
 

@@ -1,5 +1,6 @@
 import { overnightQuestions, type OvernightQuestion } from '../bench/facts.ts';
-import type { Bench, Piece, PlannedStep } from '../bench/piece.ts';
+import type { Bench } from '../bench/bench.ts';
+import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { windowsOf } from '../bench/piece-windows.ts';
 import { openPots } from '../bench/pot-window.ts';
 import { standingsAt } from '../bench/standing.ts';

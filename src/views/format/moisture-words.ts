@@ -4,8 +4,8 @@ import {
   type MoistureFinding,
   type MoistureReference,
   type MoistureTrend,
-  type Reading,
 } from '../../tracker/bench/index.ts';
+import type { Reading } from '../../tracker/trade/index.ts';
 import type { TemperatureUnit } from '../../tracker/settings/index.ts';
 import { hour, type Instant } from '../../tracker/time/index.ts';
 import { air as airWords } from './air.ts';

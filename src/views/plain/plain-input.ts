@@ -1,4 +1,5 @@
-import type { Bench, PingSense, Reading } from '../../tracker/bench/index.ts';
+import type { Bench, PingSense } from '../../tracker/bench/index.ts';
+import type { Reading } from '../../tracker/trade/index.ts';
 import type { Instant } from '../../tracker/time/index.ts';
 import type { Obstacle, Shop, ShownPing, Snapshot } from '../port.ts';
 

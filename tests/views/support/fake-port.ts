@@ -6,12 +6,16 @@ import {
   type Estimator,
   type Intent,
   type Piece,
-  type Reading,
 } from '../../../src/tracker/bench/index.ts';
 import { estimatorFrom, notTaught, teachBench } from '../../../src/tracker/learning/index.ts';
 import { standardSettings, type Settings } from '../../../src/tracker/settings/index.ts';
 import type { Instant, Milliseconds } from '../../../src/tracker/time/index.ts';
-import type { Climate, FinishingSchedule, Product } from '../../../src/tracker/trade/index.ts';
+import type {
+  Climate,
+  FinishingSchedule,
+  Product,
+  Reading,
+} from '../../../src/tracker/trade/index.ts';
 import { shopDay } from '../../../src/views/format/index.ts';
 import type { BenchPort, Shop, ShownPing, Snapshot, Ticks } from '../../../src/views/port.ts';
 import { sense, shop as utcShop, snapshotOf } from './bench-of.ts';

@@ -1,7 +1,8 @@
 import { nearest } from '../../trade/nearest.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece } from '../piece.ts';
 import { askingSteps, questionOpen, type AskingStep } from '../questions.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
 

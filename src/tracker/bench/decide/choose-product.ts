@@ -2,7 +2,8 @@ import type { Product } from '../../trade/schedule.ts';
 import type { Milestone } from '../../windows/model.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, warningOf, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece, PlannedStep } from '../piece.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
 import { wrongCan } from './pot-of-stamp.ts';
 

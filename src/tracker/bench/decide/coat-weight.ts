@@ -3,7 +3,7 @@ import type { CoatWeight, NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { isCoat } from '../matches/coats-of.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { called, factAt, isOutcome, onBench, stepOf } from './context.ts';
 import type { StepOnLane } from './step-on-lane.ts';
 

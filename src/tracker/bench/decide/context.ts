@@ -3,7 +3,8 @@ import type { Instant } from '../../time/index.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece, PlannedStep } from '../piece.ts';
 import { piecesOnBench } from '../standing.ts';
 
 /** The instant an intent is about. */

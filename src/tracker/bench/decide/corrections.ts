@@ -2,7 +2,7 @@ import type { BenchFact, Target } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { nameGroup } from '../name-group.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Session } from '../piece.ts';
+import type { Bench, Session } from '../bench.ts';
 import { anywhere, factAt, isOutcome, stepOf, wrongPart } from './context.ts';
 import { targetsCalled } from './hands.ts';
 

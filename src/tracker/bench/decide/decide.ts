@@ -1,7 +1,7 @@
 import { leaveOutOfLearning } from './learning.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { answerQuestion } from './answer.ts';
 import { check } from './checks.ts';
 import { factAt, fromTheFuture } from './context.ts';

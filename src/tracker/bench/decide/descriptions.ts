@@ -3,7 +3,7 @@ import { counted, mostCounted } from '../../trade/counts.ts';
 import type { PieceDescription } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
 
 const longestName = 80;

@@ -1,7 +1,8 @@
 import { foreseenOn } from '../../estimate/expected.ts';
 import type { IntentContext } from '../intents.ts';
 import { accept, type Outcome } from '../outcome.ts';
-import type { Bench, PlannedStep, Stamp } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { PlannedStep, Stamp } from '../piece.ts';
 import { everyStampOf, passUnderWay, stampsOf } from '../progress.ts';
 import { called, factAt } from './context.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';

@@ -1,7 +1,7 @@
 import { isCalendarDay } from '../../time/index.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;

@@ -1,6 +1,6 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { factAt } from './context.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;

@@ -1,7 +1,8 @@
 import { stretchAt } from '../../windows/evaluate.ts';
 import type { Window } from '../../windows/model.ts';
 import type { IntentContext } from '../intents.ts';
-import type { Bench, Stamp } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Stamp } from '../piece.ts';
 import { windowsOf } from '../piece-windows.ts';
 import { countsFor, stampsOf } from '../progress.ts';
 import { instantOf } from './context.ts';

@@ -1,7 +1,7 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { lastNotYet } from '../late-check.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
 
 /** Why the last "not yet" came so late. Said again it takes the place of what was said before. */

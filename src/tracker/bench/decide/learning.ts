@@ -1,6 +1,6 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { anywhere, called, factAt, isOutcome } from './context.ts';
 
 /** Keeps a piece, or one session on it, from teaching what is expected of others; or lets it teach again. */

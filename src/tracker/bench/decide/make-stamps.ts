@@ -1,7 +1,8 @@
 import type { NewBenchFact } from '../facts.ts';
 import type { IntentContext } from '../intents.ts';
 import { accept, warningOf, type Outcome } from '../outcome.ts';
-import type { Bench, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { PlannedStep } from '../piece.ts';
 import { stampSays, stampsOf, type NextStamp } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
 import { called, factAt, isOutcome } from './context.ts';

@@ -1,6 +1,6 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
 
 /** Two pieces that should come out alike; told again it is undone. Each keeps it in its own record. */

@@ -1,7 +1,8 @@
 import { minute } from '../../time/index.ts';
 import { opensAt } from '../../windows/evaluate.ts';
 import type { IntentContext } from '../intents.ts';
-import type { Bench, Stamp } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Stamp } from '../piece.ts';
 import { windowsOf } from '../piece-windows.ts';
 import { countsFor } from '../progress.ts';
 import { isChosen } from '../window-closing.ts';

@@ -3,7 +3,8 @@ import type { MoistureSpot, NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
 import { moistureFindings } from '../moisture.ts';
-import type { Bench, MoistureReading, Piece } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { MoistureReading, Piece } from '../piece.ts';
 import { called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 
 /** What a moisture meter showed. The air as last read is kept with it. */

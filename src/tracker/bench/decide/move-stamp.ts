@@ -3,7 +3,8 @@ import type { BenchFact, NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { nameGroup } from '../name-group.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, Session } from '../piece.ts';
+import type { Bench, Session } from '../bench.ts';
+import type { Piece } from '../piece.ts';
 import { rulesOf } from '../piece-windows.ts';
 import { called, isOutcome, onBench } from './context.ts';
 

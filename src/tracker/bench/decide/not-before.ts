@@ -1,6 +1,7 @@
 import type { IntentContext } from '../intents.ts';
 import { refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece } from '../piece.ts';
 import { everyStampOf, stampsOf } from '../progress.ts';
 import { sessionHolding } from '../standing.ts';
 import { called, instantOf } from './context.ts';

@@ -1,6 +1,7 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece } from '../piece.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
 
 export function nameParts(

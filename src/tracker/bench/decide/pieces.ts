@@ -1,7 +1,8 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import type { NewBenchFact } from '../facts.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece } from '../piece.ts';
 import { inHand, piecesOnBench } from '../standing.ts';
 import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 import { trimmed, wrongDescription, wrongName } from './descriptions.ts';

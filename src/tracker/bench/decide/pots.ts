@@ -3,7 +3,7 @@ import type { Product } from '../../trade/schedule.ts';
 import type { NewBenchFact } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Pot } from '../piece.ts';
+import type { Bench, Pot } from '../bench.ts';
 import { isMixed, openPots, potCalled, potRules } from '../pot-window.ts';
 import { factAt, instantOf } from './context.ts';
 

@@ -2,7 +2,7 @@ import type { PlannedStamp } from '../../trade/schedule.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { nextAct } from '../next-act.ts';
 import { refuse, type Outcome } from '../outcome.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { passUnderWay, stampsOf } from '../progress.ts';
 import { doneWithWeight } from './coat-weight.ts';
 import { called, instantOf, isOutcome, onBench } from './context.ts';

@@ -1,5 +1,6 @@
 import { refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece, PlannedStep } from '../piece.ts';
 import { sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { called, isOutcome, onBench } from './context.ts';

@@ -1,6 +1,7 @@
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece, PlannedStep } from '../piece.ts';
 import { leftOutWords, originalOf } from '../left-out.ts';
 import { plainStep } from '../plain-step.ts';
 import { isDone } from '../progress.ts';

@@ -2,7 +2,7 @@ import { fromSchedule } from '../../estimate/expected.ts';
 import { sessionsByPiece, workedOnStep } from '../../estimate/worked-time.ts';
 import type { Expectation } from '../facts.ts';
 import type { IntentContext } from '../intents.ts';
-import type { Bench } from '../piece.ts';
+import type { Bench } from '../bench.ts';
 import { instantOf } from './context.ts';
 import type { StepOnLane } from './step-on-lane.ts';
 

@@ -1,4 +1,5 @@
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece, PlannedStep } from '../piece.ts';
 import { alikeSteps, isBegun, type AlikeSteps } from './alike-steps.ts';
 import { showsInTheEnd } from './coats-of.ts';
 

@@ -1,6 +1,7 @@
 import { minute, type Milliseconds } from '../../time/index.ts';
 import type { EdgeSense } from '../../windows/model.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece, PlannedStep } from '../piece.ts';
 import { isDone } from '../progress.ts';
 import { alikeSteps, isBegun, type AlikeSteps } from './alike-steps.ts';
 import { batchDifferences, type BatchDifference } from './batches.ts';

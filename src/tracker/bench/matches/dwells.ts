@@ -1,6 +1,7 @@
 import type { Milliseconds } from '../../time/index.ts';
 import type { EdgeSense, Window } from '../../windows/model.ts';
-import type { Bench, Piece, PlannedStep } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece, PlannedStep } from '../piece.ts';
 import { windowsOf } from '../piece-windows.ts';
 
 /** How long something stood on a step before it was followed up. */

@@ -1,6 +1,7 @@
 import type { Instant, Milliseconds } from '../../time/index.ts';
 import type { EdgeSense, Window } from '../../windows/model.ts';
-import type { Bench, Piece } from '../piece.ts';
+import type { Bench } from '../bench.ts';
+import type { Piece } from '../piece.ts';
 import { alikeSteps } from './alike-steps.ts';
 import { matchDifferences, type MatchDifference } from './differences.ts';
 import { dwellsOf } from './dwells.ts';
