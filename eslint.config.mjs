@@ -58,6 +58,11 @@ export default defineConfig(
     },
   },
   {
+    name: 'what is nested deeper is a function of its own',
+    files: ['src/**'],
+    rules: { 'max-depth': ['error', 3] },
+  },
+  {
     name: 'the core knows no clock, disk, terminal, environment or randomness',
     files: ['src/tracker/**'],
     rules: {

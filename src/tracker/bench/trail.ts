@@ -10,7 +10,7 @@ type Walk = {
 };
 
 /** Whether a fact came from the person's hand and so can be taken back. */
-const madeByHand = (fact: BenchFact): boolean =>
+const isMadeByHand = (fact: BenchFact): boolean =>
   fact.by === 'person' && fact.kind !== 'group-withdrawn' && fact.kind !== 'group-restored';
 
 /**
@@ -24,33 +24,31 @@ export function walkTrail(facts: readonly BenchFact[]): Walk {
   let takenBack: string[] = [];
   const groups = new Map<string, BenchFact[]>();
   const withdrawn = new Set<string>();
+  /** Puts a group last, or where it was when it was told. */
+  const putDone = (group: string, isRecalled: boolean): void => {
+    done.splice(isRecalled ? placeByTelling(group, done, groups) : done.length, 0, group);
+  };
   for (const fact of facts) {
     const isRecalled = recalled.has(fact.id);
     if (fact.kind === 'group-withdrawn') {
       const group = fact.body.withdrawn;
-      if (takeOut(done, group, isRecalled)) {
-        takenBack.push(group);
-        withdrawn.add(group);
-      }
+      if (!takeOut(done, group, isRecalled)) continue;
+      takenBack.push(group);
+      withdrawn.add(group);
     } else if (fact.kind === 'group-restored') {
       const group = fact.body.restored;
-      if (takeOut(takenBack, group, isRecalled)) {
-        done.splice(isRecalled ? placeByTelling(group, done, groups) : done.length, 0, group);
-        withdrawn.delete(group);
-      }
-    } else if (madeByHand(fact)) {
+      if (!takeOut(takenBack, group, isRecalled)) continue;
+      putDone(group, isRecalled);
+      withdrawn.delete(group);
+    } else if (isMadeByHand(fact)) {
       const group = groups.get(fact.group);
-      if (group) {
+      if (group !== undefined) {
         group.push(fact);
-      } else {
-        groups.set(fact.group, [fact]);
-        done.splice(
-          isRecalled ? placeByTelling(fact.group, done, groups) : done.length,
-          0,
-          fact.group,
-        );
-        if (!isRecalled) takenBack = [];
+        continue;
       }
+      groups.set(fact.group, [fact]);
+      putDone(fact.group, isRecalled);
+      if (!isRecalled) takenBack = [];
     }
   }
   return { trail: { done, takenBack }, groups, withdrawn };

@@ -50,17 +50,20 @@ export function leftOn(piece: Piece, but: PlannedStep | null, moment: Moment): r
   const left = new Map<string, Left>();
   for (const work of works) {
     const chemicals = chemicalsOf(piece, work.step, rules);
-    if (work.done) {
-      for (const [name, each] of left)
-        if (chemicals.some((chemical) => each.chemical.endedBy.includes(chemical.name)))
-          left.set(name, { ...each, ended: true });
-    }
+    if (work.done) endBy(chemicals, left);
     if (work.step.id === but?.id) continue;
     for (const chemical of chemicals) left.set(chemical.name, { chemical, work, ended: false });
   }
   return [...left.values()].filter(
     ({ chemical, work }) => !chemical.goneWhenDry || isWet(piece, work, moment),
   );
+}
+
+/** Marks what was left before and what these take out. */
+function endBy(chemicals: readonly Chemical[], left: Map<string, Left>): void {
+  for (const [name, each] of left)
+    if (chemicals.some((chemical) => each.chemical.endedBy.includes(chemical.name)))
+      left.set(name, { ...each, ended: true });
 }
 
 /** What is wet on a piece now, or stands mixed beside it. */
@@ -74,10 +77,10 @@ function isWet(piece: Piece, { step, at, inHand }: Work, { bench, now, sense }: 
   const windows = windowsOf(bench, piece, sense).filter(
     ({ subject }) => subject.stepId === step.id,
   );
-  const pot = windows.some(
+  const hasOpenPot = windows.some(
     ({ rule, closedAt }) => rule.kind === 'pot' && (closedAt === null || closedAt > now),
   );
-  if (pot) return true;
+  if (hasOpenPot) return true;
   const drying = windows.filter(
     ({ rule }) => rule.milestone === 'dry' || rule.milestone === 'recoat',
   );

@@ -19,74 +19,86 @@ export type WindowPing = {
 /** Before a dwell ends it pings at three minutes and at one. */
 const dwellLeads: readonly Milliseconds[] = [3 * minute, minute];
 
+/** A ping before it is known whether it goes out; its name tells it from the others of its window. */
+type Planned = Omit<WindowPing, 'key' | 'window'> & { readonly name: string };
+
 /** All pings of a window, in order; those that would fall before its beginning, or before a check, are left out. */
 export function pingsOf(window: Window): readonly WindowPing[] {
-  const pings: WindowPing[] = [];
   // Whoever tried the surface knows what was to be told until then.
   const triedAt = Math.max(
     window.foundReadyAt ?? Number.NEGATIVE_INFINITY,
     window.heldBackAt ?? Number.NEGATIVE_INFINITY,
   );
-  const add = (
-    name: string,
-    at: Instant,
-    reason: PingReason,
-    loud: boolean,
-    stretch: TimedStretch,
-  ): void => {
-    if (at >= window.begunAt && at > triedAt)
-      pings.push({
-        key: `${window.key}/${window.hangsOn}/${name}`,
-        at,
-        reason,
-        loud,
-        window,
-        stretch,
-      });
-  };
-  for (const [place, stretch] of window.stretches.entries()) {
-    const next = window.stretches[place + 1];
-    const before = window.stretches[place - 1];
-    // Named by its place in the rule: a stretch that loses all its time renames no other.
-    const inRule = window.rule.stretches.findIndex((each) => each.from === stretch.from);
-    const index = inRule < 0 ? place : inRule;
-    switch (stretch.meaning) {
-      case 'wait':
-        break;
-      case 'go': {
-        if (before === undefined) break;
-        const loud = next?.loss === 'spoils';
-        if (window.rule.kind === 'chemical') {
-          for (const lead of dwellLeads) {
-            if (stretch.begins - lead > window.begunAt)
-              add(`soon ${lead / minute} ${index}`, stretch.begins - lead, 'soon', false, stretch);
-          }
-        }
-        add(`opens ${index}`, stretch.begins, 'opens', loud, stretch);
-        break;
-      }
-      case 'go after work':
-        add(`closed ${index}`, stretch.begins, 'closed', false, stretch);
-        break;
-      case 'keep off':
-        add(`keep off ${index}`, stretch.begins, 'keep off', false, stretch);
-        break;
-      case 'late':
-        add(`late ${index}`, stretch.begins, 'late', stretch.loss === 'spoils', stretch);
-        break;
+  return window.stretches
+    .flatMap((stretch, place) => [
+      ...beginningOf(window, stretch, place),
+      ...endSoonOf(window, stretch, place),
+    ])
+    .filter(({ at }) => at >= window.begunAt && at > triedAt)
+    .map(({ name, ...ping }) => ({
+      key: `${window.key}/${window.hangsOn}/${name}`,
+      ...ping,
+      window,
+    }))
+    .sort((a, b) => a.at - b.at);
+}
+
+/** What is told when a stretch begins, and of a dwell shortly before. */
+function beginningOf(window: Window, stretch: TimedStretch, place: number): readonly Planned[] {
+  const at = stretch.begins;
+  const number = placeInRule(window, stretch, place);
+  switch (stretch.meaning) {
+    case 'wait':
+      return [];
+    case 'go': {
+      if (place === 0) return [];
+      const loud = window.stretches[place + 1]?.loss === 'spoils';
+      return [
+        ...soonBefore(window, stretch, number),
+        { name: `opens ${number}`, at, reason: 'opens', loud, stretch },
+      ];
     }
-    if (
-      stretch.meaning === 'go' &&
-      next !== undefined &&
-      stretch.ends !== null &&
-      losesSomething(next)
-    ) {
-      const at = stretch.ends - closingLead(window.rule.kind, stretch.ends - stretch.begins);
-      if (at > stretch.begins)
-        add(`closes soon ${index}`, at, 'closes soon', next.loss === 'spoils', next);
+    case 'go after work':
+      return [{ name: `closed ${number}`, at, reason: 'closed', loud: false, stretch }];
+    case 'keep off':
+      return [{ name: `keep off ${number}`, at, reason: 'keep off', loud: false, stretch }];
+    case 'late': {
+      const loud = stretch.loss === 'spoils';
+      return [{ name: `late ${number}`, at, reason: 'late', loud, stretch }];
     }
   }
-  return pings.sort((a, b) => a.at - b.at);
+}
+
+const soonBefore = (
+  { rule, begunAt }: Window,
+  stretch: TimedStretch,
+  number: number,
+): readonly Planned[] =>
+  (rule.kind === 'chemical' ? dwellLeads : [])
+    .map((lead): Planned => ({
+      name: `soon ${lead / minute} ${number}`,
+      at: stretch.begins - lead,
+      reason: 'soon',
+      loud: false,
+      stretch,
+    }))
+    .filter(({ at }) => at > begunAt);
+
+/** What is told shortly before an open stretch ends, where something is lost by that. */
+function endSoonOf(window: Window, stretch: TimedStretch, place: number): readonly Planned[] {
+  const next = window.stretches[place + 1];
+  if (stretch.meaning !== 'go' || stretch.ends === null) return [];
+  if (next === undefined || !losesSomething(next)) return [];
+  const at = stretch.ends - closingLead(window.rule.kind, stretch.ends - stretch.begins);
+  if (at <= stretch.begins) return [];
+  const name = `closes soon ${placeInRule(window, stretch, place)}`;
+  return [{ name, at, reason: 'closes soon', loud: next.loss === 'spoils', stretch: next }];
+}
+
+/** Named by its place in the rule: a stretch that loses all its time renames no other. */
+function placeInRule({ rule }: Window, { from }: TimedStretch, place: number): number {
+  const inRule = rule.stretches.findIndex((each) => each.from === from);
+  return inRule < 0 ? place : inRule;
 }
 
 const losesSomething = (next: TimedStretch): boolean =>
