@@ -62,37 +62,34 @@ export function inspect<Name extends ContentsName>(
     const damage = check(read.contents, holds, text);
     return damage ? good({ is: 'damaged', damage }) : fine(read.contents);
   }
-  return broughtUp(path, holds, form, read.form, read.contents, check, fine);
+  const raised = broughtUp(read, holds, form, check);
+  if ('failure' in raised)
+    return bad(
+      'damaged',
+      path,
+      `Not opened: ${path} has form ${read.form} and can't be brought up to form ${form.current}: ${raised.failure}.`,
+      'It was left as it is. Use the version of recoat that wrote it, and report this.',
+    );
+  return fine(raised.contents);
 }
 
 /**
- * An older file that can't be brought up is left alone: the fault may be the program's, and setting files aside for it
- * would take the user's record away.
+ * An older file's contents in the present form, checked. One that can't be brought up is left alone: the fault may be the
+ * program's, and setting files aside for it would take the user's record away.
  */
-function broughtUp<T>(
-  path: string,
+function broughtUp(
+  older: { readonly form: number; readonly contents: unknown },
   holds: ContentsName,
   form: FileForm,
-  from: number,
-  contents: unknown,
   check: ContentsCheck,
-  fine: (contents: unknown) => Result<T>,
-): Result<T> {
-  let failure: string | undefined;
+): { readonly contents: unknown } | { readonly failure: string } {
   try {
-    const migrated = migrate(form, from, holds, contents);
-    const damage = check(migrated, holds, '');
-    if (damage === null) return fine(migrated);
-    failure = damage.says;
+    const contents = migrate(form, older.form, holds, older.contents);
+    const damage = check(contents, holds, '');
+    return damage === null ? { contents } : { failure: damage.says };
   } catch (error) {
-    failure = String(error);
+    return { failure: String(error) };
   }
-  return bad(
-    'damaged',
-    path,
-    `Not opened: ${path} has form ${from} and can't be brought up to form ${form.current}: ${failure}.`,
-    'It was left as it is. Use the version of recoat that wrote it, and report this.',
-  );
 }
 
 const newer = (path: string, form: number, current: number) =>

@@ -49,8 +49,8 @@ export function outrightStamps(
     ...begun.filter(({ id }) => id === held?.step),
     ...begun.filter(({ id }) => id !== held?.step).toReversed(),
   ];
-  const standing = windowsOf(bench, piece, moment.sense);
-  return inOrder.flatMap((step) => ofStep(bench, piece, step, part, standing, moment));
+  const asked = { bench, piece, part, moment, windows: windowsOf(bench, piece, moment.sense) };
+  return inOrder.flatMap((step) => ofStep(asked, step));
 }
 
 /** Those worth offering: edges are told to the minute, and what moves none of them by one would read as if nothing moved. */
@@ -61,14 +61,18 @@ export const offeredStamps = (
     ({ before, after }) => before === null || !isAlike(before, after, isSameMinute),
   );
 
-function ofStep(
-  bench: Bench,
-  piece: Piece,
-  step: PlannedStep,
-  part: string | null,
-  standing: readonly Window[],
-  moment: Moment,
-): readonly OutrightStamp[] {
+/** Of what, and when, it is asked which stamps would change anything. */
+type Asked = {
+  readonly bench: Bench;
+  readonly piece: Piece;
+  readonly part: string | null;
+  readonly moment: Moment;
+  /** As they stand before any of them. */
+  readonly windows: readonly Window[];
+};
+
+function ofStep(asked: Asked, step: PlannedStep): readonly OutrightStamp[] {
+  const { bench, piece, part, moment } = asked;
   const made = stampsOf(piece, step.id, part);
   const agents = [...new Set(made.map(({ agent }) => agent))].toReversed();
   const isOpen = !isDone(piece, step.id, part);
@@ -81,7 +85,7 @@ function ofStep(
     }
     for (const agent of agents) {
       if (isOpen && isNext(step, made, event, agent)) continue;
-      const told = effectOf(bench, piece, { step: step.id, event, agent, part }, standing, moment);
+      const told = effectOf(asked, { step: step.id, event, agent });
       if (told !== null) return [{ step, event, agent, ...told }];
     }
     return [];
@@ -111,18 +115,15 @@ function potWashed(bench: Bench, made: readonly Stamp[], { now, sense }: Moment)
   return before === undefined ? null : { before, after: { ...before, closedAt: now } };
 }
 
-type Tried = Pick<Stamp, 'step' | 'event' | 'agent' | 'part'>;
-
 function effectOf(
-  bench: Bench,
-  piece: Piece,
-  tried: Tried,
-  standing: readonly Window[],
-  { now, sense }: Moment,
+  { bench, piece, part, moment, windows }: Asked,
+  tried: Pick<Stamp, 'step' | 'event' | 'agent'>,
 ): Told | null {
-  const made = stampsOf(piece, tried.step, tried.part);
+  const { now, sense } = moment;
+  const made = stampsOf(piece, tried.step, part);
   const stamp: Stamp = {
     ...tried,
+    part,
     fact: 'tried',
     pass: passUnderWay(made),
     section: made.at(-1)?.section ?? null,
@@ -131,13 +132,12 @@ function effectOf(
   };
   const stamped = { ...piece, stamps: [...piece.stamps, stamp] };
   const changed = windowsOfPiece(stamped, bench.sessions, sense).flatMap((after): Told[] => {
-    if (after.subject.stepId !== tried.step || !countsFor(after.subject.partId, tried.part))
-      return [];
-    const before = standing.find(({ key }) => key === after.key) ?? null;
+    if (after.subject.stepId !== tried.step || !countsFor(after.subject.partId, part)) return [];
+    const before = windows.find(({ key }) => key === after.key) ?? null;
     if (before !== null && (isOver(before, now) || isAlike(before, after))) return [];
     return [{ before, after }];
   });
-  return changed.find(({ after }) => isAwaited(piece, after, tried.part)) ?? changed[0] ?? null;
+  return changed.find(({ after }) => isAwaited(piece, after, part)) ?? changed[0] ?? null;
 }
 
 const isOver = ({ closedAt }: Window, now: Instant): boolean =>
