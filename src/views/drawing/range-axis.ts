@@ -48,19 +48,36 @@ export function cellOnAxis(value: number, axis: RangeAxis, width: number): numbe
   );
 }
 
-/** The labels above the pictures, each beginning at its tick, the last one ending at the edge; what would touch is left out. */
+/**
+ * The labels above the pictures, each beginning at its tick, the last one ending at the edge; what would touch is left out.
+ * What ratios are held against is left out last: it may stand over its tick, and before the ends.
+ */
 export function rangeAxisLine(axis: RangeAxis, width: number): Line {
-  const cells = Array.from({ length: Math.max(0, width) }, () => ' ');
-  const ends = [axis.ticks[0], axis.ticks.at(-1), ...axis.ticks.slice(1, -1)];
-  for (const tick of ends) {
-    if (tick === undefined) continue;
-    const at = Math.min(cellOnAxis(tick.at, axis, width), width - tick.label.length);
-    if (at < 0) continue;
-    const around = cells.slice(Math.max(0, at - 1), at + tick.label.length + 1);
-    if (around.every((cell) => cell === ' ')) cells.splice(at, tick.label.length, ...tick.label);
-  }
-  return lineOf(cells.join(''), 'quiet');
+  const [inner, ends] = [
+    axis.ticks.slice(1, -1),
+    [...axis.ticks.slice(0, 1), ...axis.ticks.slice(-1)],
+  ];
+  const usual = labelled(axis, [...ends, ...inner], width);
+  const isWhole = axis.scale === 'linear' || inner.every(({ label }) => usual.includes(label));
+  return lineOf(isWhole ? usual : labelled(axis, [...inner, ...ends], width), 'quiet');
 }
+
+function labelled(axis: RangeAxis, ticks: RangeAxis['ticks'], width: number): string {
+  const cells = Array.from({ length: Math.max(0, width) }, () => ' ');
+  for (const { at, label } of ticks) {
+    const tick = cellOnAxis(at, axis, width);
+    const places = axis.scale === 'linear' ? [tick] : [tick, tick - Math.floor(label.length / 2)];
+    const place = places
+      .map((from) => Math.min(from, width - label.length))
+      .find(
+        (from) => from >= 0 && isFree(cells.slice(Math.max(0, from - 1), from + label.length + 1)),
+      );
+    if (place !== undefined) cells.splice(place, label.length, ...label);
+  }
+  return cells.join('');
+}
+
+const isFree = (cells: readonly string[]): boolean => cells.every((cell) => cell === ' ');
 
 /** Halves go to the even side, so that they don't all lean to the right. */
 function roundHalfEven(value: number): number {

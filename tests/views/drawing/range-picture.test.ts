@@ -57,6 +57,9 @@ describe('the hours over finished pieces', () => {
 
   it('stand on an axis of ratios, the same way to both sides', () => {
     expect(plain(rangeAxisLine(ratioAxis, width))).toBe('half            as said    double');
+    expect(plain(rangeAxisLine(ratioAxis, 22))).toBe('half   as said  double');
+    expect(plain(rangeAxisLine(ratioAxis, 10))).toBe('   as said');
+    expect(plain(rangeAxisLine(ratioAxis, 5))).toBe('half ');
   });
 
   test.each([
