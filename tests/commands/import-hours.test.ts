@@ -64,7 +64,7 @@ describe('hours that were kept elsewhere', () => {
       pieces: 4,
       ratio: 1.5,
     });
-    expect(await shop.does('hours')).toContain('4 finished pieces, 4 of them imported');
+    expect(await shop.does('hours')).toContain('4 finished pieces, all imported');
   });
 
   it('are taken once: the same hours under another name are known', async () => {

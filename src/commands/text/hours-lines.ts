@@ -3,9 +3,8 @@ import type { BackTest } from '../../tracker/learning/index.ts';
 import type { Review } from '../../tracker/review/index.ts';
 import { minutesSpent } from '../../views/format/index.ts';
 import { backTestTable } from '../../views/hours/back-test-table.ts';
-import { finishedCount } from '../../views/hours/all-pieces.ts';
 import { finishedTable } from '../../views/hours/finished-tables.ts';
-import { fewWords, heldWords } from '../../views/hours/furthest-off.ts';
+import { fewWords, heldWords, offLines } from '../../views/hours/furthest-off.ts';
 import { pieceLayout } from '../../views/hours/hours-layout.ts';
 import { hoursPages, isReviewPage } from '../../views/hours/hours-pages.ts';
 import { pieceRows } from '../../views/hours/piece-rows.ts';
@@ -16,6 +15,7 @@ import {
   pieceLine,
   totalLines,
 } from '../../views/hours/piece-table.ts';
+import { reviewTitle } from '../../views/hours/review-title.ts';
 import type { Look } from '../line/look.ts';
 import { pieceCalled } from '../names/find-piece.ts';
 import { minute } from '../../tracker/time/index.ts';
@@ -49,7 +49,7 @@ export function finishedHoursLines(review: Review, look: Look): readonly string[
   const { columns, theme } = textView(look);
   const space = { columns, glyphs: theme.glyphs };
   return [
-    `hours: ${finishedCount(review)}`,
+    reviewTitle(review, look.shop.zone, columns),
     ...hoursPages.filter(isReviewPage).flatMap((page) => {
       const table = finishedTable(page, review, space);
       return [
@@ -57,7 +57,12 @@ export function finishedHoursLines(review: Review, look: Look): readonly string[
         ...plainLines([table.header(table.title), ...table.rows.map((row) => row(false))]),
         ...[fewWords(table.leans ?? [])].filter((few) => few !== null),
         ...table.sentences,
-        ...(page === 'classes' ? [heldWords(review.held)] : []),
+        ...(page === 'classes'
+          ? [
+              heldWords(review.held, review.imported),
+              ...plainLines(offLines(review.whole.steps, columns, theme.glyphs)),
+            ]
+          : []),
       ];
     }),
   ];

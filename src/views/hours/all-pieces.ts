@@ -1,7 +1,6 @@
 import type { Review } from '../../tracker/review/index.ts';
 import { lineOf } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
-import { fullDay, shopDay, shortDay } from '../format/index.ts';
 import { page } from '../page.ts';
 import { heading } from '../parts/heading.ts';
 import { keyHints } from '../parts/key-hints.ts';
@@ -10,10 +9,12 @@ import type { Frame, View } from '../screen.ts';
 import type { HoursState } from '../screens.ts';
 import { backTestTable } from './back-test-table.ts';
 import { finishedTable, sentenceLines, type FinishedTable } from './finished-tables.ts';
-import { belowLines } from './furthest-off.ts';
+import { belowLines, heldWords } from './furthest-off.ts';
+import { nothingTimed } from './review-words.ts';
 import { shownAround, tableTitle } from './hours-layout.ts';
 import { isReviewPage, pageOf, tabHint } from './hours-pages.ts';
 import { lookingBackLines } from './looking-back-lines.ts';
+import { finishedCount, reviewTitle } from './review-title.ts';
 
 /**
  * Hours over all finished pieces, looked at by step class, by finishing schedule, over time, as past ranges, or by what
@@ -59,7 +60,7 @@ export function drawAllPieces(state: HoursState, review: Review, view: View): Fr
     ...(shown === 'ranges' || shown === 'where' || marked === null
       ? []
       : belowLines(
-          shown === 'classes' ? review.held : null,
+          shown === 'classes' ? heldWords(review.held, review.imported) : null,
           table.leans ?? [],
           marked,
           table.rows.length + sentences.length,
@@ -70,10 +71,9 @@ export function drawAllPieces(state: HoursState, review: Review, view: View): Fr
   const from = shownAround(at, table.rows.length, room);
   const rows = table.rows.slice(from, from + room).map((row, index) => row(from + index === at));
   const header = table.header(tableTitle(table.title, at, table.rows.length, room));
-  const none = table.rows.length === 0 && shown !== 'ranges' && shown !== 'back-test';
-  const nothing = none
-    ? wrapWords('Nothing was done and timed on a finished piece yet.', columns)
-    : [];
+  const none =
+    table.rows.length === 0 && (table.leans !== undefined || table.sentences.length === 0);
+  const nothing = none ? wrapWords(nothingTimed, columns) : [];
   return {
     lines: page(
       [...head, header, ...rows, ...nothing.map((text) => lineOf(text, 'quiet')), ...below],
@@ -95,25 +95,9 @@ export const tableOfPage = (
     : backTestTable(snapshot.lookingBack?.backTest ?? null, space);
 };
 
-/** `14 finished pieces, 12 of them imported` */
-export function finishedCount({ pieces, imported }: Pick<Review, 'pieces' | 'imported'>): string {
-  const marked = imported === 0 ? '' : `, ${imported} of them imported`;
-  return `${pieces} finished ${pieces === 1 ? 'piece' : 'pieces'}${marked}`;
-}
-
 function titleWords(review: Review, view: View): string {
-  const { since, until } = review;
-  const { lookingBack } = view.snapshot;
-  if (lookingBack !== undefined && lookingBack.review === null)
-    return `hours: ${finishedCount(review)} on the bench, past years not read yet`;
-  const { zone } = view.snapshot.shop;
-  if (since === null || until === null)
-    return 'hours: no finished piece yet. A piece counts when its steps are done or it has left the bench.';
-  const [from, to] = [shopDay(since, zone), shopDay(until, zone)];
-  const told =
-    from.slice(0, 4) === to.slice(0, 4)
-      ? `${shortDay(from)} to ${shortDay(to)}`
-      : `${fullDay(from)} to ${fullDay(to)}`;
-  const count = finishedCount(review);
-  return `hours: ${count}, ${from === to ? shortDay(from) : told}`;
+  const { lookingBack, shop } = view.snapshot;
+  return lookingBack !== undefined && lookingBack.review === null
+    ? `hours: ${finishedCount(review)} on the bench, past years not read yet`
+    : reviewTitle(review, shop.zone, view.columns);
 }

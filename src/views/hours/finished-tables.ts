@@ -79,35 +79,44 @@ function timeTable({ time }: Review, space: TableSpace): FinishedTable {
   return leanTable('month', rows, space, rows.length === 0 ? [] : [trendWords(time)]);
 }
 
-function outcomeTable({ outcomes }: Review, { columns, glyphs }: TableSpace): FinishedTable {
+function outcomeTable(
+  { outcomes, imported }: Review,
+  { columns, glyphs }: TableSpace,
+): FinishedTable {
   const axis = outcomesAxis(outcomes.pieces);
   return {
     title: 'piece',
-    header: (told) => outcomeHeader(told, axis, columns),
+    header: (told) => (outcomes.pieces.length === 0 ? [] : outcomeHeader(told, axis, columns)),
     rows: outcomes.pieces.map(
       (each) => (isMarked) => outcomeLine(each, isMarked, axis, columns, glyphs),
     ),
     pieces: outcomes.pieces.map(({ piece }) => piece.id),
-    sentences: [outcomesWords(outcomes)],
+    sentences: [outcomesWords(outcomes, imported)],
   };
 }
 
-function spentTable({ went, costliest }: Review, { columns, glyphs }: TableSpace): FinishedTable {
-  const rows = spentRows(went);
+function spentTable(
+  { went, costliest, pieces, imported }: Review,
+  { columns, glyphs }: TableSpace,
+): FinishedTable {
+  const rows = spentRows(went, columns < 60);
   const all = rows.reduce((sum, { minutes }) => sum + minutes, 0);
   const costly = costliest.map(costlyWords);
   return {
     title: 'hands',
-    header: (told) => spentHeader(told, columns),
+    header: (told) => (rows.length === 0 ? [] : spentHeader(told, columns)),
     rows: rows.map((row) => (isMarked) => spentLine(row, all, isMarked, columns, glyphs)),
     sentences: [
-      waitingWords(went),
-      ...(costly.length === 0
-        ? ['No step class took longer than estimated over all.']
-        : ['Cost most against the estimate:', ...costly]),
+      waitingWords(went, imported),
+      ...(pieces === 0 ? [] : costliestWords(costly, imported)),
     ],
   };
 }
+
+const costliestWords = (costly: readonly string[], imported: number): readonly string[] =>
+  costly.length === 0
+    ? ['No step class took longer than estimated over all.']
+    : [`Cost most against the estimate${imported === 0 ? '' : ', imported hours too'}:`, ...costly];
 
 /** The sentences of a table, each beginning on a line of its own. */
 export const sentenceLines = ({ sentences }: FinishedTable, columns: number): readonly Line[] =>

@@ -1,6 +1,15 @@
 import type { Held } from '../../tracker/estimate/index.ts';
 import type { BriefLean, StepOff } from '../../tracker/review/index.ts';
-import { cut, fitEnd, lineOf, segment, spaces, width, type Line } from '../drawing/index.ts';
+import {
+  cut,
+  fitEnd,
+  fitStart,
+  lineOf,
+  segment,
+  width,
+  type GlyphSet,
+  type Line,
+} from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
 import type { View } from '../screen.ts';
 import type { LeanRow } from './ratio-table.ts';
@@ -19,19 +28,17 @@ export function fewWords(rows: readonly LeanRow[]): string | null {
 
 /** How often the range held, what rests on few pieces, and the marked row's steps that were furthest off. */
 export function belowLines(
-  held: Held | null,
+  held: string | null,
   table: readonly LeanRow[],
   marked: BriefLean,
   rows: number,
   view: View,
 ): readonly Line[] {
-  const { columns } = view;
+  const { columns, theme } = view;
   const isNarrow = columns < 80;
   const few = fewWords(table);
   const told = [
-    ...(held === null
-      ? []
-      : wrapWords(heldWords(held), columns).map((text) => lineOf(text, 'strong'))),
+    ...(held === null ? [] : wrapWords(held, columns).map((text) => lineOf(text, 'strong'))),
     ...(few === null || isNarrow
       ? []
       : wrapWords(few, columns)
@@ -39,48 +46,99 @@ export function belowLines(
           .map((text) => lineOf(text, 'quiet'))),
   ];
   const most = Math.max(1, Math.min(4, view.rows - 16 - told.length + Math.max(0, 8 - rows)));
-  const off = marked.steps.slice(0, most);
   return [
     ...(isNarrow ? [] : [lineOf('')]),
     ...told,
-    ...off.map((step, index) => offLine(step, index === 0, view)),
+    // On a narrow terminal their name takes one of the lines.
+    ...offLines(
+      marked.steps.slice(0, isNarrow && most > 1 ? most - 1 : most),
+      columns,
+      theme.glyphs,
+    ),
   ];
 }
 
-/** `the range held 31 of 40 times; 4 in 5 was claimed` */
-export function heldWords({ held, of, claimed }: Held): string {
+/** `the range held 31 of 40 times; 4 in 5 was claimed`; `imported`: so many pieces had estimates without ranges. */
+export function heldWords({ held, of, claimed }: Held, imported: number): string {
   if (claimed === null)
-    return 'No range to judge yet: nothing was done and timed on a finished piece.';
+    return imported === 0
+      ? 'No range to judge yet: nothing was done and timed on a finished piece.'
+      : 'No range to judge yet: imported hours claimed none.';
   const chance = Math.abs(claimed - 0.8) < 0.005 ? '4 in 5' : `${Math.round(claimed * 100)} in 100`;
   return `The range held ${held} of ${of} ${of === 1 ? 'time' : 'times'}; ${chance} was claimed.`;
 }
 
-/** `furthest off  Hall bench     strip          est 70 took 160  two layers of paint` */
-function offLine(
-  { piece, step, expected, minutes, note }: StepOff,
-  isFirst: boolean,
-  view: View,
-): Line {
-  const { columns, theme } = view;
-  const est = `est ${Math.round(expected.minutes)}`;
-  const took = `took ${Math.round(minutes)}`;
-  if (columns < 80) {
-    const figures = ` ${took}, ${est}`;
+const label = 'furthest off';
+
+/** Steps that were furthest off their estimates, under their name; on a narrow terminal one alone goes without. */
+export function offLines(
+  off: readonly StepOff[],
+  columns: number,
+  glyphs: GlyphSet,
+): readonly Line[] {
+  const cells = { est: widest(off.map(estimated)), took: widest(off.map(taken)) };
+  if (columns < 80)
     return [
-      segment(fitEnd(`${piece.name}, ${step.name}`, columns - width(figures), theme.glyphs)),
-      segment(figures, 'quiet'),
+      ...(off.length < 2 ? [] : [lineOf(`${label}:`, 'quiet')]),
+      ...off.map((step) => narrowLine(step, cells, columns, glyphs)),
     ];
-  }
-  const label = 'furthest off  ';
-  const name = columns < 100 ? 15 : 24;
-  const work = columns < 100 ? 15 : 26;
-  const left = columns - width(label) - name - work - 17;
+  const hasNotes = off.some(({ note }) => note !== null);
+  return off.map((step, index) =>
+    wideLine(step, index === 0, cells, offLayout(columns, hasNotes), glyphs),
+  );
+}
+
+const estimated = ({ expected }: StepOff): string => String(Math.round(expected.minutes));
+const taken = ({ minutes }: StepOff): string => String(Math.round(minutes));
+const widest = (figures: readonly string[]): number => Math.max(0, ...figures.map(width));
+
+type FigureCells = { readonly est: number; readonly took: number };
+
+/** `Hall bench, strip        took 160, est 70` */
+function narrowLine(
+  step: StepOff,
+  { est, took }: FigureCells,
+  columns: number,
+  glyphs: GlyphSet,
+): Line {
+  const figures = ` took ${fitStart(taken(step), took)}, est ${fitStart(estimated(step), est)}`;
   return [
-    segment(isFirst ? label : spaces(width(label)), 'quiet'),
+    segment(fitEnd(`${step.piece.name}, ${step.step.name}`, columns - width(figures), glyphs)),
+    segment(figures, 'quiet'),
+  ];
+}
+
+type OffLayout = { readonly name: number; readonly work: number; readonly note: number };
+
+const gap = 2;
+const figureCells = 17;
+
+/** Where nothing was noted the names have its room. */
+function offLayout(columns: number, hasNotes: boolean): OffLayout {
+  const room = columns - width(label) - gap - figureCells;
+  if (hasNotes) {
+    const [name, work] = columns < 100 ? [15, 15] : [24, 26];
+    return { name, work, note: room - name - work };
+  }
+  const name = columns < 100 ? 18 : 24;
+  return { name, work: Math.min(42, room - name), note: 0 };
+}
+
+/** `furthest off  Hall bench     strip          est 70 took 160  two layers of paint` */
+function wideLine(
+  step: StepOff,
+  isFirst: boolean,
+  { est, took }: FigureCells,
+  { name, work, note }: OffLayout,
+  glyphs: GlyphSet,
+): Line {
+  const figures = `est ${fitStart(estimated(step), est)} took ${fitStart(taken(step), took)}`;
+  return [
+    segment(fitEnd(isFirst ? label : '', width(label) + gap), 'quiet'),
     segment(
-      `${fitEnd(piece.name, name - 1, theme.glyphs)} ${fitEnd(step.name, work - 1, theme.glyphs)} `,
+      `${fitEnd(step.piece.name, name - 1, glyphs)} ${fitEnd(step.step.name, work - 1, glyphs)} `,
     ),
-    segment(fitEnd(`${est} ${took}`, 17)),
-    segment(note === null ? '' : cut(note.text, left, theme.glyphs), 'quiet'),
+    segment(fitEnd(figures, figureCells)),
+    segment(step.note === null ? '' : cut(step.note.text, note, glyphs), 'quiet'),
   ];
 }

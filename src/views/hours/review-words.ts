@@ -3,6 +3,8 @@ import { day, minute } from '../../tracker/time/index.ts';
 import { minutesSpent, times } from '../format/index.ts';
 import { fewPieces, heldWords } from './furthest-off.ts';
 
+export const nothingTimed = 'Nothing was done and timed on a finished piece yet.';
+
 const counted = (count: number, unit: string): string =>
   `${count} ${unit}${count === 1 ? '' : 's'}`;
 
@@ -21,7 +23,7 @@ export function costlyWords({
 /** Whether the minutes drift against the estimates, or why nothing is said. */
 export function trendWords({ last, months, trend }: Review['time']): string {
   const pieces = months.reduce((sum, each) => sum + each.pieces, 0);
-  if (pieces === 0) return 'Nothing was done and timed on a finished piece yet.';
+  if (pieces === 0) return nothingTimed;
   if (trend === null)
     return `Too few to tell whether it drifts: ${counted(pieces, 'piece')}, from ${fewestForTrend} on it is said.`;
   const recent =
@@ -36,34 +38,44 @@ export function trendWords({ last, months, trend }: Review['time']): string {
 }
 
 /** How often the range of whole pieces held. */
-export function outcomesWords({ held }: Review['outcomes']): string {
-  if (held.of === 0)
-    return 'No range to judge yet: nothing was done and timed on a finished piece.';
+export function outcomesWords({ held }: Review['outcomes'], imported: number): string {
+  if (held.of === 0) return heldWords(held, imported);
   const few = held.of < fewPieces ? ' Few pieces yet, a hint at most.' : '';
-  return `Whole pieces: ${heldWords(held).replace('The', 'the')}${few}`;
+  return `Whole pieces: ${heldWords(held, imported).replace('The', 'the')}${few}`;
 }
 
-/** What hands did, each with its minutes; what was nothing is left out. */
-export const spentRows = ({
-  working,
-  setup,
-  about,
-  other,
-}: WhereHoursWent): readonly { readonly name: string; readonly minutes: number }[] =>
-  [
-    { name: 'working', minutes: working },
-    { name: about ? 'setup, cleanup (about)' : 'setup, cleanup', minutes: setup },
-    { name: 'work of no step', minutes: other },
-  ].filter(({ minutes }, index) => index < 2 || minutes >= 1);
+/** What hands did, each with its minutes; what was nothing is left out, and all of it where no piece tells of it. */
+export const spentRows = (
+  { pieces, working, setup, about, other }: WhereHoursWent,
+  isNarrow: boolean,
+): readonly { readonly name: string; readonly minutes: number }[] =>
+  pieces === 0
+    ? []
+    : [
+        { name: 'working', minutes: working },
+        { name: setupCalled(about, isNarrow), minutes: setup },
+        { name: 'work of no step', minutes: other },
+      ].filter(({ minutes }, index) => index < 2 || minutes >= 1);
+
+function setupCalled(isAbout: boolean, isNarrow: boolean): string {
+  if (isAbout && isNarrow) return 'setup (about)';
+  return isAbout ? 'setup, cleanup (about)' : 'setup, cleanup';
+}
 
 /** `Waiting on the bench: 41 days over 14 pieces; hands were on them 3 hours in 100.` */
-export function waitingWords({ pieces, working, setup, other, waiting }: WhereHoursWent): string {
-  if (pieces === 0) return 'No finished piece tells of waiting yet.';
+export function waitingWords(
+  { pieces, working, setup, other, waiting }: WhereHoursWent,
+  imported: number,
+): string {
+  if (pieces === 0)
+    return imported === 0
+      ? nothingTimed
+      : 'Imported hours tell neither setup nor waiting apart, and no piece of the bench is finished yet.';
   const hands = working + setup + other;
   const days = (waiting * minute) / day;
   const told = days < 2 ? minutesSpent(Math.round(waiting) * minute) : `${Math.round(days)} days`;
   const all = hands + waiting;
   const share = all > 0 ? (100 * hands) / all : 0;
   const of = share > 0 && share < 1 ? 'less than 1 hour' : counted(Math.round(share), 'hour');
-  return `Waiting on the bench: ${told} over ${counted(pieces, 'piece')}; hands were on them ${of} in 100.`;
+  return `Waiting on the bench: ${told} over ${counted(pieces, 'piece')}; hands were on them ${of} in 100.${imported === 0 ? '' : ' Imported hours are left out: they tell neither setup nor waiting apart.'}`;
 }

@@ -1,8 +1,11 @@
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { plain } from '../../../src/views/drawing/index.ts';
+import type { StepOff } from '../../../src/tracker/review/index.ts';
+import { offLines } from '../../../src/views/hours/furthest-off.ts';
 import { hoursPages } from '../../../src/views/hours/hours-pages.ts';
 import { hoursScreen } from '../../../src/views/hours/index.ts';
+import { reviewTitle } from '../../../src/views/hours/review-title.ts';
 import type { HoursState } from '../../../src/views/screens.ts';
 import { at, sizes, snapshotOf, viewOf, type Size } from '../support/bench-of.ts';
 import { deskOf, type DrivenDesk } from '../support/desk-of.ts';
@@ -199,6 +202,9 @@ describe('hours over finished pieces on the screen', () => {
     expect(desk.text()).toContain(
       'furthest off  Hall bench     strip, test s… est 90 took 160  two layers of paint',
     );
+    expect(desk.text([40, 24])).toContain(
+      'furthest off:\nHall bench, strip, tes… took 160, est 90\n',
+    );
     desk.press('down');
     expect(desk.text()).toContain('> look over');
     expect(desk.text()).not.toContain('furthest off');
@@ -250,6 +256,7 @@ describe('hours over finished pieces on the screen', () => {
     const desk = opened();
     desk.press('left');
     expect(desk.text()).toContain('> working');
+    expect(desk.text([40, 24])).toMatch(/^ {2}setup \(about\) /m);
     expect(desk.text()).toContain('Waiting on the bench: ');
     expect(desk.text()).toContain(
       'strip: 40 min over estimate on 4 pieces, mostly on Hall bench; few pieces yet',
@@ -306,4 +313,35 @@ describe('hours over finished pieces on the screen', () => {
     expect(drawn(state, work, [80, 24])[0]).toContain('4 finished pieces');
     expect(drawn(state, work, [80, 24]).join('\n')).toContain('History of 2024 is damaged.');
   });
+
+  it('gives names the room of notes where there is none, and figures their columns', () => {
+    const lines = offLines(
+      [off('Wash stand', 'hardware back on', 25, 11), off('Wash stand', 'strip, insides', 65, 138)],
+      80,
+      'blocks',
+    ).map((line) => plain(line).trimEnd());
+    expect(lines).toEqual([
+      'furthest off  Wash stand        hardware back on               est 25 took  11',
+      '              Wash stand        strip, insides                 est 65 took 138',
+    ]);
+  });
+
+  it('counts in its title what a narrow terminal has room for', () => {
+    const days = { since: at('02 12:00'), until: at('17 12:00') };
+    const review = { pieces: 14, imported: 0, ...days };
+    expect(reviewTitle(review, 'UTC', 80)).toBe('hours: 14 finished pieces, 2 Nov to 17 Nov');
+    expect(reviewTitle(review, 'UTC', 40)).toBe('hours: 14 finished, 2 Nov to 17 Nov');
+    const imported = { ...review, imported: 14 };
+    expect(reviewTitle(imported, 'UTC', 80)).toBe(
+      'hours: 14 finished pieces, all imported, 2 Nov to 17 Nov',
+    );
+  });
+});
+
+const off = (piece: string, step: string, est: number, minutes: number): StepOff => ({
+  piece: { id: piece, number: null, name: piece },
+  step: { name: step },
+  expected: { minutes: est },
+  minutes,
+  note: null,
 });
