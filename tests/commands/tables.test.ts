@@ -1,3 +1,5 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import MarkdownIt from 'markdown-it';
@@ -37,6 +39,18 @@ describe('CSV', () => {
     expect(read(await shop.does('hours', '--csv'))).toEqual([]);
     await shop.does('off-bench', '1');
     expect(read(await shop.does('hours', '--csv'))[0]).toEqual(rows[0]);
+    expect(rows[0]).toMatchObject({ chance: '0.8', 'estimate from': 'finishing schedule' });
+    expect(rows[0]?.['verdict']).toBe(steps[0]?.verdict);
+  });
+
+  it('leaves the range of hours from elsewhere empty: they claimed none', async () => {
+    const shop = openShop();
+    const lines = 'date,piece,step class,minutes,estimate\n2026-03-14,Chest,strip,95,60\n';
+    writeFileSync(join(shop.root, 'old.csv'), lines);
+    await shop.does('import-hours', 'old.csv', '--take');
+    expect(read(await shop.does('hours', '--csv'))).toMatchObject([
+      { minutes: '95', estimated: '60', low: '', high: '', chance: '', verdict: '' },
+    ]);
   });
 
   it('has the rows of a job card', async () => {

@@ -17,9 +17,29 @@ export type PieceHoursJson = {
     /** Where the minutes lie: `inside` the range, `over`, `under`. */
     readonly verdict: string | null;
   })[];
-  readonly done: { readonly estimate: EstimateJson; readonly minutes: number } | null;
+  /** The steps of a class together: those that are done and timed, or before any is, all of them. */
+  readonly byClass: readonly {
+    readonly stepClass: string;
+    readonly steps: number;
+    readonly done: number;
+    readonly estimate: EstimateJson;
+    readonly minutes: number | null;
+    readonly about: boolean;
+    readonly verdict: string | null;
+  }[];
+  /** All steps that are done and timed. The estimate is of all together, not the steps' added up; so is that of `toGo`. */
+  readonly done: {
+    readonly estimate: EstimateJson;
+    readonly minutes: number;
+    readonly verdict: string | null;
+  } | null;
   readonly toGo: EstimateJson | null;
+  /** Hands-on minutes on steps that are begun, which `toGo` has counted off. */
+  readonly begunMinutes: number;
   readonly setupMinutes: number;
+  /** The schedule's setup for as many sessions. */
+  readonly setupEstimatedMinutes: number;
+  /** Work that belongs to no step. */
   readonly otherMinutes: number;
   readonly recordedMinutes: number;
   readonly sessions: number;
@@ -32,13 +52,16 @@ export type FinishedHoursJson = {
   readonly importedPieces: number;
   readonly since: IsoInstant | null;
   readonly until: IsoInstant | null;
-  readonly classes: readonly {
-    readonly stepClass: string;
-    readonly pieces: number;
-    /** Minutes by estimate of the middle piece: 2 is twice as long. */
-    readonly ratio: number | null;
-    readonly low: number | null;
-    readonly high: number | null;
+  /** Whole pieces: all their steps together. */
+  readonly whole: LeanJson;
+  readonly classes: readonly ({ readonly stepClass: string } & LeanJson)[];
+  /** Single steps, the furthest off first, in either direction. */
+  readonly furthestOff: readonly {
+    readonly piece: PieceNameJson;
+    readonly step: string;
+    readonly estimatedMinutes: number;
+    readonly minutes: number;
+    readonly note: string | null;
   }[];
   readonly rangesHeld: {
     readonly held: number;
@@ -48,6 +71,8 @@ export type FinishedHoursJson = {
   readonly schedules: readonly ({ readonly id: string; readonly name: string } & LeanJson)[];
   /** The newest first; `month` is `2026-11`. */
   readonly months: readonly ({ readonly month: string } & LeanJson)[];
+  /** The last five pieces; null where that would be all. */
+  readonly lastPieces: LeanJson | null;
   /** Whether minutes rise against the estimates, piece by piece; null for too few pieces. */
   readonly trend: {
     readonly direction: 'rising' | 'falling' | 'level';
@@ -66,14 +91,17 @@ export type FinishedHoursJson = {
       readonly verdict: string | null;
     }[];
   };
-  /** What the time of finished pieces went into, in minutes. */
+  /** What the time of finished pieces went into, in minutes. Imported hours are left out: they don't tell it apart. */
   readonly spent: {
+    readonly pieces: number;
     readonly workingMinutes: number;
     readonly setupMinutes: number;
+    /** Setup was partly told apart by the schedules' share. */
+    readonly about: boolean;
     readonly otherMinutes: number;
     readonly waitingMinutes: number;
   };
-  /** Step classes that cost most against their estimates. */
+  /** Step classes that cost most against their estimates, imported hours too. */
   readonly costliest: readonly {
     readonly stepClass: string;
     readonly overMinutes: number;
@@ -105,7 +133,7 @@ export type BackTestRowJson = {
   readonly judged: string | null;
 };
 
-/** Minutes by estimate of the middle piece, and the range of four in five. */
+/** Minutes by estimate of the middle piece (2 is twice as long), and the range of four in five; null for too few. */
 type LeanJson = {
   readonly pieces: number;
   readonly ratio: number | null;

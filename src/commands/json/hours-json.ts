@@ -13,7 +13,7 @@ import { isoOrNull } from './iso.ts';
 import { pieceName } from './names.ts';
 
 export function pieceHoursJson(hours: PieceHours): PieceHoursJson {
-  const { piece, steps, done, toGo, setup, other, recorded, sessions } = hours;
+  const { piece, steps, classes, done, toGo, setup, begun, other, recorded, sessions } = hours;
   return {
     piece: pieceName(piece),
     steps: steps.map((own) => ({
@@ -28,9 +28,27 @@ export function pieceHoursJson(hours: PieceHours): PieceHoursJson {
       sessions: own.sessions,
       verdict: own.verdict,
     })),
-    done: done === null ? null : { estimate: estimateJson(done.expected), minutes: done.minutes },
+    byClass: classes.map((own) => ({
+      stepClass: own.stepClass,
+      steps: own.steps.length,
+      done: own.done,
+      estimate: estimateJson(own.expected),
+      minutes: own.minutes,
+      about: own.about,
+      verdict: own.verdict,
+    })),
+    done:
+      done === null
+        ? null
+        : {
+            estimate: estimateJson(done.expected),
+            minutes: done.minutes,
+            verdict: done.verdict,
+          },
     toGo: toGo === null ? null : estimateJson(toGo),
+    begunMinutes: begun,
     setupMinutes: setup.minutes,
+    setupEstimatedMinutes: setup.expected,
     otherMinutes: other,
     recordedMinutes: recorded,
     sessions,
@@ -38,16 +56,26 @@ export function pieceHoursJson(hours: PieceHours): PieceHoursJson {
 }
 
 export function finishedHoursJson(review: Review, zone: Zone): FinishedHoursJson {
-  const { pieces, imported, since, until, classes, held, schedules, time, outcomes, went } = review;
+  const { pieces, imported, since, until, whole, classes, held, schedules } = review;
+  const { time, outcomes, went } = review;
   return {
     pieces,
     importedPieces: imported,
     since: isoOrNull(since, zone),
     until: isoOrNull(until, zone),
+    whole: leanJson(whole),
     classes: classes.map((each) => ({ stepClass: each.stepClass, ...leanJson(each) })),
+    furthestOff: whole.steps.map(({ piece, step, expected, minutes, note }) => ({
+      piece: pieceName(piece),
+      step: step.name,
+      estimatedMinutes: expected.minutes,
+      minutes,
+      note: note?.text ?? null,
+    })),
     rangesHeld: { held: held.held, of: held.of, claimed: held.claimed },
     schedules: schedules.map((each) => ({ id: each.id, name: each.name, ...leanJson(each) })),
     months: time.months.map((each) => ({ month: each.name, ...leanJson(each) })),
+    lastPieces: time.last === null ? null : leanJson(time.last),
     trend: time.trend,
     pastRanges: {
       ...outcomes.held,
@@ -59,8 +87,10 @@ export function finishedHoursJson(review: Review, zone: Zone): FinishedHoursJson
       })),
     },
     spent: {
+      pieces: went.pieces,
       workingMinutes: went.working,
       setupMinutes: went.setup,
+      about: went.about,
       otherMinutes: went.other,
       waitingMinutes: went.waiting,
     },

@@ -13,24 +13,28 @@ const header = [
   'chance',
   'setup minutes',
   'sessions',
+  'verdict',
+  'estimate from',
 ];
 
-/** Actual against estimated minutes, a row for each step of each piece. */
+/** Actual against estimated minutes, a row for each step of each piece. Where no range was claimed its cells are empty. */
 export const hoursRows = (pieces: readonly PieceHours[]): readonly (readonly Cell[])[] => [
   header,
   ...pieces.flatMap(({ piece, steps }) =>
-    steps.map(({ step, state, minutes, expected, setup, sessions }): readonly Cell[] => [
+    steps.map(({ step, state, minutes, expected, setup, sessions, verdict }): readonly Cell[] => [
       piece.name,
       step.name,
       step.stepClass,
       state,
       minutes === null ? null : tenths(minutes),
       tenths(expected.minutes),
-      tenths(expected.low),
-      tenths(expected.high),
-      expected.chance,
+      ...(expected.chance > 0
+        ? [tenths(expected.low), tenths(expected.high), expected.chance]
+        : [null, null, null]),
       tenths(setup),
       sessions,
+      verdict,
+      expected.model,
     ]),
   ),
 ];
