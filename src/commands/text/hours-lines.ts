@@ -14,6 +14,7 @@ import {
   pieceLegend,
   pieceLine,
   totalLines,
+  totalsNote,
 } from '../../views/hours/piece-table.ts';
 import { reviewTitle } from '../../views/hours/review-title.ts';
 import type { Look } from '../line/look.ts';
@@ -35,6 +36,7 @@ export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[
       pieceHeader('step', axis, layout),
       ...rows.map((row) => pieceLine(row, false, axis, layout, theme.glyphs)),
       ...totalLines(hours, layout),
+      ...[totalsNote(hours, rows.length, columns)].filter((note) => note !== null),
       pieceLegend(layout.isNarrow, theme.glyphs),
     ]),
   ];

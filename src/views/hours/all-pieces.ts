@@ -10,9 +10,10 @@ import type { HoursState } from '../screens.ts';
 import { backTestTable } from './back-test-table.ts';
 import { finishedTable, sentenceLines, type FinishedTable } from './finished-tables.ts';
 import { belowLines, heldWords } from './furthest-off.ts';
+import { takeBackHints } from './take-back.ts';
 import { nothingTimed } from './review-words.ts';
 import { shownAround, tableTitle } from './hours-layout.ts';
-import { isReviewPage, pageOf, tabHint } from './hours-pages.ts';
+import { isReviewPage, pageOf, pieceTurnedTo, tabHint } from './hours-pages.ts';
 import { lookingBackLines } from './looking-back-lines.ts';
 import { finishedCount, reviewTitle } from './review-title.ts';
 
@@ -40,13 +41,14 @@ export function drawAllPieces(state: HoursState, review: Review, view: View): Fr
     ...messageLines(view),
     ...keyHints(
       [
-        tabHint(shown),
+        tabHint(shown, pieceTurnedTo(state, view.snapshot) !== null),
         ...(shown === 'ranges' && table.rows.length > 0
           ? ['Enter that piece', 'x leave it out of learning']
           : []),
         ...(shown === 'classes' ? ['i hours kept elsewhere'] : []),
         'left, right',
         'up, down',
+        ...takeBackHints(view.snapshot.bench, columns, view.theme.glyphs),
         'Esc back',
       ],
       columns,

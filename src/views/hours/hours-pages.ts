@@ -1,3 +1,5 @@
+import { piecesOnBench } from '../../tracker/bench/index.ts';
+import type { Snapshot } from '../port.ts';
 import type { HoursPage, HoursState } from '../screens.ts';
 
 /** Ways of looking at all finished pieces, in the order in which Tab goes through them. */
@@ -34,8 +36,14 @@ export const pageAfter = (page: HoursPage): HoursPage | null =>
 export const pageBefore = (page: HoursPage): HoursPage | null =>
   hoursPages[hoursPages.indexOf(page) - 1] ?? null;
 
-/** `Tab by schedule` */
-export function tabHint(page: HoursPage): string {
-  const next = pageAfter(page);
+/** `Tab by schedule`; from the last page on to a piece, or where there is none to the first page again. */
+export function tabHint(page: HoursPage, hasPiece: boolean): string {
+  const next = pageAfter(page) ?? (hasPiece ? null : 'classes');
   return `Tab ${next === null ? 'one piece' : called[next]}`;
 }
+
+/** The piece that is shown after the last page: the one that was shown before, else the first on the bench; null is none. */
+export const pieceTurnedTo = (
+  { last }: Pick<HoursState, 'last'>,
+  { bench }: Pick<Snapshot, 'bench'>,
+): string | null => last ?? piecesOnBench(bench)[0]?.id ?? null;

@@ -8,7 +8,7 @@ import { refused, type Step, type View } from '../screen.ts';
 import type { HoursState } from '../screens.ts';
 import { tableOfPage } from './all-pieces.ts';
 import { pickingSession } from './correct-act.ts';
-import { pageAfter, pageBefore, pageOf } from './hours-pages.ts';
+import { pageAfter, pageBefore, pageOf, pieceTurnedTo } from './hours-pages.ts';
 import { tableOf } from './one-piece.ts';
 import { leaveOut } from './leave-out.ts';
 import { doubted } from './session-words.ts';
@@ -76,12 +76,9 @@ function turned(state: HoursState, way: 'on' | 'back', { snapshot }: View): Step
   }
   const to = way === 'on' ? pageAfter(pageOf(state)) : pageBefore(pageOf(state));
   if (to !== null) return { state: { ...state, page: to, at: 0 } };
-  const piece = state.last ?? piecesOnBench(snapshot.bench)[0]?.id ?? null;
+  const piece = pieceTurnedTo(state, snapshot);
   return piece === null
-    ? {
-        state: { ...state, page: way === 'on' ? 'classes' : 'where', at: 0 },
-        message: refused('Not shown: there is no piece on the bench.'),
-      }
+    ? { state: { ...state, page: way === 'on' ? 'classes' : 'where', at: 0 } }
     : { state: { ...state, piece, at: 0 } };
 }
 

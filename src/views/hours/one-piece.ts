@@ -14,8 +14,16 @@ import type { HoursState } from '../screens.ts';
 import { aboutRow } from './about-row.ts';
 import { pieceLayout, shownAround, tableTitle } from './hours-layout.ts';
 import { pieceRows, type PieceRow } from './piece-rows.ts';
-import { axisOf, pieceHeader, pieceLegend, pieceLine, totalLines } from './piece-table.ts';
+import {
+  axisOf,
+  pieceHeader,
+  pieceLegend,
+  pieceLine,
+  totalLines,
+  totalsNote,
+} from './piece-table.ts';
 import { doubted, doubtWords } from './session-words.ts';
+import { takeBackHints } from './take-back.ts';
 
 /** Rows of the table that is shown, and the hours they come from. */
 export function tableOf(
@@ -59,14 +67,18 @@ export function drawOnePiece(
     ...(found.piece.keptFromLearning === true ? ['Left out of learning.'] : []),
     ...aboutRow(row, found, review, snapshot.shop, layout.isNarrow, isReading),
   ];
+  const totals = totalLines(hours, layout);
+  const note = totalsNote(hours, rows.length, columns);
   const below = [
-    ...totalLines(hours, layout),
-    ...(layout.isNarrow ? [] : [lineOf('')]),
+    ...totals,
+    ...(layout.isNarrow ? [] : [note ?? lineOf('')]),
     pieceLegend(layout.isNarrow, theme.glyphs),
     ...sentencesThatFit(about, columns, layout.isNarrow ? 3 : 2).map((text) => lineOf(text)),
   ];
   const foot = footOf(found, by, view);
   const room = Math.max(1, view.rows - head.length - 1 - below.length - foot.length);
+  // A narrow terminal has the note where no row goes for it.
+  if (layout.isNarrow && note !== null && room > rows.length) below.splice(totals.length, 0, note);
   const from = shownAround(at, rows.length, room);
   const columnTitle = by === 'step' ? 'step' : layout.isNarrow ? 'class' : 'step class';
   const header = pieceHeader(tableTitle(columnTitle, at, rows.length, room), axis, layout);
@@ -134,6 +146,7 @@ function footOf(
     'Tab all pieces',
     piece.keptFromLearning === true ? 'x let it teach' : leave,
     ...(isNarrow ? [] : ['j job card']),
+    ...takeBackHints(snapshot.bench, columns, theme.glyphs),
     'Esc back',
   ];
   return [...offer, ...messageLines(view), ...keyHints(keys, columns)];

@@ -101,17 +101,16 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
         ? []
         : [
             [
-              segment(
-                `done ${whole(done.minutes)}, ${rangeInWords(done.expected.low, done.expected.high)} expected `,
-              ),
+              segment(`done ${whole(done.minutes)}: `),
               segment(done.verdict ?? '', roleOf(done.verdict)),
+              segment(`, expected ${rangeInWords(done.expected.low, done.expected.high)}`),
             ],
           ]),
       ...(toGo === null
         ? []
         : [lineOf(`to go ${rangeInWords(toGo.low, toGo.high)}, 4 times in 5`)]),
       lineOf(
-        `setup ${whole(setup.minutes)}, ${about}schedule ${whole(setup.expected)}${other < 1 ? '' : `; other ${whole(other)}`}`,
+        `setup ${setup.about ? 'about ' : ''}${whole(setup.minutes)}; schedule ${whole(setup.expected)}${other < 1 ? '' : `; other ${whole(other)}`}`,
         'quiet',
       ),
     ];
@@ -162,6 +161,17 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
           ],
         ]),
   ];
+}
+
+/** Why the totals' estimates and ranges are none that the eye adds up; null where a total has one row. */
+export function totalsNote({ done, toGo }: PieceHours, rows: number, columns: number): Line | null {
+  if (rows < 2 || (done === null && toGo === null)) return null;
+  return lineOf(
+    columns < 80
+      ? 'Expected totals: not the rows added up.'
+      : 'Expected totals are not the rows added up: slow ones and fast ones even out.',
+    'quiet',
+  );
 }
 
 /** What the signs of the pictures mean. */

@@ -87,6 +87,13 @@ describe('hours of one piece on the screen', () => {
     expect(rowOf(desk, 'to go')).toContain('less 12 spent on what is begun');
   });
 
+  it('says that expected totals are not the rows added up, where there is room', () => {
+    const note = 'Expected totals are not the rows added up: slow ones and fast ones even out.';
+    expect(opened().text()).toContain(note);
+    expect(opened().text([40, 40])).toContain('Expected totals: not the rows added up.');
+    expect(opened().text([40, 18])).not.toContain('added up');
+  });
+
   it('points out work that belongs to no step', () => {
     const work = inventedWork();
     const { shop, stool } = work;
@@ -110,7 +117,8 @@ describe('hours of one piece on the screen', () => {
       '  sand bare, fi…   38 inside  ├●┤',
     ]);
     expect(rows.join('\n')).toContain('Expected 34 to 135. Why 61:');
-    expect(rows.join('\n')).toContain('done 293, 113 to 233 expected over');
+    expect(rows.join('\n')).toContain('done 293: over, expected 113 to 233');
+    expect(rows.join('\n')).toMatch(/^setup about \d+; schedule \d+$/m);
   });
 
   it('keeps every line within the terminal, and pictures in one column, whatever the names', () => {
@@ -282,7 +290,11 @@ describe('hours over finished pieces on the screen', () => {
       for (const size of sizes) expect(desk.text(size)).not.toMatch(/NaN|undefined|Infinity/);
       desk.press('tab');
     }
-    expect(desk.text()).toContain('Not shown: there is no piece on the bench.');
+    // Round again, as the foot says: there is no piece to show.
+    expect(desk.text()).toContain('Tab by schedule');
+    expect(desk.text()).not.toContain('Not shown');
+    desk.press('left');
+    expect(desk.text()).toContain('Tab all pieces');
   });
 
   it('says so once on each page, and names no key for a piece where there is none', () => {

@@ -70,6 +70,26 @@ describe('what a change does to expected minutes, before it is made', () => {
     expect(desk.port.piece(work.stool).keptFromLearning).toBeUndefined();
   });
 
+  it('is named beside the key that takes it back; what was done on the bench is not taken back from here', () => {
+    const { desk } = opened();
+    desk.press('0');
+    const told = desk.text().replaceAll('\n', ' ');
+    expect(told).toMatch(
+      /Not taken back: the last deed was on the bench: .+\. Esc, and 0 there takes it back\./,
+    );
+    expect(desk.port.asked).toEqual([]);
+    expect(told).not.toContain('0 take back');
+    desk.press('x', 'x');
+    expect(desk.text()).toContain('0 take back: leave 1 Beech stool out of learning');
+    expect(desk.text([40, 24])).toContain('0 take back');
+    desk.press('tab');
+    expect(desk.text()).toContain('0 take back: leave 1 Beech stool out of learning');
+    desk.press('0');
+    expect(desk.text()).toContain('taken back: leave 1 Beech stool out of learning');
+    desk.press('g');
+    expect(desk.text()).toContain('brought back: leave 1 Beech stool out of learning');
+  });
+
   it('is there for a finished piece among the past ranges, which Enter opens', () => {
     const { desk, work } = opened();
     desk.press('left', 'left', 'left', 'end', 'x', 'x');
