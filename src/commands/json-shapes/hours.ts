@@ -34,8 +34,9 @@ export type PieceHoursJson = {
     readonly verdict: string | null;
   } | null;
   readonly toGo: EstimateJson | null;
-  /** Hands-on minutes on steps that are begun, which `toGo` has counted off. */
+  /** Hands-on minutes on steps that are begun, and how many of them `toGo` has less: of each no more than its estimate. */
   readonly begunMinutes: number;
+  readonly countedOffMinutes: number;
   readonly setupMinutes: number;
   /** The schedule's setup for as many sessions. */
   readonly setupEstimatedMinutes: number;

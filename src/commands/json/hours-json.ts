@@ -13,7 +13,8 @@ import { isoOrNull } from './iso.ts';
 import { pieceName } from './names.ts';
 
 export function pieceHoursJson(hours: PieceHours): PieceHoursJson {
-  const { piece, steps, classes, done, toGo, setup, begun, other, recorded, sessions } = hours;
+  const { piece, steps, classes, done, toGo, setup, begun, countedOff, other, recorded, sessions } =
+    hours;
   return {
     piece: pieceName(piece),
     steps: steps.map((own) => ({
@@ -47,6 +48,7 @@ export function pieceHoursJson(hours: PieceHours): PieceHoursJson {
           },
     toGo: toGo === null ? null : estimateJson(toGo),
     begunMinutes: begun,
+    countedOffMinutes: countedOff,
     setupMinutes: setup.minutes,
     setupEstimatedMinutes: setup.expected,
     otherMinutes: other,

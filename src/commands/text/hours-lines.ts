@@ -30,7 +30,7 @@ export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[
   const layout = pieceLayout(columns);
   const { piece, recorded, sessions } = hours;
   return [
-    `hours: ${pieceCalled(piece)}, ${minutesSpent(recorded * minute)} in ${sessions} ${sessions === 1 ? 'session' : 'sessions'}`,
+    `hours: ${pieceCalled(piece)}, recorded ${minutesSpent(recorded * minute)} in ${sessions} ${sessions === 1 ? 'session' : 'sessions'}`,
     '',
     ...plainLines([
       pieceHeader('step', axis, layout),

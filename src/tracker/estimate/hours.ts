@@ -64,6 +64,8 @@ export type PieceHours = {
   };
   /** Hands-on minutes on steps that are begun and not done. */
   readonly begun: number;
+  /** As many of these as `toGo` has less for them: what a step took beyond its estimate is not saved elsewhere. */
+  readonly countedOff: number;
   /** Minutes of work that belongs to no step. */
   readonly other: number;
   /** Everything recorded on the piece, and in how many sessions. */
@@ -91,19 +93,24 @@ export function hoursWith(
   const compared = shown.filter(isCompared);
   const recorded = pieceMinutes(ownBench, piece, now);
   const setup = sum(shown.map((each) => each.setup));
+  const open = shown.filter(({ state }) => state === 'to do' || state === 'begun');
+  const countedOff = sum(
+    open.map(({ minutes, expected }) => Math.min(minutes ?? 0, expected.minutes)),
+  );
   const hands = sum(shown.map(({ minutes }) => minutes ?? 0));
   return {
     piece,
     steps: shown,
     classes: foldByClass(shown),
     done: totalOf(compared),
-    toGo: stillToGo(bench, piece, shown),
+    toGo: stillToGo(bench, piece, open, countedOff),
     setup: {
       minutes: setup,
       expected: sum(shown.map(({ step, setups }) => step.setupMinutes * setups)),
       about: shown.some(({ about }) => about),
     },
     begun: sum(shown.map(({ state, minutes }) => (state === 'done' ? 0 : (minutes ?? 0)))),
+    countedOff,
     other: wholeOrNothing(recorded - hands - setup),
     recorded,
     sessions: own.length,
@@ -179,16 +186,18 @@ function totalOf(
   return { expected, minutes, verdict: verdictOn(minutes, expected) };
 }
 
-/** A begun step counts off no more than its estimate: what it took beyond that is not saved elsewhere. */
-function stillToGo(bench: Bench, piece: Piece, steps: readonly StepHours[]): Expectation | null {
-  const open = steps.filter(({ state }) => state === 'to do' || state === 'begun');
+function stillToGo(
+  bench: Bench,
+  piece: Piece,
+  open: readonly StepHours[],
+  spent: number,
+): Expectation | null {
   const whole = totalOn(
     bench,
     open.map(({ step }) => step),
     piece,
   );
   if (whole === null) return null;
-  const spent = sum(open.map(({ minutes, expected }) => Math.min(minutes ?? 0, expected.minutes)));
   const left = (minutes: number): number => Math.max(0, minutes - spent);
   return {
     ...whole,

@@ -43,6 +43,7 @@ const piecesOf = ({ id, rows }: ImportedHours): readonly PieceHours[] =>
       toGo: null,
       setup: { minutes: 0, expected: 0, about: false },
       begun: 0,
+      countedOff: 0,
       other: 0,
       recorded: minutes,
       sessions: 0,

@@ -93,7 +93,7 @@ const nameBeside = (
 
 /** What is done so far, what is to go, and setup, which no size explains. */
 export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): readonly Line[] {
-  const { done, toGo, setup, begun, other } = hours;
+  const { done, toGo, setup, other } = hours;
   const about = setup.about ? 'about; ' : '';
   if (isNarrow) {
     return [
@@ -142,7 +142,7 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
           [
             ...total('to go', toGo.minutes, rangeInTable(toGo.low, toGo.high)),
             segment(spaces(minutesCells + 1)),
-            segment(begun < 1 ? '' : `less ${whole(begun)} spent on what is begun`, 'quiet'),
+            segment(countedOffWords(hours), 'quiet'),
           ],
         ]),
     [
@@ -161,6 +161,13 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
           ],
         ]),
   ];
+}
+
+/** `less 12 spent on what is begun`; where it took more than it was to, `less 15 of 51 spent on what is begun`. */
+function countedOffWords({ begun, countedOff }: PieceHours): string {
+  if (begun < 1) return '';
+  const [off, all] = [whole(countedOff), whole(begun)];
+  return `less ${off === all ? all : `${off} of ${all}`} spent on what is begun`;
 }
 
 /** Why the totals' estimates and ranges are none that the eye adds up; null where a total has one row. */

@@ -87,6 +87,14 @@ describe('hours of one piece on the screen', () => {
     expect(rowOf(desk, 'to go')).toContain('less 12 spent on what is begun');
   });
 
+  it('counts off no more than the estimate of what is begun, and says so', () => {
+    const work = inventedWork();
+    session(work.shop, work.stool, '17 13:31', '17 13:50', false);
+    const desk = opened(work);
+    expect(rowOf(desk, 'rinse, neutralise')).toMatch(/ 14 +10-24 +19 so far/);
+    expect(rowOf(desk, 'to go')).toContain('less 14 of 19 spent on what is begun');
+  });
+
   it('says that expected totals are not the rows added up, where there is room', () => {
     const note = 'Expected totals are not the rows added up: slow ones and fast ones even out.';
     expect(opened().text()).toContain(note);
