@@ -81,6 +81,18 @@ export function handsOnMinutes(bench: Bench, piece: Piece, step: string, now: In
   return recorded - setup;
 }
 
+/** The same in all sessions but one: what was done of a step before the one that is in hand. */
+export const handsOnBeside = (
+  bench: Bench,
+  piece: Piece,
+  step: string,
+  session: Session,
+  now: Instant,
+): number => {
+  const sessions = bench.sessions.filter(({ id }) => id !== session.id);
+  return handsOnMinutes({ ...bench, sessions }, piece, step, now);
+};
+
 type Work = { readonly piece: Piece; readonly step: PlannedStep; readonly part: string | null };
 
 /**

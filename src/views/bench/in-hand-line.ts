@@ -8,7 +8,7 @@ import {
   type Session,
   type Target,
 } from '../../tracker/bench/index.ts';
-import { foreseenOn, rangeOfSum } from '../../tracker/estimate/index.ts';
+import { foreseenOn, handsOnBeside, rangeOfSum } from '../../tracker/estimate/index.ts';
 import { minute } from '../../tracker/time/index.ts';
 import { cut, segment, width, type Line } from '../drawing/index.ts';
 import { minutesSpent, rangeInWords } from '../format/index.ts';
@@ -57,14 +57,22 @@ function sessionWords(session: Session, bench: Bench, view: View): Told {
   const expected = rangeOfSum(
     works.flatMap(({ piece, step }) => (step === null ? [] : [foreseenOn(bench, step, piece)])),
   );
-  // The clock has run since the pick-up, so setup and cleanup are in what it comes to, once.
+  const before = works.reduce(
+    (sum, { piece, step }) =>
+      sum + (step === null ? 0 : handsOnBeside(bench, piece, step.id, session, view.now)),
+    0,
+  );
+  // What took longer already than it was expected to, nobody knows how long it goes on.
+  if (expected === null || before >= expected.minutes)
+    return { names: namesByStep(works), minutes: `, ${minutes}`, about: '' };
+  // The clock has run since the pick-up, so setup and cleanup are in what it comes to, once; earlier sessions are not.
   const setup = Math.max(0, ...works.map(({ step }) => step?.setupMinutes ?? 0));
-  const about =
-    expected === null ? '' : ` of about ${minutesSpent((expected.minutes + setup) * minute)}`;
+  const comesTo = (end: number): number => Math.max(0, end - before) + setup;
+  const about = ` of about ${minutesSpent(comesTo(expected.minutes) * minute)}`;
   const range =
-    expected === null || view.columns < 120
+    view.columns < 120
       ? ''
-      : `; ${setup > 0 ? 'with setup' : 'expected'} ${rangeInWords(expected.low + setup, expected.high + setup)}, 4 times in 5`;
+      : `; ${setup > 0 ? 'with setup' : 'expected'} ${rangeInWords(comesTo(expected.low), comesTo(expected.high))}, 4 times in 5`;
   return { names: namesByStep(works), minutes: `, ${minutes}`, about: about + range };
 }
 

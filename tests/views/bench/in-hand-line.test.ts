@@ -14,6 +14,27 @@ const inHand = (facts: Facts, columns = 80): string => {
   return rowsOf(drawn).find((row) => row.startsWith('in hand')) ?? '';
 };
 
+it('counts off what was done of the step in earlier sessions', () => {
+  const again = (firstUntil: string) =>
+    new Facts()
+      .piece('24 07:00', 1, 'Oak settle', [sanding(15)])
+      .pickUp('24 08:00', 1, 'sand')
+      .putDown(firstUntil, 's1-24 08:00')
+      .pickUp('24 09:10', 1, 'sand');
+  const row = (facts: Facts) =>
+    rowsOf(
+      benchScreen.draw(
+        { ...benchStart(at('24 09:20')), selected: 'p1' },
+        viewOf(snapshotOf(facts.bench()), at('24 09:20')),
+      ),
+    ).join('\n');
+  // Of 20 minutes 5 were setup: 15 of about 45 are done, and setting up comes once more.
+  expect(inHand(again('24 08:20'))).toMatch(/10 min of about 45 min$/);
+  expect(inHand(again('24 08:20'), 120)).toMatch(/; with setup 25 to 90, 4 times in 5$/);
+  expect(row(again('24 08:20'))).toContain('1 of 1; 15 min before, expected 25 to 90 min');
+  expect(inHand(again('24 09:10'))).toMatch(/, 10 min$/);
+});
+
 it('counts setup and cleanup, once, in what the session comes to', () => {
   const shop = (setup: number) =>
     new Facts().piece('24 09:00', 1, 'Oak settle', [sanding(setup)]).pickUp('24 09:10', 1, 'sand');
