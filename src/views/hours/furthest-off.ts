@@ -21,6 +21,8 @@ export const fewPieces = 5;
 export function fewWords(rows: readonly LeanRow[]): string | null {
   const few = rows.filter(({ lean }) => lean.pieces > 0 && lean.pieces < fewPieces);
   if (few.length === 0) return null;
+  if (few.length > 1 && few.length === rows.filter(({ lean }) => lean.pieces > 0).length)
+    return `Fewer than ${fewPieces} pieces in each row: a hint at most.`;
   return few.length > 4
     ? `Fewer than ${fewPieces} pieces for ${few.length} of these rows: a hint at most.`
     : `Few pieces yet, a hint at most: ${few.map(({ name, lean }) => `${name} (${lean.pieces})`).join(', ')}.`;

@@ -4,11 +4,15 @@ import type { View } from '../screen.ts';
 import type { StepColumns } from './step-row.ts';
 import type { OpenedPiece } from './step-window.ts';
 
-/** `so far, beside setup 41   284   to go 50 to 82 min, 4 times in 5` */
+/** `so far, beside setup 41, other 7   284   to go 50 to 82 min, 4 times in 5`: the rows' minutes, and what is in none. */
 export function totalLine({ hours }: OpenedPiece, columns: StepColumns, view: View): Line {
-  const { recorded, setup, toGo } = hours;
-  const spent = padStart(String(Math.round(recorded - setup.minutes)), 5);
-  const beside = setup.minutes < 0.5 ? '' : `, beside setup ${Math.round(setup.minutes)}`;
+  const { recorded, setup, other, toGo } = hours;
+  const spent = padStart(String(Math.round(recorded - setup.minutes - other)), 5);
+  const told = [
+    ...(setup.minutes < 0.5 ? [] : [`setup ${Math.round(setup.minutes)}`]),
+    ...(other < 0.5 ? [] : [`other ${Math.round(other)}`]),
+  ];
+  const beside = told.length === 0 ? '' : `, beside ${told.join(', ')}`;
   const head = fitEnd(`     so far${beside}`, 5 + columns.name) + spent;
   if (toGo === null) return lineOf(head, 'quiet');
   const range =

@@ -31,6 +31,7 @@ describe('imported hours alone', () => {
     expect(shown('classes', true)).toContain(
       'hours: 2 finished pieces, all imported, 4 Nov to 5 Nov',
     );
+    expect(shown('classes', true)).toContain('Fewer than 5 pieces in each row: a hint at most.');
     for (const page of ['classes', 'ranges'] as const) {
       expect(shown(page, true)).toContain('No range to judge yet: imported hours claimed none.');
       expect(shown(page, true)).not.toContain('Nothing was done and timed');

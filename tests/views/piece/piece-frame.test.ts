@@ -361,3 +361,16 @@ test('a piece whose steps are all done keeps the last one marked', () => {
   expect(drawn).toContain('Every step is done');
   expect(drawn.find((row) => row.includes('so far'))).not.toContain('to go');
 });
+
+test('the sum below the minutes is that of its rows; what is in none of them stands beside it', () => {
+  const facts = new Facts()
+    .piece('24 09:00', 1, 'Oak settle', [step('sand', 'sand 120', { setupMinutes: 0 })])
+    .pickUp('24 09:10', 1, 'sand')
+    .putDown('24 09:40', 's1-24 09:10')
+    .pickUp('24 10:00', 1, null)
+    .putDown('24 10:07', 's1-24 10:00');
+  const total =
+    rows(facts, at('24 10:10'), { ...opened, piece: 'p1' }).find((row) => row.includes('so far')) ??
+    '';
+  expect(total).toMatch(/^ {5}so far, beside other 7 +30 /);
+});
