@@ -8,7 +8,7 @@ export type CostlyClass = {
   /** Minutes beyond the estimates, what went faster counted off. */
   readonly over: number;
   readonly pieces: number;
-  /** The piece that more than half of it came from; null where none did, or there is only one piece. */
+  /** The piece that more than half of it came from; null where none did. */
   readonly mostly: Piece | null;
 };
 
@@ -37,6 +37,6 @@ function costOf(stepClass: StepClass, steps: readonly ComparedStep[]): CostlyCla
     stepClass,
     over,
     pieces: byPiece.length,
-    mostly: byPiece.length > 1 && worst.over > over / 2 ? worst.piece : null,
+    mostly: worst.over > over / 2 ? worst.piece : null,
   };
 }

@@ -11,7 +11,8 @@ export function reviewTitle(review: Counted, zone: Zone, columns: number): strin
   const whole = `hours: ${finishedCount(review)}, ${days}`;
   if (whole.length <= columns) return whole;
   const { pieces, imported } = review;
-  return `hours: ${pieces} finished${imported === 0 ? '' : `, ${imported} imported`}, ${days}`;
+  const some = imported === pieces ? 'all' : String(imported);
+  return `hours: ${pieces} finished${imported === 0 ? '' : `, ${some} imported`}, ${days}`;
 }
 
 /** `14 finished pieces, 12 of them imported` */

@@ -8,7 +8,7 @@ export const nothingTimed = 'Nothing was done and timed on a finished piece yet.
 const counted = (count: number, unit: string): string =>
   `${count} ${unit}${count === 1 ? '' : 's'}`;
 
-/** `strip: 3 h 10 over estimate on 8 pieces, mostly on Cane rocker` */
+/** `strip: 3 h 10 over estimate on 8 pieces, mostly on Cane rocker`; of one piece `strip: 35 min over estimate on Oak chest` */
 export function costlyWords({
   stepClass,
   over,
@@ -16,8 +16,9 @@ export function costlyWords({
   mostly,
 }: Review['costliest'][number]): string {
   const most = mostly === null ? '' : `, mostly on ${mostly.name}`;
+  const on = pieces === 1 && mostly !== null ? mostly.name : counted(pieces, 'piece') + most;
   const few = pieces < fewPieces ? '; few pieces yet' : '';
-  return `${stepClass}: ${minutesSpent(Math.round(over) * minute)} over estimate on ${counted(pieces, 'piece')}${most}${few}`;
+  return `${stepClass}: ${minutesSpent(Math.round(over) * minute)} over estimate on ${on}${few}`;
 }
 
 /** Whether the minutes drift against the estimates, or why nothing is said. */
@@ -54,7 +55,7 @@ export const spentRows = (
     : [
         { name: 'working', minutes: working },
         { name: setupCalled(about, isNarrow), minutes: setup },
-        { name: 'work of no step', minutes: other },
+        { name: isNarrow ? 'other work' : 'other work, of no step', minutes: other },
       ].filter(({ minutes }, index) => index < 2 || minutes >= 1);
 
 function setupCalled(isAbout: boolean, isNarrow: boolean): string {
@@ -77,5 +78,5 @@ export function waitingWords(
   const all = hands + waiting;
   const share = all > 0 ? (100 * hands) / all : 0;
   const of = share > 0 && share < 1 ? 'less than 1 hour' : counted(Math.round(share), 'hour');
-  return `Waiting on the bench: ${told} over ${counted(pieces, 'piece')}; hands were on them ${of} in 100.${imported === 0 ? '' : ' Imported hours are left out: they tell neither setup nor waiting apart.'}`;
+  return `Waiting on the bench: ${told} over ${counted(pieces, 'piece')}; hands were on ${pieces === 1 ? 'it' : 'them'} ${of} in 100.${imported === 0 ? '' : ' Imported hours are left out: they tell neither setup nor waiting apart.'}`;
 }

@@ -9,7 +9,7 @@ const now = at('17 14:00');
 
 const rows = [
   { at: at('03 12:00'), piece: 'Oak chest', stepClass: 'strip', minutes: 95, estimate: 60 },
-  { at: at('04 12:00'), piece: 'Oak chest', stepClass: 'scuff', minutes: 9, estimate: 10 },
+  { at: at('04 12:00'), piece: 'Oak chest', stepClass: 'scuff', minutes: 25, estimate: 10 },
   { at: at('05 12:00'), piece: 'Elm stool', stepClass: 'strip', minutes: 70, estimate: 60 },
 ] as const;
 const intent = { do: 'import hours', file: 'old.csv', fingerprint: 'made up', rows } as const;
@@ -45,7 +45,8 @@ describe('imported hours alone', () => {
     expect(where).not.toContain('Nothing was done');
     expect(where).toContain('Imported hours tell neither setup nor waiting apart, and no piece of');
     expect(where).toContain('Cost most against the estimate, imported hours too:');
-    expect(where).toContain('strip: 45 min over estimate on 2 pieces');
+    expect(where).toContain('strip: 45 min over estimate on 2 pieces, mostly on Oak chest');
+    expect(where).toContain('scuff: 15 min over estimate on Oak chest; few pieces yet');
   });
 });
 
