@@ -19,8 +19,8 @@ const worstFirst = 'Worst:';
  * together are told worst first; those that were missed as a summary of how they stand now.
  *
  * @param since when this process began to watch: what was due before, nothing was there to send
- * @param asleepFrom when this process was last there before the machine fell asleep or the process was stopped, where
- *   that is known
+ * @param asleepFrom when this process was last there before the machine fell asleep or the process was stopped, if it
+ *   did since its last look
  */
 export function pingText(
   sending: Sending,
@@ -37,13 +37,14 @@ export function pingText(
     const goesOn = body.startsWith(worstFirst) ? `, w${body.slice(1)}` : `: ${body}`;
     return { title, body, text: title + goesOn };
   }
+  if (isMissed && asleepFrom !== undefined) {
+    const [from, to] = [whenInWords(asleepFrom, now, shop), whenInWords(now, now, shop)];
+    return joined(`Asleep or stopped ${from} to ${to}`, summary(pings, now, shop));
+  }
+  // It was there all the time: what began the window was told later than it was.
   if (isMissed) {
-    const to = whenInWords(now, now, shop);
-    const title =
-      asleepFrom === undefined
-        ? `Asleep or stopped till ${to}`
-        : `Asleep or stopped ${whenInWords(asleepFrom, now, shop)} to ${to}`;
-    return joined(title, summary(pings, now, shop));
+    const [worst = '', ...rest] = pings.map((ping) => missedPing(ping, now, shop));
+    return joined(worst, capped(rest).map(sentence).join(' '));
   }
   const [first, ...others] = pings.map((ping) => told(ping, now, shop));
   if (first === undefined) return { title: '', body: '', text: '' };

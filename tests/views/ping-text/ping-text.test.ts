@@ -213,11 +213,15 @@ describe('what was missed', () => {
     expect(words.text).toBe(`${words.title}. ${words.body}`);
   });
 
-  it('says only when the sleep ended where nobody knows when it began', () => {
+  it('speaks of no sleep where there was none: what began the window was told later than it was', () => {
     const [sending] = dueAfter(tense(), '12-03 16:38:00', '12-03 17:10');
     expect(pingText(sending as Sending, at('12-03 17:10'), shop, 0).text).toBe(
-      'Asleep or stopped till 17:10. 2 Wall shelf: B on, late since 16:42, 28 min ago: rinse, dry, start over.',
+      '2 Wall shelf: B on, late since 16:42, 28 min ago: rinse, dry, start over',
     );
+    const [several] = dueAfter(afternoon(), '24 15:00', '24 20:10');
+    const words = pingText(several as Sending, at('24 20:10'), shop, 0);
+    expect(words.title).toBe('2 Plant stand: scuff 320 first, closed 18:30, 1 h 40 ago');
+    expect(words.body).toMatch(/^3 Beech stool: .* ago\. 4 Side table: .* ago\.$/);
   });
 
   it('says so where the program was closed', () => {
@@ -242,11 +246,11 @@ describe('what was missed', () => {
 
   it('asks late what a hold was to ask, and counts in days', () => {
     const [hold] = dueAfter(afternoon(), '25 23:00', '28 09:00');
-    expect(pingText(hold as Sending, at('28 09:00'), shop, 0).body).toBe(
+    expect(pingText(hold as Sending, at('28 09:00'), shop, 0, at('25 23:00')).body).toBe(
       '8 Hat rack: ask about hinge plates.',
     );
     const [old] = dueAfter(afternoon(), '24 15:00', '27 18:40');
-    expect(pingText(old as Sending, at('27 18:40'), shop, 0).body).toContain(
+    expect(pingText(old as Sending, at('27 18:40'), shop, 0, at('25 23:00')).body).toContain(
       'closed Tue 18:30, 3 days ago',
     );
   });
@@ -261,7 +265,7 @@ describe('what was missed', () => {
         ])
         .done('24 10:00', number, 'coat');
     const [sending] = dueAfter(many, '24 10:30', '24 11:30');
-    const { body } = pingText(sending as Sending, at('24 11:30'), shop, 0);
+    const { body } = pingText(sending as Sending, at('24 11:30'), shop, 0, at('24 10:30'));
     expect(body).toMatch(/^Worst: 1 Chair 1: /);
     expect(body).toMatch(/And 5 more on the bench\.$/);
   });
