@@ -19,6 +19,7 @@ export * from './thin-readings.ts';
 export * from './timer-window.ts';
 export * from './pot-window.ts';
 export * from './standing.ts';
+export * from './waits-for.ts';
 export { nextLoss } from './foremost.ts';
 export { begunInHand } from './begun-in-hand.ts';
 export * from './next-act.ts';

@@ -9,6 +9,7 @@ import { countsFor, currentStep, isDone } from './progress.ts';
 import { openPots, windowsOfPot } from './pot-window.ts';
 import { stepUnderWay } from './step-under-way.ts';
 import { timerWindow } from './timer-window.ts';
+import { waitsFor } from './waits-for.ts';
 
 /** How a piece stands, from what is lost first to what asks for nothing. The order of this list is the order of the bench. */
 export const ranks = [
@@ -183,12 +184,7 @@ function wantedWindows(
   }
   const undone = piece.steps.filter((each) => !each.skipped && !isDone(piece, each.id, part));
   for (const waiting of undone) {
-    const needed = live.filter(
-      ({ rule, subject }) =>
-        rule.milestone !== undefined &&
-        waiting.needs.includes(rule.milestone) &&
-        subject.stepId !== waiting.id,
-    );
+    const needed = live.filter((window) => waitsFor(piece, waiting, window, part));
     if (needed.length > 0) return { wanted: [...own, ...needed], byCurrentStep: waiting === step };
   }
   return { wanted: own, byCurrentStep: true };

@@ -1,4 +1,4 @@
-import { explainStretch, type PlannedStep } from '../../tracker/bench/index.ts';
+import { explainStretch, waitsFor, type PlannedStep } from '../../tracker/bench/index.ts';
 import type { Meaning, TimedStretch, Window } from '../../tracker/windows/index.ts';
 import { barWidth, fitEnd, segment, spaces, timeBar, type Line } from '../drawing/index.ts';
 import { wrapWords } from '../drawing/wrap.ts';
@@ -59,14 +59,13 @@ export function windowBlock(opened: OpenedPiece, window: Window, view: View): re
 function closingBeside(opened: OpenedPiece, shown: Window, view: View): readonly Line[] {
   if (losses(shown, view.now).length > 0) return [];
   const { piece, windows } = opened;
-  const awaited = piece.steps.filter((step) => isToDo(piece, step)).flatMap(({ needs }) => needs);
+  const toDo = piece.steps.filter((step) => isToDo(piece, step));
   const others = windows.filter(
-    ({ rule, subject, closedAt }) =>
-      subject.stepId === shown.subject.stepId &&
-      subject.partId === shown.subject.partId &&
-      (closedAt === null || closedAt > view.now) &&
-      rule.milestone !== undefined &&
-      awaited.includes(rule.milestone),
+    (window) =>
+      window.subject.stepId === shown.subject.stepId &&
+      window.subject.partId === shown.subject.partId &&
+      (window.closedAt === null || window.closedAt > view.now) &&
+      toDo.some((step) => waitsFor(piece, step, window, window.subject.partId)),
   );
   const [next] = others
     .flatMap((window) => losses(window, view.now).map((stretch) => ({ window, stretch })))

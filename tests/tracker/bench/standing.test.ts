@@ -1,11 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { ranks } from '../../../src/tracker/bench/index.ts';
+import { hour } from '../../../src/tracker/time/index.ts';
 import { at } from '../support/instants.ts';
+import { milestone } from '../support/rules.ts';
 import {
   aerosol,
   bleachAndClear,
   glueUp,
   oilUntilRight,
+  product,
+  schedule,
+  step,
   strip,
   twoCoats,
 } from '../support/schedules.ts';
@@ -64,6 +69,36 @@ describe('how one piece stands', () => {
     day.firstStroke(piece, at('9:00'));
     expect(day.windows(piece, 'recoat')).toHaveLength(1);
     expect(day.standing(piece, at('9:10')).windows).toEqual([]);
+  });
+
+  test('a coat that is still to go on is waited for, not the one under it', () => {
+    const day = new Workday();
+    const turned = schedule(
+      'turned',
+      [
+        step('underside', 'coat, brushed', { product: 'paint' }),
+        step('top side', 'coat, brushed', { product: 'paint', needs: ['turn over'] }),
+        step('scuff', 'scuff', { needs: ['scuff'] }),
+      ],
+      [
+        product('paint', 'oxidative', [
+          milestone('scuff', 16 * hour),
+          {
+            ...milestone('turn over', 48 * hour),
+            closedBy: { by: 'stamp', stamp: { events: ['turned'], which: 'last' } },
+          },
+        ]),
+      ],
+    );
+    const piece = day.adds('Table top', turned, at('8:00'));
+    day.does({ do: 'pick up', targets: [{ piece, part: null, step: 'underside' }] }, at('8:00'));
+    day.done(piece, at('8:30')).does({ do: 'put down' }, at('8:35'));
+    const waitsFor = (clock: string) =>
+      day.standing(piece, at(clock)).windows.map(({ rule }) => rule.milestone);
+    expect(waitsFor('58:00')).toEqual(['turn over']);
+    day.does({ do: 'stamp', piece, part: null, step: 'underside', event: 'turned' }, at('58:00'));
+    expect(waitsFor('58:01')).toEqual([]);
+    expect(day.standing(piece, at('58:01')).rank).toBe('waits');
   });
 
   test('asked about an earlier instant, what was still to be done then counts', () => {

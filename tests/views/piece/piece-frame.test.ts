@@ -82,6 +82,31 @@ describe('a piece in the middle of its schedule', () => {
     expect(told).toMatch(/3 sand 120 .* from Wed 11:30\n/);
   });
 
+  test('of a coat that another one follows tells no closing that only the other one has', () => {
+    const coat = { product: 'alkyd-enamel', stamps: [], stepClass: 'coat, brushed' } as const;
+    const facts = new Facts()
+      .piece(
+        '24 09:00',
+        3,
+        'Beech stool',
+        [
+          step('below', 'enamel on undersides', coat),
+          step('first', 'enamel coat 1 of 2', { ...coat, needs: ['turn over'] }),
+          step('second', 'enamel coat 2 of 2', { ...coat, needs: ['recoat'] }),
+        ],
+        [shippedProduct('alkyd-enamel')],
+      )
+      .pickUp('24 09:10', 3, 'below')
+      .done('24 09:30', 3, 'below')
+      .putDown('24 09:30', 's3-24 09:10');
+    const told = rows(facts, at('24 12:00')).join('\n');
+    expect(told).toContain('opens    Thu 09:30  label 48 h, from last stroke 09:30');
+    expect(told).not.toContain('closes');
+    // The coat after which nothing stands between is waited for itself.
+    facts.pickUp('26 10:00', 3, 'first').done('26 10:20', 3, 'first');
+    expect(rows(facts, at('26 10:30')).join('\n')).toContain('closes');
+  });
+
   test.each([
     ['24', 'drying, try it Wed 22:30', 'Wed 22:30 to Thu 22:15'],
     ['12', 'drying, try it Wed 10:30 pm', 'Wed 10:30 pm to Thu 10:15 pm'],
