@@ -53,7 +53,9 @@ function returnedTo(
   }
   if (screen.is !== 'bench') return { screen, opening };
   const chosen =
-    select === undefined ? {} : { selected: select, part: null, before: screen.selected };
+    select === undefined || select === screen.selected
+      ? {}
+      : { selected: select, part: null, before: screen.selected };
   return { opening, screen: { ...screen, ...chosen, returnedAt: present() } };
 }
 

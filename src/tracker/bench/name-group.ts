@@ -31,6 +31,11 @@ function nameFact(bench: Bench, fact: BenchFact): string {
     if (piece === undefined) return addedName(bench, id);
     return piece.number === null ? piece.name : `${piece.number} ${piece.name}`;
   };
+  const calledOn = (id: string, part: string | null): string =>
+    [
+      called(id),
+      ...(find(id)?.parts.filter((each) => each.id === part) ?? []).map(({ name }) => name),
+    ].join(', ');
   const stepName = (piece: string, step: string | null): string =>
     find(piece)?.steps.find((each) => each.id === step)?.name ?? 'work';
   const targets = (list: readonly Target[]): string =>
@@ -40,8 +45,8 @@ function nameFact(bench: Bench, fact: BenchFact): string {
   const pickedUpName = (list: readonly Target[]): string =>
     list
       .map(
-        ({ piece, step }) =>
-          `${called(piece)}, ${step === null ? 'other work' : stepName(piece, step)}`,
+        ({ piece, part, step }) =>
+          `${calledOn(piece, part)}, ${step === null ? 'other work' : stepName(piece, step)}`,
       )
       .join(' and ');
   switch (fact.kind) {
@@ -98,12 +103,12 @@ function nameFact(bench: Bench, fact: BenchFact): string {
     case 'stamped': {
       const step = find(fact.body.piece)?.steps.find(({ id }) => id === fact.body.step);
       const what = step === undefined ? fact.body.event : stampSays(step, fact.body);
-      return `${what}, ${step?.name ?? 'work'} on ${called(fact.body.piece)}`;
+      return `${what}, ${step?.name ?? 'work'} on ${calledOn(fact.body.piece, fact.body.part)}`;
     }
     case 'step-done':
-      return `${stepName(fact.body.piece, fact.body.step)} done on ${called(fact.body.piece)}`;
+      return `${stepName(fact.body.piece, fact.body.step)} done on ${calledOn(fact.body.piece, fact.body.part)}`;
     case 'checked':
-      return `${checkSays(find(fact.body.piece), fact.body)} on ${called(fact.body.piece)}`;
+      return `${checkSays(find(fact.body.piece), fact.body)} on ${calledOn(fact.body.piece, fact.body.part)}`;
     case 'coat-weighed':
       return `${fact.body.weight} coat, ${stepName(fact.body.piece, fact.body.step)} on ${called(fact.body.piece)}`;
     case 'lateness-explained':

@@ -1,11 +1,14 @@
 import {
   bringBackName,
+  currentStep,
   inHand,
   labelOf,
+  lanesOf,
   nextAct,
   sessionHolding,
   takeBackName,
   type NextAct,
+  type Piece,
   type Standing,
 } from '../../tracker/bench/index.ts';
 import { ragsFrom } from '../../tracker/overnight/index.ts';
@@ -154,6 +157,13 @@ function leftRunningWords({ piece, found }: Doubt, isWhole: boolean, view: View)
 
 const isInSections = (next: NextAct): boolean => next.act === 'stamp' && next.next.section !== null;
 
+/** Parts stand at different steps: what a key does to all of them at once is seldom meant then. */
+const areApart = (piece: Piece): boolean =>
+  new Set(lanesOf(piece).map((part) => currentStep(piece, part)?.id)).size > 1;
+
+/** On a narrow screen, so that what the next key does has room beside it. */
+const mostOfPart = 14;
+
 /** The selected piece and what the next keys would do to it. */
 function selectedLine(state: BenchState, selected: Standing | null, view: View): Line {
   const { bench, settings } = view.snapshot;
@@ -175,9 +185,10 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
   const held = session !== null;
   const others = (session?.targets ?? []).some((target) => target.piece !== piece.id);
   const waiting = view.snapshot.unwritten.has(piece.id) ? '…' : '';
+  const meant = part?.name ?? (areApart(piece) ? 'all parts' : '');
   const name = narrow
-    ? `[${piece.number}]`
-    : `[${piece.number}] ${piece.name}${part === undefined ? '' : `, ${part.name}`}.`;
+    ? `[${piece.number}] ${cut(meant, mostOfPart, view.theme.glyphs)}`.trimEnd()
+    : `[${piece.number}] ${piece.name}${meant === '' ? '' : `, ${meant}`}.`;
   const acts = [
     next.act === 'nothing left' ? capital(next.says) : `${keyOf(keys, 'next stamp')}: ${next.says}`,
     // The next-stamp key goes on from section to section without end.

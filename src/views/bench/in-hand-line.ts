@@ -50,7 +50,7 @@ function sessionWords(session: Session, bench: Bench, view: View): Told {
     const [only] = works;
     const names =
       works.length === 1 && only !== undefined
-        ? `${only.piece.number} ${only.piece.name}`
+        ? nameOf(only, false)
         : works.map(({ piece }) => piece.number).join(', ');
     return { names, minutes: `, ${minutes}`, about: '' };
   }
@@ -89,6 +89,7 @@ function namesByStep(works: readonly Work[]): string {
 function nameOf({ piece, step, target }: Work, isShared: boolean): string {
   const part = piece.parts.find(({ id }) => id === target.part);
   const done = isShared && step !== null && isDone(piece, step.id, target.part) ? ' done' : '';
-  const name = isShared && part !== undefined ? `${piece.name} ${part.name}` : piece.name;
+  // Of several the commas are between the pieces.
+  const name = [piece.name, ...(part === undefined ? [] : [part.name])].join(isShared ? ' ' : ', ');
   return `${piece.number} ${name}${done}`;
 }

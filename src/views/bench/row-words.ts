@@ -131,7 +131,9 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
   if (pot !== null && window !== null) return about(potLine(pot, window, view));
   if (piece === null) return about('');
   if (rank === 'in hand' && session !== null) {
-    const target = session.targets.find((each) => each.piece === piece.id);
+    const targets = session.targets.filter((each) => each.piece === piece.id);
+    const [target] = targets;
+    const part = targets.length > 1 ? undefined : partCalled(piece, target?.part ?? null);
     const worked = piece.steps.find((each) => each.id === target?.step);
     if (worked === undefined) return about('other work');
     const place = stepPlace(piece, worked.id);
@@ -143,7 +145,7 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
     // What it waits for comes before what row 4 says as well.
     const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
     return about(
-      worked.name,
+      [...(part === undefined ? [] : [part]), worked.name].join(', '),
       `${passWords(piece, worked, standing.part, done)}${done}, ${place.place} of ${place.of}; ${held}${early}${before}expected ${rangeInWords(expected.low, expected.high)} min`,
       `${begunWords(standing, view)}${sectionWords(begunInHand(standing))}`,
     );
@@ -151,8 +153,8 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
   if (window !== null) {
     const from =
       piece.steps.find((each) => each.id === window.subject.stepId)?.name ?? window.rule.verb;
-    const part = piece.parts.find((each) => each.id === window.subject.partId);
-    const what = `${part === undefined ? '' : `${part.name}, `}${sectionWords(window)}${from}`;
+    const part = partCalled(piece, window.subject.partId);
+    const what = `${part === undefined ? '' : `${part}, `}${sectionWords(window)}${from}`;
     const then = thenWords(window, view.now, shop);
     return about(what, then === '' ? '' : `; ${then}`);
   }
@@ -168,6 +170,9 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
     `, ${place.place} of ${place.of}; ${soFar}expected ${rangeInWords(expected.low, expected.high)} min`,
   );
 }
+
+const partCalled = ({ parts }: Piece, part: string | null): string | undefined =>
+  parts.find(({ id }) => id === part)?.name;
 
 const holdWords = ({ reason, askAgain }: NonNullable<Piece['hold']>): string =>
   `hold: ${reason}${askAgain === null ? '' : `, ask ${dayWords(askAgain)}`}`;

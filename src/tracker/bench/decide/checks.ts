@@ -9,7 +9,7 @@ import type { Piece } from '../piece.ts';
 import { checkSays } from '../check-says.ts';
 import { countsFor, isDone } from '../progress.ts';
 import { standingOf } from '../standing.ts';
-import { called, factAt, instantOf, isOutcome, onBench } from './context.ts';
+import { called, calledPart, factAt, instantOf, isOutcome, onBench } from './context.ts';
 import { wrongNewStep } from './new-step.ts';
 
 /** Windows that trying the surface tells something about. */
@@ -71,7 +71,7 @@ export function check(
       }),
       ...putIn,
     ],
-    `${checkSays(piece, { finding: intent.finding, step: stepId, window: window.key })} on ${called(piece)}${counted(putIn.length)}${late}`,
+    `${checkSays(piece, { finding: intent.finding, step: stepId, window: window.key })} on ${calledPart(piece, partId)}${counted(putIn.length)}${late}`,
     piece.id,
   );
 }

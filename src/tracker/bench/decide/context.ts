@@ -18,6 +18,12 @@ export const factAt = (context: IntentContext, fact: NewBenchFact): NewBenchFact
 export const called = (piece: Piece): string =>
   piece.number === null ? piece.name : `${piece.number} ${piece.name}`;
 
+/** `4 Side table, left door`: a part is named with its piece; the whole piece alone. */
+export const calledPart = (piece: Piece, part: string | null): string =>
+  [called(piece), ...piece.parts.filter(({ id }) => id === part).map(({ name }) => name)].join(
+    ', ',
+  );
+
 /** Finds a piece, wherever it is, or refuses. `not` is the beginning of the refusal: `Not picked up`. */
 export function anywhere(bench: Bench, id: string, not: string): Piece | Outcome {
   const piece = bench.pieces.get(id);

@@ -4,7 +4,7 @@ import { accept, type Outcome } from '../outcome.ts';
 import type { Bench } from '../bench.ts';
 import type { PlannedStep, Stamp } from '../piece.ts';
 import { everyStampOf, passUnderWay, stampsOf } from '../progress.ts';
-import { called, factAt } from './context.ts';
+import { calledPart, factAt } from './context.ts';
 import { notBeforeLast, notBeforePickUp } from './not-before.ts';
 import { tookWords } from './took-words.ts';
 import { locked } from './trial.ts';
@@ -33,7 +33,7 @@ export function finishStep(bench: Bench, onLane: StepOnLane, context: IntentCont
   };
   return accept(
     [factAt(context, { kind: 'step-done', body })],
-    `${step.name} done on ${called(piece)}${without(step, made)}${tookWords(bench, onLane, expectation, context)}`,
+    `${step.name} done on ${calledPart(piece, part)}${without(step, made)}${tookWords(bench, onLane, expectation, context)}`,
     piece.id,
   );
 }

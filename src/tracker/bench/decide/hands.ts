@@ -7,7 +7,16 @@ import type { PlannedStep } from '../piece.ts';
 import { inHand, sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
 import { wrongCan } from './pot-of-stamp.ts';
-import { anywhere, called, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
+import {
+  anywhere,
+  called,
+  calledPart,
+  factAt,
+  instantOf,
+  isOutcome,
+  onBench,
+  stepOf,
+} from './context.ts';
 import { lockedUnless } from './trial.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
@@ -50,7 +59,7 @@ export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentCo
     targets.push({ piece: piece.id, part: asked.part, step: step?.id ?? null });
     const was = step?.leftOut === true ? 'left out' : 'skipped';
     names.push(
-      `${called(piece)}, ${step?.name ?? 'other work'}${step?.skipped === true ? `, which was ${was}` : ''}`,
+      `${calledPart(piece, asked.part)}, ${step?.name ?? 'other work'}${step?.skipped === true ? `, which was ${was}` : ''}`,
     );
     // Hands on a step that was left out put it back in the list, so that the keys go on with it.
     if (step?.skipped === true) {

@@ -5,7 +5,7 @@ import type { Bench } from '../bench.ts';
 import type { PlannedStep } from '../piece.ts';
 import { stampSays, stampsOf, type NextStamp } from '../progress.ts';
 import { isInHandFor, sessionHolding } from '../standing.ts';
-import { called, factAt, isOutcome } from './context.ts';
+import { calledPart, factAt, isOutcome } from './context.ts';
 import { takeInHand } from './hands.ts';
 import { gapTrouble } from './in-the-gap.ts';
 import { minutesEarly } from './minutes-early.ts';
@@ -62,7 +62,7 @@ export function makeStamps(
       ...from.facts,
       ...stamps.map((stamp) => stampedFact(onLane, stamp, from.pot, context)),
     ],
-    `${saysWithEarly(bench, onLane, stamping, context)}, ${step.name} on ${called(piece)}`,
+    `${saysWithEarly(bench, onLane, stamping, context)}, ${step.name} on ${calledPart(piece, part)}`,
     piece.id,
     warningOf(
       picksUp ? gapTrouble(bench, onLane, stamps, context) : null,
