@@ -3,7 +3,7 @@ import { decide, type Intent } from '../../../src/tracker/bench/index.ts';
 import { opensAt } from '../../../src/tracker/windows/index.ts';
 import { contextAt } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
-import { aerosol, bleachAndClear, stainInSections } from '../support/schedules.ts';
+import { aerosol, bleachAndClear, stainInSections, twoCoats } from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
 /** What an intent is called by, or refused with. */
@@ -65,6 +65,19 @@ describe('what is said of a pass', () => {
     expect(deed(shop, piece, '57:03').warns).toMatch(/^Keep off: recoating now lifts it$/);
     expect(deed(shop, piece, '57:04').warns).toBeUndefined();
   });
+});
+
+test('a coat that goes on before the one under it may be recoated: by how much it is early', () => {
+  const shop = new Workday();
+  const piece = shop.adds('Side table', twoCoats, at('8:00'));
+  shop.firstStroke(piece, at('9:00')).done(piece, at('9:30'));
+  const next = { do: 'next stamp', piece, part: null } as const;
+  expect(answer(shop, next, at('9:35'))).toBe(
+    'first stroke on 1 h 55 early, coat 2 on 1 Side table',
+  );
+  expect(answer(shop, next, at('11:30'))).toBe('first stroke on, coat 2 on 1 Side table');
+  shop.checks(piece, 'ready', at('11:00'));
+  expect(answer(shop, next, at('11:05'))).toBe('first stroke on, coat 2 on 1 Side table');
 });
 
 describe('what is said of a bleach', () => {
