@@ -114,6 +114,8 @@ export type UseProductState = {
   readonly step: string;
   readonly from?: number;
   readonly products: readonly Product[] | null;
+  /** What is wrong with files that were left out, a line each. */
+  readonly problems?: readonly string[];
 };
 export type KeysState = { readonly is: 'keys'; readonly from?: number };
 export type PingsState = {

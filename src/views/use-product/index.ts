@@ -12,7 +12,10 @@ import type { UseProductState } from '../screens.ts';
 export const useProductScreen: ScreenModule<UseProductState> = {
   draw: (state, view) => listPage(listOf(state, view), view),
 
-  load: async (state, port) => ({ ...state, products: (await port.schedules()).products }),
+  load: async (state, port) => {
+    const { products, problems } = await port.schedules();
+    return { ...state, products, problems };
+  },
 
   press: (_, { name }) => (name === 'escape' ? { back: true } : {}),
 
@@ -29,22 +32,34 @@ export const useProductScreen: ScreenModule<UseProductState> = {
 function listOf(state: UseProductState, view: View): ListPage {
   const piece = view.snapshot.bench.pieces.get(state.piece);
   const step = piece?.steps.find(({ id }) => id === state.step);
+  const products = state.products ?? [];
   const using = piece === undefined || step === undefined ? null : usedBy(piece, step);
   return {
     title: `product for ${step?.name ?? ''}${piece === undefined ? '' : ` on ${calledPiece(piece)}`}`,
     above: [[segment('so far  ', 'quiet'), segment(using?.name ?? 'none')], lineOf('')],
-    items: likely(state.products ?? [], using).map(({ id, name, can }) => ({
-      value: id,
-      label: can?.batch === undefined ? name : `${name}, batch ${can.batch}`,
+    items: likely(products, using).map((product) => ({
+      value: product.id,
+      label: labelOf(product, products),
     })),
     from: state.from ?? 0,
     hints: [
       state.products === null
         ? 'reading the products'
         : 'The piece takes its own copy. Your own cans are in files of yours: recoat product copy.',
+      ...(state.problems ?? []).map((problem) => `Left out: ${problem}`),
     ],
     keys: ['Enter or its number: use it', 'Esc: as it was'],
   };
+}
+
+/** Its name and batch; its id too where another one has the same name, as a copy has that was not renamed. */
+function labelOf({ id, name, can }: Product, all: readonly Product[]): string {
+  const isShared = all.some((other) => other.id !== id && other.name === name);
+  return [
+    name,
+    ...(isShared ? [id] : []),
+    ...(can?.batch === undefined ? [] : [`batch ${can.batch}`]),
+  ].join(', ');
 }
 
 const usedBy = (piece: Piece, step: PlannedStep): Product | null =>

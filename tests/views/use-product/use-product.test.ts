@@ -36,6 +36,21 @@ test('lists one’s own cans first, and says loudly what is wrong with the one t
   expect(desk.top().is).toBe('bench');
 });
 
+test('tells two of one name apart, and says which files were left out', async () => {
+  const problem = '/shop/my-oil.yaml, line 3: "id" is missing.';
+  const copy: Product = { ...generic, id: 'my-copy' };
+  const driven = deskOf({
+    now: at('24 14:29'),
+    facts: afternoon().list,
+    products: [generic, copy, own],
+    scheduleProblems: [problem],
+  });
+  driven.press('2', 'p', 'p');
+  await driven.settled();
+  expect(driven.list()).toEqual(['1 My clear, batch 7 C', '2 Clear, clear', '3 Clear, my-copy']);
+  expect(driven.text()).toContain(`Left out: ${problem}`);
+});
+
 test('fits every terminal', async () => {
   const { desk } = await choosing();
   fitsEverywhere(({ columns, rows }) => desk.frame(columns, rows), /Esc/);
