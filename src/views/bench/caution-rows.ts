@@ -1,5 +1,5 @@
 import { sessionHolding, type Piece, type PlannedStep } from '../../tracker/bench/index.ts';
-import { lineOf, type Line } from '../drawing/index.ts';
+import { glyphSets, lineOf, type Line } from '../drawing/index.ts';
 import { keyMapWith, keyOf } from '../keys/key-map.ts';
 import { airLines } from '../piece/air-lines.ts';
 import { cautionLines, cautionsOf, type Cautions } from '../piece/cautions.ts';
@@ -34,7 +34,10 @@ function fitted(piece: Piece, step: PlannedStep, view: View, room: number): read
   if (lines.length <= room) return lines;
   return room < 1
     ? []
-    : [...lines.slice(0, room - 1), lineOf(`         all of it: ${opens}`, 'strong')];
+    : [
+        ...lines.slice(0, room - 1),
+        lineOf(`         ${glyphSets[view.theme.glyphs].cut} all of it: ${opens}`, 'strong'),
+      ];
 }
 
 /** One after the other without a new row for each: the rows belong to the bench, and nothing is left out. */

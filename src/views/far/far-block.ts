@@ -62,9 +62,9 @@ export function secondBlock(call: FarCall, view: View, room: number): readonly L
     [number, verb, count].map((text) => letters(text, 3, glyphs)),
     4,
   );
-  const [said = ''] = sentences(call, view, view.columns - 2 * margin);
+  const said = firstOf(sentences(call, view, view.columns - 2 * margin), 1, view);
   const fits = lettersWidth(rows) + margin <= view.columns && rows.length + 2 <= room;
-  return room < 1 ? [] : painted(fits ? rows : [], [said], call, view);
+  return room < 1 ? [] : painted(fits ? rows : [], said, call, view);
 }
 
 /** When nothing is near: what comes next and when, three rows tall, and its sentence. */

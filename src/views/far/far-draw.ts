@@ -42,7 +42,7 @@ export function drawFar(state: Pick<BenchState, 'part'>, rows: BenchRows, view: 
 
 const nothing = ({ rows }: BenchRows): readonly Line[] => {
   const isWaiting = rows.some(({ rank }) => rank === 'waits');
-  return [lineOf(isWaiting ? '   Nothing is running.' : '   Nothing needs hands.', 'strong')];
+  return [lineOf(isWaiting ? '   No window is running.' : '   Nothing needs hands.', 'strong')];
 };
 
 /** On which piece keys act, and what the next one does. */

@@ -47,6 +47,19 @@ describe('at 80 columns', () => {
     expect(deskOf({ now, facts: facts.list }).text()).toContain('hold: hinge plates; expected');
   });
 
+  it('marks where cautions go on beyond their rows, and says which key shows all of them', () => {
+    const cautions = ['gloves', 'goggles', 'apron', 'mask', 'fan'].map((gear) =>
+      `Wear ${gear}. ${'It burns and blinds, and water has to be within reach first. '.repeat(3)}`.trim(),
+    );
+    const facts = new Facts()
+      .piece('24 09:00', 1, 'Stool', [step('bleach', 'bleach', { cautions })])
+      .pickUp('24 14:00', 1, 'bleach');
+    const rows = deskOf({ now, facts: facts.list }).rows();
+    expect(rows.filter((row) => row.includes('all of it'))).toEqual([
+      '         … all of it: p, then c',
+    ]);
+  });
+
   it('holds and cures are at least named by their number', () => {
     const snapshot = { awake: { kept: false, says: 'This machine may sleep: no ping then.' } };
     for (const columns of [40, 80]) {

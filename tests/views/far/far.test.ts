@@ -11,6 +11,7 @@ import {
   afternoon,
   at,
   barred,
+  bleach,
   Facts,
   fullCure,
   key,
@@ -118,6 +119,14 @@ describe('the far view while something spoils', () => {
     expect(shows(rows, 'pass 4', 3)).toBe(true);
     expect(shows(rows, '7:40', 3)).toBe(true);
     expect(rows.join('\n')).toContain('5 Garden bench: pass 4 of 4: first stroke by 16:49.');
+  });
+
+  it('marks where the sentence of the second goes on beyond its row', () => {
+    const facts = tense()
+      .piece('12-03 09:00', 7, 'Long shelf', [step('bleach', 'bleach', { windows: [bleach] })])
+      .stamp('12-03 16:32', 7, 'bleach', 'first-stroke', { agent: 'A' });
+    const second = far({ facts, when: '12-03 16:41:20' }).find((row) => row.includes('7 Long'));
+    expect(second).toMatch(/^ {3}7 Long shelf: B on from .*…$/);
   });
 
   it('counts to the opening while A still works, and says late since when after', () => {
@@ -266,12 +275,12 @@ describe('the far view in the calm', () => {
     const rows = far({ facts: dry, when: '24 14:29' });
     expect(shows(rows, 'try it', 3)).toBe(true);
     expect(rows.join('\n')).toContain('   3 Book rack: try it since 12:00');
-    expect(rows.join('\n')).not.toContain('Nothing is running');
+    expect(rows.join('\n')).not.toContain('No window is running');
   });
 
   it('says so where nothing is running, and does not count a cure', () => {
     const waiting = new Facts().piece('24 09:00', 6, 'Cane rocker', [step('look', 'look over')]);
-    expect(far({ facts: waiting, when: '24 14:29' })[2]).toBe('   Nothing is running.');
+    expect(far({ facts: waiting, when: '24 14:29' })[2]).toBe('   No window is running.');
     const curing = new Facts()
       .piece('24 09:00', 7, 'Walnut tray', [step('oil', 'oil', { windows: [fullCure] })])
       .done('24 10:00', 7, 'oil');
