@@ -84,9 +84,13 @@ it('the night low is a setting, and counts when no reading came for hours', asyn
   await shop.does('first-stroke', '1');
   shop.minutesLater(3 * 60);
   await shop.does('done', '1');
-  expect(await shop.does('windows', '1')).toContain('night low 5 C counted from 18:29');
+  expect(await shop.does('windows', '1')).toContain(
+    'night low 5 C counted day and night from 18:29 till the next reading',
+  );
   shop.minutesLater(2 * 60);
-  expect(await shop.does('windows', '1')).toContain('reading 5 h old, night low 5 C counted');
+  expect(await shop.does('windows', '1')).toContain(
+    'reading 5 h old, night low 5 C counted day and night till the next',
+  );
 });
 
 it('a bare figure that could be either is refused with both spellings', async () => {

@@ -10,6 +10,7 @@ import {
   temperature,
   whenInWords,
 } from '../format/index.ts';
+import { keyMapWith, keyOf } from '../keys/key-map.ts';
 import type { View } from '../screen.ts';
 
 /** Row 1: clock and day at the left, the air in the shop and what it does to the coats now drying at the right. */
@@ -19,16 +20,18 @@ export function dateLine(view: View, standings: readonly Standing[]): Line {
   const reading = snapshot.readings.at(-1);
   const narrow = view.columns < 80;
   const left = [segment(clock(now, shop)), segment(`${narrow ? ' ' : '  '}${day(now, shop)}`)];
+  const notes = keyOf(keyMapWith(snapshot.settings.keys), 'conditions');
   if (reading === undefined)
     return spread(
       left,
-      lineOf(narrow ? 'no reading: c' : 'no reading yet: c', 'quiet'),
+      lineOf(`${narrow ? 'no reading' : 'no reading yet'}: ${notes}`, 'quiet'),
       view.columns,
     );
   const isOld = now - reading.at > readingHoldsFor;
   const air = [temperature(reading.tempC, shop.temperature), humidity(reading.rh)];
   const at = whenInWords(reading.at, now, shop);
-  const old = isOld ? ', old' : '';
+  // The key stands beside it: until the next reading, what dries is counted by the night low.
+  const old = isOld ? `, old: ${notes}` : '';
   const dew = `dew ${dewPoint(reading, shop.temperature)}`;
   const windows = standings.flatMap((standing) => standing.windows);
   const pace = dryingWords(dryingPaceAt(windows, now, snapshot.sense));
@@ -36,7 +39,7 @@ export function dateLine(view: View, standings: readonly Standing[]): Line {
   const brief =
     pace === '' ? [] : [pace.replace('coats dry', 'coats x').replace(/ x as long$/, '')];
   const told = narrow
-    ? [[...air, `at ${at}`].join(' ')]
+    ? [[...air, `at ${at}${old}`].join(' '), [...air, `at ${at}`].join(' ')]
     : [
         [...air, dew, ...slow, `read ${at}${old}`],
         [...air, dew, ...brief, `read ${at}${old}`],

@@ -16,7 +16,7 @@ const worthTelling = 0.05;
 
 /**
  * The label's figure, and how many times that it came to in the shop's air: `2 h x 1.9 for 15 C 65 %`,
- * `12 h, yours 1.4 times from 5 coats, x 1.1 for 15 C`, `2 h x 1.4 over 3 readings, night low 12 C counted from 17:40`, `2 h, no reading`.
+ * `12 h, yours 1.4 times from 5 coats, x 1.1 for 15 C`, `2 h x 1.4 over 3 readings, night low 12 C counted day and night from 17:40 till the next reading`, `2 h, no reading`.
  */
 export function spanWords(
   { span, lasts, own, air: counted }: CountedSpan,
@@ -58,6 +58,8 @@ function ageWords({ readings, night, end }: SpanAir, now: Instant, shop: Shop): 
   const age = until - last.at;
   const old = age >= readingHoldsFor ? [`reading ${Math.floor(age / hour)} h old`] : [];
   if (night === null) return old;
-  const low = `night low ${temperature(night.tempC, shop.temperature)} counted`;
-  return old.length > 0 ? [...old, low] : [`${low} from ${whenInWords(night.from, now, shop)}`];
+  const low = `night low ${temperature(night.tempC, shop.temperature)} counted day and night`;
+  return old.length > 0
+    ? [...old, `${low} till the next`]
+    : [`${low} from ${whenInWords(night.from, now, shop)} till the next reading`];
 }

@@ -29,7 +29,10 @@ test('in the units of the shop', () => {
 
 test('says that a reading is old, and leaves out what has no room, never the reading', () => {
   const old = [{ ...reading, at: at('22 09:00') }];
-  expect(row(1.9, 80, { readings: old })).toMatch(/coats x 1\.9 {2}read Sun 09:00, old$/);
+  expect(row(1.9, 80, { readings: old })).toMatch(/coats x 1\.9 {2}read Sun 09:00, old: c$/);
+  expect(row(1.9, 46, { readings: [{ ...reading, at: at('24 09:00') }] })).toMatch(
+    /^14:29 Tue 24 Nov +15 C 65 % at 09:00, old: c$/,
+  );
   expect(row(1.9, 40)).toMatch(/^14:29 Tue 24 Nov +15 C 65 % at 13:40$/);
   for (const columns of [30, 40, 80, 81, 120]) {
     expect(row(1.9, columns, { readings: old }).length).toBeLessThanOrEqual(columns);

@@ -93,14 +93,14 @@ test.each([
       readings: [{ ...read, at: at('24 05:20') }],
       night: { tempC: 12, from: at('24 09:20') },
     }),
-    'label 12 h x 1.7 for 15 C 65 %, reading 9 h old, night low 12 C counted',
+    'label 12 h x 1.7 for 15 C 65 %, reading 9 h old, night low 12 C counted day and night till the next',
   ],
   [
     inAir(12 * hour, 20 * hour, {
       end: at('25 09:00'),
       night: { tempC: 12, from: at('24 17:40') },
     }),
-    'label 12 h x 1.7 for 15 C 65 %, night low 12 C counted from 17:40',
+    'label 12 h x 1.7 for 15 C 65 %, night low 12 C counted day and night from 17:40 till the next reading',
   ],
 ])('what the air did to a figure: %# %s', (told, words) => {
   expect(edgeWords(told, now, shop)).toBe(words + from);
