@@ -1,3 +1,4 @@
+import { stampsFor } from '../trade/agents.ts';
 import { barePiece } from './bare-piece.ts';
 import { touch, type BenchInMaking } from './bench-in-making.ts';
 import type { BenchFact, PieceDescription } from './facts.ts';
@@ -55,7 +56,11 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
       return change(bench, id, (piece) => ({
         ...piece,
         products: { ...piece.products, [key]: product },
-        steps: piece.steps.map((each) => (each.id === step ? { ...each, product: key } : each)),
+        steps: piece.steps.map((each) =>
+          each.id === step
+            ? { ...each, product: key, stamps: stampsFor(each.stamps, product) }
+            : each,
+        ),
       }));
     }
     case 'hold-placed':

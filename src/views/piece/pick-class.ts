@@ -1,4 +1,4 @@
-import type { Piece } from '../../tracker/bench/index.ts';
+import type { Piece, PlannedStep } from '../../tracker/bench/index.ts';
 import { listPage, turnedPage, type ListPage } from '../parts/list-page.ts';
 import { messageOf } from '../parts/message-lines.ts';
 import { nextPage } from '../parts/pick-page.ts';
@@ -20,6 +20,12 @@ const listOf = (state: PieceState): ListPage => ({
 /** The list from which the class of a step that is being inserted is picked. */
 export const drawClasses = (state: PieceState, view: View): Frame => listPage(listOf(state), view);
 
+/** After whole sentences it is one of its own. */
+const likeWords = (before: string, like: PlannedStep | null): string => {
+  if (like === null) return '';
+  return `${before.endsWith('.') ? '  Minutes' : '; minutes'} and windows as ${like.name}`;
+};
+
 export function pickClass(
   state: PieceState,
   value: string,
@@ -34,6 +40,5 @@ export function pickClass(
   const reply = port.act({ do: 'insert step', piece: piece.id, step, before });
   // What is wrong with it is its name or its place: both are told, and the name is there to be changed.
   if (!reply.ok) return { state: { ...state, asks: 'insert' }, message: messageOf(reply) };
-  const after = like === null ? '' : `; minutes and windows as ${like.name}`;
-  return { state: askedOut(state, view), message: said(reply.says + after) };
+  return { state: askedOut(state, view), message: said(reply.says + likeWords(reply.says, like)) };
 }

@@ -4,7 +4,7 @@ import { day } from '../../../src/tracker/time/index.ts';
 import { canTrouble, type Can } from '../../../src/tracker/trade/index.ts';
 import { at, today } from '../support/instants.ts';
 import { clearCoat, milestone } from '../support/rules.ts';
-import { product, twoCoats } from '../support/schedules.ts';
+import { bleachAndClear, product, twoCoats } from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
 /** Invented cans. */
@@ -28,6 +28,20 @@ describe('a can of one’s own', () => {
     expect(products['my-clear']?.can?.batch).toBe('24-117 B');
     work.takesBack(at('9:01'));
     expect(work.piece(piece).steps[0]?.product).toBe('clear coat');
+  });
+
+  test('without an A and a B asks for none; with them, for both', () => {
+    const work = new Workday();
+    const piece = work.adds('Tray', bleachAndClear, at('8:00'));
+    const plain = product('chlorine', 'reaction', []);
+    const twoPart = bleachAndClear.products['two-part bleach'];
+    const asked = () => work.piece(piece).steps[1]?.stamps.map(({ says }) => says);
+    expect(asked()).toEqual(['A, first stroke on', 'B, first stroke on']);
+    work.does(use(piece, 'bleach', plain), at('9:00'));
+    expect(asked()).toEqual(['first stroke on']);
+    expect(twoPart).toBeDefined();
+    if (twoPart !== undefined) work.does(use(piece, 'bleach', twoPart), at('9:01'));
+    expect(asked()).toEqual(['A, first stroke on', 'B, first stroke on']);
   });
 
   test('under the id of a class changes no step that uses the class', () => {

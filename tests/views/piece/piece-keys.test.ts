@@ -210,6 +210,19 @@ describe('inserting', () => {
     );
   });
 
+  test('says what it is like in a sentence of its own after what may not lie under it', () => {
+    const driven = opened(rawStool());
+    driven.press('down', 'down', 'down', 'i');
+    driven.type('second bleach round');
+    driven.press('enter');
+    const reply = { ok: true, says: 'inserted.  Not yet: strip first.', piece: 'p3' } as const;
+    Object.assign(driven.port, { act: () => reply });
+    driven.pick(1);
+    expect(driven.text().replaceAll('\n', ' ')).toContain(
+      'strip first.  Minutes and windows as bleach A, then B',
+    );
+  });
+
   test('a grit in the name is the grit of the step, not that of the one it is like', () => {
     const driven = opened();
     driven.press('i');
