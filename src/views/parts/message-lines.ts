@@ -1,6 +1,7 @@
 import { refusalLine } from '../bench/foot.ts';
 import { lineOf, type Line } from '../drawing/index.ts';
 import { wrapFigures, wrapWords } from '../drawing/wrap.ts';
+import { capital } from '../format/index.ts';
 import type { ActReply } from '../port.ts';
 import { refused, said, warned, type Message, type View } from '../screen.ts';
 
@@ -31,7 +32,9 @@ export function messageLines({ message, snapshot, columns }: View): readonly Lin
 /** What an intent did, or why it did nothing and what was meant perhaps. */
 export function messageOf(reply: ActReply): Message {
   if (reply.ok)
-    return reply.warns === undefined ? said(reply.says) : warned(`${reply.warns}. ${reply.says}`);
+    return reply.warns === undefined
+      ? said(reply.says)
+      : warned(`${reply.warns}. ${capital(reply.says)}`);
   const meant = reply.nearest.length > 0 ? ` Did you mean ${reply.nearest.join(', ')}?` : '';
   return refused(reply.says + meant);
 }
