@@ -1,5 +1,5 @@
-import { currentStep, lanesOf, pieceMinutes, stepPlace } from '../../tracker/bench/index.ts';
-import { fitEnd, lineOf, segment, spaces, type Line } from '../drawing/index.ts';
+import { currentStep, pieceMinutes, stepPlace } from '../../tracker/bench/index.ts';
+import { cut, fitEnd, lineOf, segment, spaces, width, type Line } from '../drawing/index.ts';
 import {
   air,
   clock,
@@ -13,17 +13,17 @@ import type { View } from '../screen.ts';
 import type { RowInput } from './bench-row.ts';
 import { tagCells } from './layout.ts';
 
+/** Of many parts the last go rather than what each is at. */
+const leastOfPart = 16;
+
 /** On a wide and high screen, a third line under each row: parts, progress and minutes recorded. */
 export function thirdLine({ standing, view }: RowInput): Line {
   const { piece } = standing;
   if (piece === null) return lineOf('');
+  const parts = piece.parts.map(
+    ({ id, name }) => `${name} ${currentStep(piece, id)?.name ?? 'done'}`,
+  );
   const told: string[] = [];
-  if (piece.parts.length > 0) {
-    for (const part of lanesOf(piece)) {
-      const name = piece.parts.find((each) => each.id === part)?.name ?? '';
-      told.push(`${name} ${currentStep(piece, part)?.name ?? 'done'}`);
-    }
-  }
   if (standing.step !== null) {
     const { place, of } = stepPlace(piece, standing.step.id);
     told.push(`step ${place} of ${of}`);
@@ -34,11 +34,15 @@ export function thirdLine({ standing, view }: RowInput): Line {
       ? `recorded ${minutesSpent(minutes * 60_000)}`
       : `came in ${whenInWords(piece.addedAt, view.now, view.snapshot.shop)}`,
   );
+  const room = view.columns - tagCells;
+  const { glyphs } = view.theme;
+  // Steps are cut so that the last part is still named, and how far the piece is.
+  const forParts = room - width(told.join('  ')) - 2 * parts.length;
+  const each = Math.max(leastOfPart, Math.floor(forParts / parts.length));
+  const named =
+    width(parts.join('  ')) <= forParts ? parts : parts.map((part) => cut(part, each, glyphs));
   return [
-    segment(
-      spaces(tagCells) + fitEnd(told.join('  '), view.columns - tagCells, view.theme.glyphs),
-      'quiet',
-    ),
+    segment(spaces(tagCells) + fitEnd([...named, ...told].join('  '), room, glyphs), 'quiet'),
   ];
 }
 

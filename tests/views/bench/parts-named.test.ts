@@ -5,9 +5,9 @@ import { deskOf } from '../support/desk-of.ts';
 const now = at('24 14:29');
 
 /** A cabinet whose doors are coated one by one. */
-function cabinet() {
+function cabinet(coat = 'coat 1') {
   const steps = [
-    step('coat', 'coat 1', {
+    step('coat', coat, {
       product: 'clear',
       stepClass: 'coat, brushed',
       stamps: [{ event: 'first-stroke', says: 'first stroke' }],
@@ -53,6 +53,18 @@ test('where parts stand at different steps, it says that keys act on all of them
   expect(foot()).toContain('[1] Cabinet.  Space');
   press('tab', 'enter', 'd', 'enter', 'tab');
   expect(foot()).toContain('[1] Cabinet, all parts.  Space');
+});
+
+test('a wide screen names every part and what it is at, however long that is called', () => {
+  const third = (rows: readonly string[]): string =>
+    rows.find((row) => row.includes('step 1 of 2')) ?? '';
+  expect(third(cabinet().rows([120, 36]))).toMatch(
+    /^ +left door coat 1 {2}right door coat 1 {2}step 1 of 2 {2}came in 08:00$/,
+  );
+  const long = 'enamel coat 1 of 3, thinned a little, sides first, top last, then the edges';
+  expect(third(cabinet(long).rows([120, 36]))).toMatch(
+    /^ +left door enamel coat 1.*… {2}right door enamel coat 1.*… {2}step 1 of 2 {2}came in 08:00$/,
+  );
 });
 
 test('a look into the opened piece leaves the part selected', () => {
