@@ -47,11 +47,11 @@ export function memoryStore(start: Appending & { readonly settings?: Settings } 
           ),
           pings: joinFacts(withoutNeedless(kept.pings, append.needless), append.pings),
         };
-        const changed =
+        const hasChanged =
           grown.bench !== kept.bench ||
           grown.conditions !== kept.conditions ||
           grown.pings !== kept.pings;
-        if (changed) keep(grown);
+        if (hasChanged) keep(grown);
         return good(result);
       }),
     readSettings: () => good(kept.settings),

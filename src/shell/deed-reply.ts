@@ -14,9 +14,9 @@ export function deedReply(
   shop: Shop,
 ): ActReply {
   const heed = ofTheMoment(takenUp(facts, around));
-  const words = (deadly: boolean): readonly string[] =>
+  const words = (isDeadly: boolean): readonly string[] =>
     heed
-      .filter((each) => each.deadly === deadly)
+      .filter((each) => each.deadly === isDeadly)
       .map((each) => cautionWords(each, around.now, shop));
   // What can kill is loud and comes first; the rest follows what was done.
   const loud = [...words(true), ...(warns === undefined ? [] : [warns])].map(withoutStop);

@@ -85,10 +85,10 @@ export async function runScreen({
   });
 
   let background: Background | null = null;
-  let left = false;
+  let hasLeft = false;
   const begin = async (): Promise<void> => {
     await app.waitUntilRenderFlush();
-    if (left) return;
+    if (hasLeft) return;
     const around = { world, session, ticker, pinger, awake, diagnostics };
     // The invented shop ends with its screen.
     if (given === undefined) minding = mindKeeper(world, session, opened.folder);
@@ -129,7 +129,7 @@ export async function runScreen({
     stopListening();
     port.lookBack?.end();
     stopWiping();
-    left = true;
+    hasLeft = true;
     // Left within the first moments, the store is just being opened: what it starts would keep the program alive.
     await begun;
     (background as Background | null)?.stop();

@@ -66,11 +66,11 @@ export function pingWays(
   settings: Pick<Settings, 'bell' | 'desktop'>,
 ): PingWays {
   const sent = shownPings(facts).findLast((ping) => ping.ways !== null);
-  const desktop = sent === undefined ? null : (sent.ways?.includes('desktop') ?? false);
-  const tried = desktop === null ? 'not tried yet' : desktop ? 'yes' : 'no';
+  const hasDesktop = sent === undefined ? null : (sent.ways?.includes('desktop') ?? false);
+  const tried = hasDesktop === null ? 'not tried yet' : hasDesktop ? 'yes' : 'no';
   const bell = settings.bell === 'never' ? 'no' : 'yes';
   return {
-    desktop,
+    desktop: hasDesktop,
     says: `Pings: desktop ${settings.desktop ? tried : 'off'}, bell ${bell}.`,
   };
 }

@@ -12,8 +12,8 @@ export function readSize(text: string, lengths: 'mm' | 'in'): SizeReading {
   if (found === null)
     return { ok: false, says: `"${text.trim()}" is no size. Write 0.9 m2 or 10 sq ft.` };
   const [, figure = '', unit] = found;
-  const inFeet = unit === undefined ? lengths === 'in' : unit.includes('f');
+  const isInFeet = unit === undefined ? lengths === 'in' : unit.includes('f');
   const size = Number(figure.replace(',', '.'));
   // Hundredths of a square metre are finer than anybody measures furniture.
-  return { ok: true, m2: Math.round(size * (inFeet ? squareFoot : 1) * 100) / 100 };
+  return { ok: true, m2: Math.round(size * (isInFeet ? squareFoot : 1) * 100) / 100 };
 }

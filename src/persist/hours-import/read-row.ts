@@ -32,7 +32,7 @@ export function rowOf(
   line: number,
   cell: (column: HoursColumn) => string,
   placeOf: (column: HoursColumn) => number,
-  decimalComma: boolean,
+  hasDecimalComma: boolean,
   days: HoursDays,
 ): { readonly row: ImportedRow | null; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
@@ -65,7 +65,7 @@ export function rowOf(
       nearest(cell('step class'), stepClasses),
     );
   const minutesOf = (field: 'minutes' | 'estimate'): number => {
-    const text = decimalComma ? cell(field).replace(',', '.') : cell(field);
+    const text = hasDecimalComma ? cell(field).replace(',', '.') : cell(field);
     const minutes = /^[+-]?\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
     const expected = `minutes above 0 and up to ${mostMinutes}`;
     if (Number.isNaN(minutes))

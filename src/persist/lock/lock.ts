@@ -36,7 +36,7 @@ const notADatabase = 26;
 export function openLock(folder: string): Lock {
   const path = lockPath(folder);
   let open: { readonly database: DatabaseSync; readonly inode: number } | null = null;
-  let held = false;
+  let isHeld = false;
 
   const close = () => {
     open?.database.close();
@@ -64,7 +64,7 @@ export function openLock(folder: string): Lock {
   return {
     close,
     hold(work, patience = usualPatience) {
-      if (held) throw new Error('the lock of the store was asked for by its own holder');
+      if (isHeld) throw new Error('the lock of the store was asked for by its own holder');
       const link = identify(path);
       if (!link.ok) return link;
       for (let waited = 0; ;) {
@@ -81,11 +81,11 @@ export function openLock(folder: string): Lock {
         sleep(pause);
         waited += pause;
       }
-      held = true;
+      isHeld = true;
       try {
         return work();
       } finally {
-        held = false;
+        isHeld = false;
         open?.database.exec('ROLLBACK');
       }
     },

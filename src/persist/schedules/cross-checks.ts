@@ -24,8 +24,8 @@ function minutesOrder(source: YamlSource, path: Path, step: Fields): readonly Pr
   const minutes = isGroup(step['minutes']) ? step['minutes'] : {};
   const [low, typical, high] = [minutes['low'], minutes['typical'], minutes['high']];
   const numbers = [low, typical, high].filter((each) => typeof each === 'number');
-  const rising = numbers.every((each, index) => index === 0 || each >= (numbers[index - 1] ?? 0));
-  if (rising) return [];
+  const isRising = numbers.every((each, index) => index === 0 || each >= (numbers[index - 1] ?? 0));
+  if (isRising) return [];
   return [
     problemAt(
       source,

@@ -71,21 +71,21 @@ async function readTemplates(folder: string): Promise<FolderReading> {
   );
 }
 
-async function readFolder(folder: string, own: boolean): Promise<FolderReading> {
+async function readFolder(folder: string, isOwn: boolean): Promise<FolderReading> {
   let names: readonly string[];
   try {
     names = await readdir(folder);
   } catch (thrown) {
-    if (own && codeOf(thrown) === 'ENOENT') return nothing;
+    if (isOwn && codeOf(thrown) === 'ENOENT') return nothing;
     return { files: [], problems: [unreadable(folder, thrown)] };
   }
   const wanted = names.filter((name) => /\.ya?ml$/.test(name)).sort();
-  return together(await Promise.all(wanted.map((name) => readOne(join(folder, name), own))));
+  return together(await Promise.all(wanted.map((name) => readOne(join(folder, name), isOwn))));
 }
 
-async function readOne(path: string, own: boolean): Promise<FolderReading> {
+async function readOne(path: string, isOwn: boolean): Promise<FolderReading> {
   try {
-    return { files: [{ path, text: await readFile(path, 'utf8'), own }], problems: [] };
+    return { files: [{ path, text: await readFile(path, 'utf8'), own: isOwn }], problems: [] };
   } catch (thrown) {
     return { files: [], problems: [unreadable(path, thrown)] };
   }

@@ -58,14 +58,14 @@ function makeMilestone(
   around: Surroundings,
   isAcidHardened: boolean,
 ): WindowRule {
-  const touch = touchTells(around.chemistry) && !cannotBeTried.has(milestone);
+  const isTriedByTouch = touchTells(around.chemistry) && !cannotBeTried.has(milestone);
   const law = { ...around, chemistry: lawOf(milestone, around.chemistry) };
-  const learnable =
+  const isLearnable =
     !isAcidHardened && mayTeachSooner(milestone, around.chemistry, row['keep off'] !== undefined);
   const opening: Edge = {
     kind: 'stamp',
     stamp: lastStroke,
-    plus: grows(row.opens, law, learnable),
+    plus: grows(row.opens, law, isLearnable),
   };
   const adds = cannotBeTried.has(milestone)
     ? undefined
@@ -79,7 +79,7 @@ function makeMilestone(
     begins: firstStroke,
     stretches: [
       waiting,
-      { from: withChecks(opening, touch, adds), ...going },
+      { from: withChecks(opening, isTriedByTouch, adds), ...going },
       ...afterwards(row, firstStroke, lastStroke, row.closes, law),
     ],
     closedBy: endOf(milestone),

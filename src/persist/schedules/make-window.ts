@@ -22,10 +22,10 @@ export type WindowsByWood = {
 /** A window with its own stamps; one for each wood where its times differ by wood. */
 export function makeWindow(id: string, row: WindowRow, around: Surroundings): WindowsByWood {
   const { opens, closes } = row;
-  const differs = typeof opens === 'object' || typeof closes === 'object';
+  const isByWood = typeof opens === 'object' || typeof closes === 'object';
   const forWood = (wood: 'soft' | 'hard'): WindowRule =>
     ruleOf(id, row, of(opens, wood), of(closes, wood), around);
-  if (differs) return { any: [], soft: [forWood('soft')], hard: [forWood('hard')] };
+  if (isByWood) return { any: [], soft: [forWood('soft')], hard: [forWood('hard')] };
   return { any: [forWood('hard')], soft: [], hard: [] };
 }
 
@@ -44,10 +44,10 @@ function ruleOf(
   const start: StampChoice = { ...row['starts at'], ...(isCoat ? { assume: true } : {}) };
   const opensFrom = row['opens from'] ?? start;
   const closesFrom = row['closes from'] ?? start;
-  const tried = row['can be tried'] === true;
+  const isTried = row['can be tried'] === true;
   // A joint that is still soft can be left in its clamps; one that feels firm waits for the label all the same.
-  const heldBack = tried || (row.kind === 'glue' && opens !== undefined);
-  const adds = row['not yet adds'] ?? (heldBack ? usualDelay(opens ?? 0) : undefined);
+  const isHeldBack = isTried || (row.kind === 'glue' && opens !== undefined);
+  const adds = row['not yet adds'] ?? (isHeldBack ? usualDelay(opens ?? 0) : undefined);
   const openAs = { ...around, chemistry: row['opens as'] ?? around.chemistry };
   const closeAs = { ...around, chemistry: row['closes as'] ?? around.chemistry };
   const opened: readonly Stretch[] =
@@ -58,7 +58,7 @@ function ruleOf(
           {
             from: withChecks(
               { kind: 'stamp', stamp: opensFrom, plus: grows(opens, openAs, false) },
-              tried,
+              isTried,
               adds,
             ),
             ...going,

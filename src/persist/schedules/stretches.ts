@@ -52,8 +52,8 @@ function closing(from: StampChoice, plus: Span, covered: Milliseconds | undefine
 }
 
 /** The label's opening; a finding of ready opens it at once, and one of "not yet" keeps it closed a while longer. */
-export function withChecks(label: Edge, tried: boolean, adds: Milliseconds | undefined): Edge {
-  const opening: Edge = tried
+export function withChecks(label: Edge, isTried: boolean, adds: Milliseconds | undefined): Edge {
+  const opening: Edge = isTried
     ? { kind: 'earliest', of: [label, { kind: 'check', finding: 'ready' }] }
     : label;
   if (adds === undefined) return opening;
@@ -69,9 +69,9 @@ export const usualDelay = (opens: Milliseconds): Milliseconds => {
   return Math.min(12 * hour, Math.max(1, steps) * 5 * minute);
 };
 
-export const grows = (ms: Milliseconds, around: Surroundings, learnable: boolean): Span => ({
+export const grows = (ms: Milliseconds, around: Surroundings, isLearnable: boolean): Span => ({
   ...moved(ms, around, 'grow'),
-  ...(learnable ? { learnable } : {}),
+  ...(isLearnable ? { learnable: isLearnable } : {}),
 });
 const shrinks = (ms: Milliseconds, around: Surroundings): Span => moved(ms, around, 'shrink');
 

@@ -55,8 +55,8 @@ export function putIn(
   if (!moved.ok) return moved;
   const rest = addRest(store, here.value, coming, coming.bench);
   if (!rest.ok) return rest;
-  const changed = rest.value || own.value || !isChosen || coming.years.size > 0;
-  return good({ changed, notices: reading.notices });
+  const hasChanged = rest.value || own.value || !isChosen || coming.years.size > 0;
+  return good({ changed: hasChanged, notices: reading.notices });
 }
 
 function whatIsHere(store: FactStore, ownFolder: string): Result<Here> {

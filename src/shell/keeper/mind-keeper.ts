@@ -40,9 +40,9 @@ export function mindKeeper(world: World, session: Session, folder: string): Keep
     return settings.hook !== 'none' || (settings.desktop && session.pingWays().desktop !== false);
   };
   const isThere = (): boolean => {
-    const there = isKeeperPresent(folder);
-    session.setKeeper(there ? 'there' : wouldBeHeard() ? 'none' : 'cannot');
-    return there;
+    const isPresent = isKeeperPresent(folder);
+    session.setKeeper(isPresent ? 'there' : wouldBeHeard() ? 'none' : 'cannot');
+    return isPresent;
   };
   const isWanted = (): boolean => session.snapshot().settings.keeper === 'yes' && wouldBeHeard();
   const startOne = (): void => {
@@ -78,10 +78,9 @@ export function mindKeeper(world: World, session: Session, folder: string): Keep
       presence = presentAsScreen(folder);
     },
     leave: () => {
-      const wanted = isWanted();
-      const there = isKeeperPresent(folder);
+      const wantsKeeper = isWanted() && isSomethingToCome && !isKeeperPresent(folder);
       presence?.leave();
-      if (wanted && isSomethingToCome && !there) startOne();
+      if (wantsKeeper) startOne();
     },
   };
 }

@@ -72,10 +72,10 @@ export function createAwake({ platform, env, spawn, retryAfter = 30_000 }: Awake
 
   const watch = (mine: Hold, next: (cause: Cause) => void): void => {
     const { child, command } = mine;
-    const fail = (says: string, missing = false): void => {
+    const fail = (says: string, isMissing = false): void => {
       if (hold !== mine || mine.answered) return;
       end(mine);
-      next({ missing, says });
+      next({ missing: isMissing, says });
     };
     mine.timer = setTimeout(
       () => fail(`${command.file} gave no answer.`),

@@ -72,10 +72,10 @@ export function createDesktop({
         );
       }, timeLimit);
       if (!holdsProcess) timer.unref();
-      let answered = false;
+      let hasAnswered = false;
       const answer = (error: unknown): void => {
-        if (answered) return;
-        answered = true;
+        if (hasAnswered) return;
+        hasAnswered = true;
         underWay--;
         clearTimeout(timer);
         // Text on standard error comes as a string; only an Error says that the program failed.

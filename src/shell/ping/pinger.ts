@@ -53,8 +53,8 @@ export function createPinger({
   const desktop: Desktop = sendDesktop
     ? { send: sendDesktop, warmUp: async () => {} }
     : createDesktop({ platform });
-  let noticed = false;
-  let noticedHook = false;
+  let hasNoticed = false;
+  let hasNoticedHook = false;
 
   const writeTo = (
     terminal: (bytes: string) => void,
@@ -89,8 +89,8 @@ export function createPinger({
   };
 
   const notice = (why: string, chosen: PingSettings): void => {
-    if (noticed) return;
-    noticed = true;
+    if (hasNoticed) return;
+    hasNoticed = true;
     onNotice?.(`No desktop ping: ${why} ${otherWays(chosen, write !== null)}`);
   };
 
@@ -110,8 +110,8 @@ export function createPinger({
     if (hook === null || hook === 'none' || ping.repeat) return nothing;
     const outcome = await sendToHook(hook, ping);
     if (outcome.ok) return { ways: ['hook'], failures: [] };
-    if (!noticedHook) onNotice?.(`No ping by the hook: ${outcome.why} u: settings.`);
-    noticedHook = true;
+    if (!hasNoticedHook) onNotice?.(`No ping by the hook: ${outcome.why} u: settings.`);
+    hasNoticedHook = true;
     return { ways: [], failures: [`hook: ${outcome.why}`] };
   };
 

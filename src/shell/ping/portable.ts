@@ -19,13 +19,13 @@ export function readPortable(platform: NodeJS.Platform, root = '/'): Portable | 
     .filter(
       (path) => firstLine(path, 'type') === 'Battery' && firstLine(path, 'scope') !== 'Device',
     );
-  const inUse = batteries.some((path) => firstLine(path, 'status') === 'Discharging');
+  const isInUse = batteries.some((path) => firstLine(path, 'status') === 'Discharging');
   const inputs = join(root, 'sys/class/input');
   return {
     lid:
       namesIn(join(root, 'proc/acpi/button/lid')).length > 0 ||
       namesIn(inputs).some((name) => firstLine(join(inputs, name), 'name') === 'Lid Switch'),
-    battery: batteries.length === 0 ? 'none' : inUse ? 'in use' : 'there',
+    battery: batteries.length === 0 ? 'none' : isInUse ? 'in use' : 'there',
   };
 }
 

@@ -5,7 +5,7 @@ import { subscribe } from 'node:diagnostics_channel';
 type OnChild = (child: ChildProcess) => void;
 
 const listeners = new AsyncLocalStorage<OnChild>();
-let subscribed = false;
+let hasSubscribed = false;
 
 /**
  * Runs `act` and hands over every child process that it starts, now or later, itself or through the libraries it calls.
@@ -13,8 +13,8 @@ let subscribed = false;
  * none is handed over: callers must also cope with that.
  */
 export function watchChildren<Result>(onChild: OnChild, act: () => Result): Result {
-  if (!subscribed) {
-    subscribed = true;
+  if (!hasSubscribed) {
+    hasSubscribed = true;
     subscribe('child_process', announce);
   }
   return listeners.run(onChild, act);

@@ -127,9 +127,9 @@ export function foldPieceFact(bench: BenchInMaking, fact: BenchFact): void {
 /** Marks a piece or a session, or takes the mark off again. */
 export function keptFromLearning<Thing extends { readonly keptFromLearning?: true }>(
   { keptFromLearning: _, ...thing }: Thing,
-  kept: boolean,
+  isKept: boolean,
 ): Omit<Thing, 'keptFromLearning'> & { readonly keptFromLearning?: true } {
-  return kept ? { ...thing, keptFromLearning: true } : thing;
+  return isKept ? { ...thing, keptFromLearning: true } : thing;
 }
 
 function newPiece(fact: Extract<BenchFact, { kind: 'piece-added' }>): Piece {

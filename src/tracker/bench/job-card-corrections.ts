@@ -66,8 +66,8 @@ function changeOf(
   if (session.dropped) return 'dropped';
   if (!wasHere) return 'moved here';
   if (!isHere) return 'moved away';
-  const sameWork = JSON.stringify(first.targets) === JSON.stringify(session.targets);
-  const isSame = first.start === session.start && first.end === session.end && sameWork;
+  const isSameWork = JSON.stringify(first.targets) === JSON.stringify(session.targets);
+  const isSame = first.start === session.start && first.end === session.end && isSameWork;
   return isSame ? null : 'changed';
 }
 

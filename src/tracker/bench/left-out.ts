@@ -24,10 +24,10 @@ const isLeftOut = (piece: Piece, step: PlannedStep): boolean =>
   hasRule(step) && whyNotFor(step, knownOf(piece)) !== null && !hasRecord(piece, step);
 
 /** A step as somebody said: a word that only repeats its rule is none, so that the rule goes on counting. */
-export function toldToSkip(piece: Piece, step: PlannedStep, skipped: boolean): PlannedStep {
+export function toldToSkip(piece: Piece, step: PlannedStep, isSkipped: boolean): PlannedStep {
   const { told: _, ...plain } = step;
-  const byRule = isLeftOut(piece, step);
-  return { ...plain, skipped, ...(skipped === byRule ? {} : { told: skipped }) };
+  const isByRule = isLeftOut(piece, step);
+  return { ...plain, skipped: isSkipped, ...(isSkipped === isByRule ? {} : { told: isSkipped }) };
 }
 
 /** The piece with its steps left out by their rules, or back in the list; nothing of that is stored. */
@@ -38,10 +38,14 @@ export function withRules(piece: Piece): Piece {
 
 function withRule(piece: Piece, step: PlannedStep): PlannedStep {
   if (!hasRule(step)) return step;
-  const byRule = isLeftOut(piece, step);
-  const skipped = step.told ?? byRule;
+  const isByRule = isLeftOut(piece, step);
+  const isSkipped = step.told ?? isByRule;
   const { leftOut: _, ...plain } = step;
-  return { ...plain, skipped, ...(skipped && byRule ? { leftOut: true as const } : {}) };
+  return {
+    ...plain,
+    skipped: isSkipped,
+    ...(isSkipped && isByRule ? { leftOut: true as const } : {}),
+  };
 }
 
 /** Why a step is left out by its rule; null where it isn't. */

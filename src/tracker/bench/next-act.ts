@@ -47,8 +47,8 @@ export function nextAct(bench: Bench, piece: Piece, part: string | null, moment:
   if (step === null) return { act: 'nothing left', says: 'every step is done' };
   const next = nextStamp(withoutMixing(bench, piece, step, moment), stampsOf(piece, step.id, part));
   if (next.kind === 'stamp') return { act: 'stamp', step, next, says: next.says };
-  const begun =
+  const hasBegun =
     isInHandFor(session, piece.id, step.id, part) || stampsOf(piece, step.id, part).length > 0;
-  if (!begun) return { act: 'pick up', step, says: `pick up ${step.name}` };
+  if (!hasBegun) return { act: 'pick up', step, says: `pick up ${step.name}` };
   return { act: 'done', step, pass: next.pass, says: next.says };
 }

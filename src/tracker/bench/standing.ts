@@ -155,10 +155,10 @@ function standingOfLane(
   if (window !== null && window.rule.kind === 'cure' && stateAt(window, now) === 'before') {
     return { ...base, window, rank: 'curing', orderAt: opensAt(window) ?? now };
   }
-  const matters =
+  const isDecisive =
     window !== null &&
     (byCurrentStep || window.rule.milestone === undefined || costsSoon(window, now));
-  if (window === null || !matters) {
+  if (window === null || !isDecisive) {
     if (piece.hold !== null) return { ...waits, rank: 'hold', orderAt: piece.hold.since };
     return { ...waits, rank: step === null ? 'finished' : 'waits' };
   }

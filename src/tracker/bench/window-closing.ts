@@ -88,12 +88,12 @@ export function withWorkDone(
 ): Window['stretches'] {
   if (!window.stretches.some((stretch) => stretch.meaning === 'go after work'))
     return window.stretches;
-  const scuffed = laterSteps(sorted, step.id).some(
+  const isScuffed = laterSteps(sorted, step.id).some(
     (later) =>
       later.stepClass === 'scuff' &&
       finishOf(sorted, later.id, window.subject.partId) !== undefined,
   );
-  if (!scuffed) return window.stretches;
+  if (!isScuffed) return window.stretches;
   const kept = window.stretches.findIndex((stretch) => stretch.meaning === 'go after work');
   const before = window.stretches.slice(0, kept);
   const last = before.at(-1);

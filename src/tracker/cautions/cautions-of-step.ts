@@ -64,10 +64,10 @@ export function cautionsOfStep(piece: Piece, step: PlannedStep, moment: Moment):
 /** `before`: it was said of another step of this piece that is done. */
 type Told = Caution & { readonly before: boolean };
 
-const own = (says: string, deadly: boolean): Caution => ({
+const own = (says: string, isDeadly: boolean): Caution => ({
   id: `own: ${says}`,
   says,
-  deadly,
+  deadly: isDeadly,
   ofTheMoment: false,
   source: null,
 });

@@ -132,13 +132,13 @@ function hoursOfStep(
     setups,
   } = workedOnStep(bench, piece, step.id, sessions, now);
   const minutes = recorded > 0 ? recorded - setup : null;
-  const done = isDone(piece, step.id, null);
+  const isFinished = isDone(piece, step.id, null);
   const isTouched =
     minutes !== null ||
     [...piece.stamps, ...piece.finishes].some((record) => record.step === step.id);
-  const state = done ? 'done' : step.skipped ? 'skipped' : isTouched ? 'begun' : 'to do';
+  const state = isFinished ? 'done' : step.skipped ? 'skipped' : isTouched ? 'begun' : 'to do';
   const expected = expectationOf(bench, piece, step);
-  const verdict = done && minutes !== null ? verdictOn(minutes, expected) : null;
+  const verdict = isFinished && minutes !== null ? verdictOn(minutes, expected) : null;
   return { step, state, expected, minutes, about, setup, sessions: count, setups, verdict };
 }
 

@@ -54,7 +54,7 @@ export function workedOnStep(
 ): WorkedTime & { readonly sessions: number; readonly setups: number } {
   let recorded = 0;
   let setup = 0;
-  let about = false;
+  let isAbout = false;
   let count = 0;
   let setups = 0;
   for (const session of sessions.get(piece.id) ?? []) {
@@ -64,11 +64,11 @@ export function workedOnStep(
     const whole = splitSession(bench, session, sessions, now);
     recorded += own;
     if (whole.recorded > 0) setup += (whole.setup * own) / whole.recorded;
-    about ||= whole.about;
+    isAbout ||= whole.about;
     count += 1;
     setups += whole.recorded > 0 ? own / whole.recorded : 1 / session.targets.length;
   }
-  return { recorded, setup: Math.min(setup, recorded), about, sessions: count, setups };
+  return { recorded, setup: Math.min(setup, recorded), about: isAbout, sessions: count, setups };
 }
 
 const keptByPiece = new WeakMap<readonly Session[], SessionsByPiece>();

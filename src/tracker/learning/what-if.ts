@@ -64,10 +64,10 @@ function changedBench(bench: Bench, intent: MinutesIntent): Bench {
 
 function marked<Thing extends { readonly keptFromLearning?: true }>(
   thing: Thing,
-  kept: boolean,
+  isKept: boolean,
 ): Thing {
   const { keptFromLearning: _, ...rest } = thing;
-  return (kept ? { ...rest, keptFromLearning: true } : rest) as Thing;
+  return (isKept ? { ...rest, keptFromLearning: true } : rest) as Thing;
 }
 
 /** The steps whose minutes it is about: of the whole piece those that are finished, of a session those it was and will be for. */

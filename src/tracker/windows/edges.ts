@@ -42,8 +42,8 @@ export function chooseStamp(choice: StampChoice, happenings: Happenings): Placed
   // Order is by instant, not by telling: a stamp moved earlier may become the first.
   const chosen = found.reduce<SubjectStamp | null>((best, stamp) => {
     if (best === null) return stamp;
-    const earlier = stamp.at < best.at;
-    return (choice.which === 'first') === earlier ? stamp : best;
+    const isEarlier = stamp.at < best.at;
+    return (choice.which === 'first') === isEarlier ? stamp : best;
   }, null);
   if (chosen) return { known: true, at: chosen.at, fact: chosen.fact, assumed: false };
   if (choice.assume === true && happenings.assumedStart) {

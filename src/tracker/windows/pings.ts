@@ -52,10 +52,10 @@ function beginningOf(window: Window, stretch: TimedStretch, place: number): read
       return [];
     case 'go': {
       if (place === 0) return [];
-      const loud = window.stretches[place + 1]?.loss === 'spoils';
+      const isLoud = window.stretches[place + 1]?.loss === 'spoils';
       return [
         ...soonBefore(window, stretch, number),
-        { name: `opens ${number}`, at, reason: 'opens', loud, stretch },
+        { name: `opens ${number}`, at, reason: 'opens', loud: isLoud, stretch },
       ];
     }
     case 'go after work':
@@ -63,8 +63,8 @@ function beginningOf(window: Window, stretch: TimedStretch, place: number): read
     case 'keep off':
       return [{ name: `keep off ${number}`, at, reason: 'keep off', loud: false, stretch }];
     case 'late': {
-      const loud = stretch.loss === 'spoils';
-      return [{ name: `late ${number}`, at, reason: 'late', loud, stretch }];
+      const isLoud = stretch.loss === 'spoils';
+      return [{ name: `late ${number}`, at, reason: 'late', loud: isLoud, stretch }];
     }
   }
 }

@@ -125,13 +125,13 @@ function fitBody(
 ): readonly Line[] {
   const firsts = inputs.map((input) => drawRow(input));
   const height = firsts.reduce((sum, lines) => sum + lines.length, 0);
-  const withAxis = height + 1 <= budget;
-  const room = Math.max(0, budget - height - (withAxis ? 1 : 0));
+  const hasAxis = height + 1 <= budget;
+  const room = Math.max(0, budget - height - (hasAxis ? 1 : 0));
   const seconds = view.columns < 80 ? [] : inputs.slice(0, room).map((input) => drawSecond(input));
   const thirdsFit = view.columns >= 120 && room >= 2 * inputs.length + 1;
   const thirds = thirdsFit ? inputs.map((input) => thirdLine(input)) : [];
   return [
-    ...(withAxis ? [axis] : []),
+    ...(hasAxis ? [axis] : []),
     ...firsts.flatMap((lines, index) => [
       ...lines,
       ...seconds.slice(index, index + 1),

@@ -88,7 +88,7 @@ function nextLines(rows: BenchRows, view: View, cells: number): readonly Line[] 
   const called = nextCalls(rows.all, now).slice(0, 2);
   if (called.length > 0) {
     return called.map((standing, index) => {
-      const closing = stateAt(standing.window, now) === 'closing';
+      const isClosing = stateAt(standing.window, now) === 'closing';
       const told = callWords(standing.window, now, snapshot.shop);
       // A timer's label is its verb as well: it is called once.
       const words =
@@ -101,7 +101,7 @@ function nextLines(rows: BenchRows, view: View, cells: number): readonly Line[] 
           : ' '.repeat(view.columns < 80 ? 8 : 9);
       return [
         segment(head, 'quiet'),
-        segment(callOf(standing, words, view, cells - head.length), closing ? 'strong' : 'text'),
+        segment(callOf(standing, words, view, cells - head.length), isClosing ? 'strong' : 'text'),
       ];
     });
   }

@@ -35,5 +35,5 @@ function inHalfBlocks(dots: readonly string[]): readonly string[] {
   );
 }
 
-const halfBlock = (upper: boolean, lower: boolean): string =>
-  upper ? (lower ? '█' : '▀') : lower ? '▄' : ' ';
+const halfBlock = (isUpper: boolean, isLower: boolean): string =>
+  isUpper ? (isLower ? '█' : '▀') : isLower ? '▄' : ' ';

@@ -109,18 +109,18 @@ function drawEdges(
   stretches: readonly TimedStretch[],
   scale: BarScale,
   signs: Glyphs,
-  uncertain: boolean,
+  isUncertain: boolean,
 ): void {
   const rank = [signs.opens, signs.closes, signs.shuts];
   const drawn = new Map<number, Segment>();
   let first: number | undefined;
-  let beyond = false;
+  let isBeyond = false;
   for (const [index, after] of stretches.entries()) {
     const before = stretches[index - 1];
     const edge = before === undefined ? null : edgeOf(before, after, signs);
     if (edge === null || after.begins <= scale.now) continue;
     if (after.begins >= scale.farEnd) {
-      beyond = true;
+      isBeyond = true;
       break;
     }
     const column = columnOf(after.begins, scale);
@@ -130,9 +130,10 @@ function drawEdges(
       drawn.set(column, edge);
   }
   for (const [column, edge] of drawn) {
-    cells[column] = uncertain && column === first ? { text: signs.assumed, role: edge.role } : edge;
+    cells[column] =
+      isUncertain && column === first ? { text: signs.assumed, role: edge.role } : edge;
   }
   const last = cells.length - 1;
-  if (beyond && !drawn.has(last))
+  if (isBeyond && !drawn.has(last))
     cells[last] = { text: signs.beyond, role: cells[last]?.role ?? 'text' };
 }

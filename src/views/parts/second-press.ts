@@ -18,8 +18,8 @@ export function pressOnLocked(
   now: Instant,
 ): { readonly remember: RefusedFor } | { readonly open: WithoutTrialState } | null {
   if (step === null || lockOn(piece, step) === null) return null;
-  const again = before?.step === step.id && now - before.at <= meansIt;
-  return again
+  const isAgain = before?.step === step.id && now - before.at <= meansIt;
+  return isAgain
     ? { open: { is: 'without trial', piece: piece.id, part, step: step.id } }
     : { remember: { step: step.id, at: now } };
 }

@@ -69,13 +69,13 @@ export function stepRow({ opened, step, marked, columns, view }: StepRow): Line 
 }
 
 /** A step that was done without its minutes being recorded is told apart from one that is still to do. */
-function minutesTold({ skipped, leftOut }: PlannedStep, spent: number, toDo: boolean): string {
+function minutesTold({ skipped, leftOut }: PlannedStep, spent: number, isToDo: boolean): string {
   if (skipped) return leftOut === true ? 'out' : 'skip';
   if (spent > 0) return String(Math.round(spent));
-  return toDo ? '-' : 'done';
+  return isToDo ? '-' : 'done';
 }
 
-const roleOf = (marked: boolean, isHeld: boolean, toDo: boolean): Role => {
-  if (marked || isHeld) return 'strong';
-  return toDo ? 'text' : 'quiet';
+const roleOf = (isMarked: boolean, isHeld: boolean, isToDo: boolean): Role => {
+  if (isMarked || isHeld) return 'strong';
+  return isToDo ? 'text' : 'quiet';
 };

@@ -112,7 +112,7 @@ const withoutAdvice = (failure: string): string => firstSentence(failure).replac
 /** When, and beside it the texts; the first as it was said, the others quiet. */
 function entry(
   at: number,
-  loud: boolean,
+  isLoud: boolean,
   texts: readonly string[],
   { now, columns, snapshot }: View,
 ): readonly Line[] {
@@ -120,7 +120,7 @@ function entry(
   const isNarrow = columns < 60;
   const cells = isNarrow ? 4 : clockCells(shop) + dayCells + 4;
   const when = clockOrDay(at, now, shop);
-  const mark = loud ? '!! ' : '   ';
+  const mark = isLoud ? '!! ' : '   ';
   const [said = '', ...more] = texts;
   const first = wrapWords(isNarrow ? `${when}  ${said}` : said, columns - cells);
   const lines = first.map((text, index) => [
@@ -130,9 +130,9 @@ function entry(
         : isNarrow
           ? ` ${mark}`
           : `${mark}${fitEnd(when, cells - mark.length)}`,
-      loud ? 'strong' : 'text',
+      isLoud ? 'strong' : 'text',
     ),
-    segment(text, loud ? 'strong' : 'text'),
+    segment(text, isLoud ? 'strong' : 'text'),
   ]);
   const under = more.flatMap((text) =>
     wrapWords(text, columns - cells).map((line) => lineOf(' '.repeat(cells) + line, 'quiet')),

@@ -35,8 +35,8 @@ function chooseColour(choice: ThemeChoice['colour'], hints: TerminalHints): Colo
   // no-color.org: any value but the empty one counts, and a choice in the user's own settings wins over it.
   if (choice === 'auto' && (hints.NO_COLOR ?? '') !== '') return 'none';
   const ground = choice === 'dark' || choice === 'light' ? choice : groundOf(hints.COLORFGBG);
-  const manyColours = choice !== '16' && /^(truecolor|24bit)$/i.test(hints.COLORTERM ?? '');
-  return manyColours ? ground : `16 on ${ground}`;
+  const hasManyColours = choice !== '16' && /^(truecolor|24bit)$/i.test(hints.COLORTERM ?? '');
+  return hasManyColours ? ground : `16 on ${ground}`;
 }
 
 /** COLORFGBG is `ink;ground`, sometimes with a word between them; 7 and 15 are the light greys and white. */

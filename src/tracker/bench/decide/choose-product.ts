@@ -20,8 +20,8 @@ export function chooseProduct(
   const step = stepOf(piece, intent.step, not);
   if (isOutcome(step)) return step;
   const { product } = intent;
-  const begun = [...piece.stamps, ...piece.finishes].some((record) => record.step === step.id);
-  if (begun)
+  const isBegun = [...piece.stamps, ...piece.finishes].some((record) => record.step === step.id);
+  if (isBegun)
     return refuse(
       `${not}: ${step.name} on ${called(piece)} is begun; what was put on stays on record. i inserts another step.`,
     );

@@ -20,23 +20,23 @@ export function correctSession(
   const start = intent.start ?? session.start;
   const end = intent.end ?? session.end;
   const targets = intent.targets ?? session.targets;
-  const dropped = intent.dropped ?? session.dropped;
+  const isDropped = intent.dropped ?? session.dropped;
   const toCome = [intent.start, intent.end].find(
     (given) => given !== undefined && !(given <= context.now),
   );
   if (toCome !== undefined) return refuse('Not corrected: that time is still to come.');
   const badTargets = intent.targets && wrongTargets(bench, intent.targets);
   if (badTargets) return badTargets;
-  const bad = wrongSession(bench, session, { start, end, dropped });
+  const bad = wrongSession(bench, session, { start, end, dropped: isDropped });
   if (bad !== null) return refuse(`Not corrected: ${bad}`);
   return accept(
     [
       factAt(context, {
         kind: 'session-corrected',
-        body: { session: session.id, start, end, targets, dropped },
+        body: { session: session.id, start, end, targets, dropped: isDropped },
       }),
     ],
-    `session on ${targetsCalled(bench, targets)} ${dropped ? 'dropped' : 'corrected'}`,
+    `session on ${targetsCalled(bench, targets)} ${isDropped ? 'dropped' : 'corrected'}`,
     targets[0]?.piece ?? null,
   );
 }

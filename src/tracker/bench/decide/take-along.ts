@@ -77,12 +77,12 @@ function leaveOut(
   const left = session.targets.filter((target) => !same.includes(target));
   if (left.length === 0)
     return refuse(`Not taken out: ${called(piece)} is all there is in hand. Enter puts it down.`);
-  const worked = [...piece.stamps, ...piece.finishes].some(
+  const wasWorked = [...piece.stamps, ...piece.finishes].some(
     (record) =>
       record.at >= session.start &&
       same.some(({ step, part: own }) => record.step === step && countsFor(own, record.part)),
   );
-  if (worked)
+  if (wasWorked)
     return refuse(
       `Not taken out: ${called(piece)} was worked in this go. Enter puts all of it down; d when it is done.`,
     );

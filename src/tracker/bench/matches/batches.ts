@@ -60,8 +60,14 @@ function differenceOf(here: Piece, there: Piece, pair: AlikeSteps): BatchDiffere
   if (own === undefined || own.name !== other?.name) return null;
   if (batches.here === undefined || batches.there === undefined) return null;
   if (plain(batches.here) === plain(batches.there)) return null;
-  const toCome = !isBegun(there, pair.there);
-  return { what: 'batch', product: own.name, there: batches.there, here: batches.here, toCome };
+  const isToCome = !isBegun(there, pair.there);
+  return {
+    what: 'batch',
+    product: own.name,
+    there: batches.there,
+    here: batches.here,
+    toCome: isToCome,
+  };
 }
 
 const hasBegun = (piece: Piece, step: PlannedStep | null): boolean =>
