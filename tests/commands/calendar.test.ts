@@ -96,6 +96,23 @@ describe('the calendar', () => {
     ).toEqual(['1 Box: clamps', 'glue pot']);
   });
 
+  it('says which pot, and which part, an entry is about', async () => {
+    const shop = openShop();
+    await shop.does('add', 'Oak chest', '--schedule', 'bleach-and-clear', '--wood', 'hard');
+    await shop.does('parts', '1', 'case', 'drawers');
+    await comeTo(shop, 'bleach');
+    await shop.does('first-stroke', '1', '--part', 'case');
+    shop.minutesLater(1);
+    await shop.does('first-stroke', '1', '--part', 'drawers');
+    await shop.does('pot', 'mix', 'two-part-polyurethane');
+    const summaries = read(await writes(shop)).map(({ summary }) => summary);
+    expect(summaries).toContain('1 Oak chest, case: B on');
+    expect(summaries).toContain('1 Oak chest, drawers: B on');
+    expect(
+      summaries.filter((each) => each.startsWith('Pot A, two-part polyurethane: ')),
+    ).toHaveLength(1);
+  });
+
   it('folds a line of any letters within 75 bytes and in none of them, with CR LF', async () => {
     const name = `${'抽斗'.repeat(20)}, für é; "x"`;
     const text = await writes(await bleaching(name));

@@ -1,13 +1,16 @@
 import {
   piecesOnBench,
   pingsOfBench,
+  potCalled,
   standingsAt,
+  type Bench,
   type BenchPing,
+  type Standing,
 } from '../../tracker/bench/index.ts';
 import { minute, type CalendarDay, type Instant } from '../../tracker/time/index.ts';
 import type { Window } from '../../tracker/windows/index.ts';
 import { visible } from '../../views/drawing/visible.ts';
-import { thenWords } from '../../views/format/index.ts';
+import { capital, thenWords } from '../../views/format/index.ts';
 import { calledPiece } from '../../views/parts/called-piece.ts';
 import { pingText } from '../../views/ping-text/index.ts';
 import type { Look } from '../line/look.ts';
@@ -34,16 +37,14 @@ export function calendarEvents(look: Look): readonly CalendarEvent[] {
 function windowEvents(look: Look): readonly CalendarEvent[] {
   const { bench, now, sense, shop } = look;
   const pings = pingsOfBench(bench, now, sense).filter((ping) => ping.at > now);
-  return standingsAt(bench, now, sense).flatMap(({ piece, timer, windows }) =>
-    windows.flatMap((window): CalendarEvent[] => {
+  return standingsAt(bench, now, sense).flatMap((standing) =>
+    standing.windows.flatMap((window): CalendarEvent[] => {
       const when = usableTime(window, now);
       if (when === null) return [];
-      const about = piece ?? bench.pieces.get(timer?.piece ?? '');
-      const who = about === undefined ? '' : `${calledPiece(about)}: `;
       return [
         {
           id: window.key,
-          summary: visible(`${who}${window.rule.verb}`),
+          summary: visible([...whoFor(standing, window, bench), window.rule.verb].join(': ')),
           description: visible(thenWords(window, when.from, shop)),
           when,
           alarms: pings
@@ -53,6 +54,16 @@ function windowEvents(look: Look): readonly CalendarEvent[] {
       ];
     }),
   );
+}
+
+/** `1 Oak chest, drawers`, `Pot A, two-part polyurethane`; none of a timer that is for no piece. */
+function whoFor({ piece, timer, pot }: Standing, { subject }: Window, bench: Bench): string[] {
+  if (pot !== null) return [capital(potCalled(pot))];
+  const about = piece ?? bench.pieces.get(timer?.piece ?? '');
+  if (about === undefined) return [];
+  const part = about.parts.find(({ id }) => id === subject.partId)?.name;
+  const section = subject.section === null ? undefined : `section ${subject.section}`;
+  return [[calledPiece(about), part, section].filter((word) => word !== undefined).join(', ')];
 }
 
 const wordsOf = (ping: BenchPing, { shop }: Look): string =>

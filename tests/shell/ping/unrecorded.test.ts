@@ -19,9 +19,13 @@ const idsIn = (store: FactStore): readonly string[] => {
 it('puts on record what went out from here, claim and outcome', () => {
   const store = memoryStore();
   const unrecorded = createUnrecorded(store);
-  unrecorded.keep([claim('mine'), sent('out', 'mine')], noon);
+  const mine = claim('mine');
+  unrecorded.keep([mine, sent('out', 'mine')], noon);
   expect(unrecorded.retry(noon + 29 * second)).toBe(false);
+  expect([...unrecorded.keys]).toEqual(mine.kind === 'ping-claimed' ? mine.body.pings : []);
   expect(unrecorded.retry(noon + 30 * second)).toBe(true);
+  // From here on the store tells whether they went out, as of those of any other process.
+  expect([...unrecorded.keys]).toEqual([]);
   expect(idsIn(store)).toEqual(['mine', 'out']);
   expect(unrecorded.retry(noon + hour)).toBe(false);
 });
