@@ -1,5 +1,5 @@
 import { claimedPings } from '../shell/shown-pings.ts';
-import { clock, day } from '../views/format/index.ts';
+import { clock, day, whenInWords } from '../views/format/index.ts';
 import type { ShownPing } from '../views/port.ts';
 import { iso, isoOrNull } from './json/iso.ts';
 import type { PingsJson } from './json-shapes/index.ts';
@@ -49,7 +49,7 @@ const lastFew = 20;
 const unended = (sentence: string): string => sentence.replace(/\.$/, '');
 
 function sentLine({ at, text, seenAt, loud, ways, failures }: ShownPing, { shop }: Look): string {
-  const seen = seenAt === null ? (loud ? 'not seen' : '') : `seen ${clock(seenAt, shop)}`;
+  const seen = seenAt === null ? (loud ? 'not seen' : '') : `seen ${whenInWords(seenAt, at, shop)}`;
   const how =
     ways === null
       ? 'not known whether it went out'

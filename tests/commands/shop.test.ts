@@ -198,6 +198,17 @@ describe('pings', () => {
     const { sent } = await shop.json('pings');
     expect(sent.map(({ seen }) => seen)).not.toContain(null);
   });
+
+  it('tell the day on which they were seen, where that was another', async () => {
+    const shop = await withPings();
+    shop.minutesLater(60);
+    await shop.does('seen', 'loud');
+    shop.minutesLater(17 * 60);
+    await shop.does('seen', 'quiet');
+    const text = await shop.does('pings');
+    expect(text).toMatch(/Tue 24 Nov 14:29 {2}2 Wall shelf.*; seen 15:29\)/);
+    expect(text).toMatch(/Tue 24 Nov 14:29 {2}3 Beech stool.*; seen Wed 08:29\)/);
+  });
 });
 
 describe('shutting up shop', () => {
