@@ -8,9 +8,19 @@ import {
   type Sending,
 } from '../../../src/tracker/bench/index.ts';
 import { day, hour, minute, type Instant } from '../../../src/tracker/time/index.ts';
+import type { WindowRule } from '../../../src/tracker/windows/index.ts';
 import { at } from '../support/instants.ts';
 import { labelSense } from '../support/sense.ts';
-import { bleachAndClear, glueUp, strip, twoCoats } from '../support/schedules.ts';
+import { scrape } from '../support/rules.ts';
+import {
+  bleachAndClear,
+  glueUp,
+  product,
+  schedule,
+  step,
+  strip,
+  twoCoats,
+} from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
 /** Sends what is due at an instant and remembers what was claimed, as whoever pings would. */
@@ -198,6 +208,45 @@ describe('quiet hours', () => {
     const sent = sentBy(quietly());
     expect(sent).toEqual(sentBy(new Pinging(new Workday())));
     expect(sent.flat().some((told) => told.endsWith('(loud)'))).toBe(true);
+  });
+});
+
+describe('quiet hours that go on in the morning', () => {
+  const lateRiser = {
+    ...labelSense,
+    quietTill: (instant: Instant) => {
+      const ofDay = (instant - at('0:00')) % day;
+      return ofDay < 10 * hour ? instant - ofDay + 10 * hour : null;
+    },
+  };
+
+  test('hold back the question of a hold till they end', () => {
+    const pinging = new Pinging(new Workday({ sense: lateRiser }));
+    const table = pinging.day.adds('Table', twoCoats, at('11:00'));
+    pinging.day.does(
+      { do: 'place hold', piece: table, reason: 'hinge', askAgain: '2026-05-05' },
+      at('11:30'),
+    );
+    expect(pinging.due('33:59')).toEqual([]);
+    expect(pinging.sends('34:00')).toEqual(['Table hold']);
+  });
+
+  test('hold back no chemical, though nothing is lost by it: whoever put it on stands by', () => {
+    const soak: WindowRule = { ...scrape, stretches: scrape.stretches.slice(0, 2) };
+    const soaking = schedule(
+      'soaking',
+      [
+        step('soak', 'strip', { product: 'soak', stamps: [{ event: 'first-stroke', says: 'on' }] }),
+        step('sand', 'scuff'),
+      ],
+      [product('soak', 'reaction', [soak])],
+    );
+    const pinging = new Pinging(new Workday({ sense: lateRiser }));
+    const table = pinging.day.adds('Table', soaking, at('8:00'));
+    pinging.day.firstStroke(table, at('9:00'));
+    expect(pinging.sends('9:12')).toEqual(['Table soon']);
+    expect(pinging.sends('9:14')).toEqual(['Table soon']);
+    expect(pinging.sends('9:15')).toEqual(['Table opens']);
   });
 });
 
