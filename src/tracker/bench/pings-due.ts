@@ -139,7 +139,7 @@ export function sendingsDue(
     pings: [...pings].sort(worstFirst),
     settles: settled(pings),
     loud: pings.some((ping) => ping.loud),
-    lateBy: Math.max(0, now - Math.min(...pings.map((ping) => ping.at))),
+    lateBy: now - Math.min(...pings.map((ping) => ping.at)),
   }));
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { pingsOfBench } from '../../../src/tracker/bench/index.ts';
 import { minute } from '../../../src/tracker/time/index.ts';
 import { given } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
@@ -44,6 +45,18 @@ describe('an odd timer', () => {
     day.does({ ...start, piece }, at('9:00')).does({ do: 'take off bench', piece }, at('9:05'));
     expect(day.standings(at('9:10'))).toMatchObject([
       { piece: null, timer: { label: 'clamps', piece } },
+    ]);
+    expect(pingsOfBench(day.bench, at('9:10'), day.sense)).toMatchObject([
+      { at: at('9:35'), piece: null },
+    ]);
+  });
+
+  test('names the piece that it is for in its ping', () => {
+    const day = new Workday();
+    const piece = day.adds('Oak chest', twoCoats, at('8:00'));
+    day.does({ ...start, piece }, at('9:00'));
+    expect(pingsOfBench(day.bench, at('9:10'), day.sense)).toMatchObject([
+      { at: at('9:35'), piece: { name: 'Oak chest' }, timer: { label: 'clamps' } },
     ]);
   });
 });

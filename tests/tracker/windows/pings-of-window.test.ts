@@ -109,6 +109,44 @@ describe('what each kind of window tells, and when', () => {
     ]);
   });
 
+  test('a gap is told before it shuts, also where it costs nothing but the wait', () => {
+    const { day, piece } = begun('aerosol');
+    day.next(piece, at('9:00')).next(piece, at('9:04'));
+    const window = day.window(piece, 'next-pass');
+    const stretches = window.stretches.map((each) => ({ ...each, loss: 'costs nothing' as const }));
+    expect(told({ ...window, stretches })).toEqual(told(window));
+  });
+
+  test('the longer a coat is open, the earlier its closing is told: 3, 10 and 30 minutes before', () => {
+    const { day, piece } = begun('twoCoats');
+    day.firstStroke(piece, at('9:00')).done(piece, at('9:30'));
+    const window = day.window(piece, 'recoat');
+    const warnedBefore = (ms: number): number => {
+      const ends = at('11:30') + ms;
+      const stretches = window.stretches.map((each) =>
+        each.meaning === 'go' ? { ...each, ends } : each,
+      );
+      const warning = pingsOf({ ...window, stretches }).find(
+        ({ reason }) => reason === 'closes soon',
+      );
+      return (ends - (warning?.at ?? 0)) / minute;
+    };
+    expect(warnedBefore(39 * minute)).toBe(3);
+    expect(warnedBefore(40 * minute)).toBe(10);
+    expect(warnedBefore(179 * minute)).toBe(10);
+    expect(warnedBefore(180 * minute)).toBe(30);
+  });
+
+  test('nothing that was to be told until somebody tried it and found it not yet', () => {
+    const { day, piece } = begun('strip');
+    day.next(piece, at('9:00'));
+    const scrape = day.window(piece, 'scrape');
+    expect(told({ ...scrape, heldBackAt: at('9:12') }).slice(0, 2)).toEqual([
+      '9:14 soon',
+      '9:15 opens, loud',
+    ]);
+  });
+
   test('what stays wet for long warns in time to get there', () => {
     const { day, piece } = begun('strip');
     day.next(piece, at('9:00'));

@@ -11,7 +11,7 @@ import { day, hour, minute, type Instant } from '../../../src/tracker/time/index
 import type { WindowRule } from '../../../src/tracker/windows/index.ts';
 import { at } from '../support/instants.ts';
 import { labelSense } from '../support/sense.ts';
-import { scrape } from '../support/rules.ts';
+import { aerosolRecoat, scrape } from '../support/rules.ts';
 import {
   bleachAndClear,
   glueUp,
@@ -47,6 +47,8 @@ class Pinging {
     });
   }
 }
+
+const on = { event: 'first-stroke', says: 'on' } as const;
 
 const words = (ping: BenchPing): string =>
   `${ping.piece?.name ?? 'timer'} ${ping.about === 'hold' ? 'hold' : ping.reason}`;
@@ -200,6 +202,37 @@ describe('quiet hours', () => {
     expect(pinging.sends('31:05').join()).toContain('Stool');
   });
 
+  test('tell before a coat closes at night, and that it has closed in the morning: more is not lost', () => {
+    const pinging = quietly();
+    coated(pinging.day, 'Table', '1:00', '1:30');
+    expect(pinging.sends('7:00')).toEqual(['Table opens']);
+    // It closes at 1:00 of the next day.
+    expect(pinging.sends('24:30')).toEqual(['Table closes soon']);
+    expect(pinging.due('25:00')).toEqual([]);
+    expect(pinging.sends('31:00')).toEqual(['Table closed']);
+  });
+
+  test('hold back nothing that a gap shuts before somebody is there, though it costs only the wait', () => {
+    const gap = aerosolRecoat.stretches.map((each) => ({
+      ...each,
+      loss: 'costs nothing' as const,
+    }));
+    const sprayed = schedule(
+      'sprayed',
+      [
+        step('spray 1', 'coat, sprayed', { product: 'enamel', stamps: [on] }),
+        step('spray 2', 'coat, sprayed', { product: 'enamel', stamps: [on], needs: ['recoat'] }),
+      ],
+      [product('enamel', 'oxidative', [{ ...aerosolRecoat, stretches: gap }])],
+    );
+    const pinging = quietly();
+    const table = pinging.day.adds('Table', sprayed, at('8:00'));
+    pinging.day.firstStroke(table, at('21:58')).done(table, at('22:00'));
+    expect(pinging.sends('22:05')).toEqual(['Table opens']);
+    expect(pinging.sends('22:48')).toEqual(['Table closes soon']);
+    expect(pinging.due('22:58')).toEqual([]);
+  });
+
   test('never hold back a dwell', () => {
     const sentBy = (pinging: Pinging) => {
       bleaching(pinging.day, 'Chest', '23:00');
@@ -235,10 +268,7 @@ describe('quiet hours that go on in the morning', () => {
     const soak: WindowRule = { ...scrape, stretches: scrape.stretches.slice(0, 2) };
     const soaking = schedule(
       'soaking',
-      [
-        step('soak', 'strip', { product: 'soak', stamps: [{ event: 'first-stroke', says: 'on' }] }),
-        step('sand', 'scuff'),
-      ],
+      [step('soak', 'strip', { product: 'soak', stamps: [on] }), step('sand', 'scuff')],
       [product('soak', 'reaction', [soak])],
     );
     const pinging = new Pinging(new Workday({ sense: lateRiser }));
