@@ -87,6 +87,9 @@ it('the night low is a setting, and counts when no reading came for hours', asyn
   expect(await shop.does('windows', '1')).toContain(
     'night low 5 C counted day and night from 18:29 till the next reading',
   );
+  const { windows } = await shop.json('windows', '1');
+  const spans = windows.flatMap(({ sums }) => sums.flatMap((sum) => sum.spans));
+  expect(spans.map(({ nightLowFrom }) => nightLowFrom)).toContain('2026-11-24T18:29:00.000-05:00');
   shop.minutesLater(2 * 60);
   expect(await shop.does('windows', '1')).toContain(
     'reading 5 h old, night low 5 C counted day and night till the next',
