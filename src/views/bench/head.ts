@@ -138,7 +138,7 @@ export function shortest(
 ): { readonly standing: Standing; readonly until: Instant } | null {
   const found = all.flatMap((standing) => {
     const until = decidingEdge(standing, now);
-    return until !== null && until > now && until - now < tenMinutes ? [{ standing, until }] : [];
+    return until !== null && until - now < tenMinutes ? [{ standing, until }] : [];
   });
   return found.toSorted((a, b) => a.until - b.until)[0] ?? null;
 }
