@@ -1,6 +1,7 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { together } from '../../src/commands/line/look-back.ts';
 import { openForWriting, openStore } from '../../src/persist/index.ts';
 import { factsOfPiece, foldBench } from '../../src/tracker/bench/index.ts';
 import { openShop, type Shop } from './support/shop.ts';
@@ -179,4 +180,14 @@ describe('removing a piece', () => {
     });
     expect(asked).toHaveLength(before);
   });
+});
+
+it('a fact that stands in several years, of a piece that came back, counts once', async () => {
+  const shop = await withPieces();
+  const opened = await openStore(shop.folder, {
+    clock: { now: shop.now, today: () => '2026-11-24' },
+  });
+  if (!opened.ok) throw new Error(opened.problem.says);
+  const facts = opened.value.bench;
+  expect(together(facts.slice(0, 3), facts.slice(1))).toEqual(facts);
 });

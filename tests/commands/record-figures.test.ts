@@ -28,6 +28,8 @@ it('a window tells when it opens, when it next closes and what comes after, and 
     ['go', last + 48 * hour],
   ]);
   expect(window.foundReady).toBeNull();
+  // Of each window the stretch in force is marked.
+  expect((await shop.does('windows', '1')).match(/^ {2}> \w+/gm)?.at(0)).toBe('  > wait');
   shop.minutesLater(4);
   await shop.does('ready', '1');
   expect(Date.parse(must((await nextPass()).foundReady))).toBe(shop.now());

@@ -34,6 +34,15 @@ describe('sessions', () => {
     );
   });
 
+  it('that went over midnight tell the day on which they ended', async () => {
+    const shop = openShop({ now: '2026-11-24T17:00:00-05:00' });
+    await shop.does('add', 'Oak chest', '--schedule', 'paint-and-wax');
+    await shop.does('pick-up', '1');
+    shop.minutesLater(15 * 60);
+    await shop.does('put-down');
+    expect(await shop.does('sessions', '1')).toContain('Tue 24 Nov  17:00 to Wed 08:00  900 min');
+  });
+
   it('get other ends, and what was first recorded stays', async () => {
     const shop = await withSessions();
     await shop.does('correct-session', '1', '2', '--start', '8:45', '--end', '+10');

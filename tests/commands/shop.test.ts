@@ -199,6 +199,33 @@ describe('pings', () => {
     expect(sent.map(({ seen }) => seen)).not.toContain(null);
   });
 
+  it('are told the last twenty, and all where all are asked for', async () => {
+    const shop = openShop();
+    const opened = await openForWriting(shop.folder, {
+      clock: { now: shop.now, today: () => '2026-11-24' },
+    });
+    if (!opened.ok) throw new Error(opened.problem.says);
+    const claims = Array.from({ length: 25 }, (_, index): PingFact => ({
+      id: `p${index}`,
+      group: `p${index}`,
+      at: shop.now() + index * 60_000,
+      told: shop.now() + index * 60_000,
+      by: 'clock',
+      uptimeMs: null,
+      bootId: null,
+      kind: 'ping-claimed',
+      body: { pings: [`p${index}`], text: `ping ${index}`, loud: false, piece: null },
+    }));
+    opened.value.change(() => ({ append: { pings: claims }, result: null }));
+    opened.value.close();
+    shop.minutesLater(60);
+    const texts = async (...more: readonly string[]): Promise<readonly string[]> =>
+      (await shop.json('pings', ...more)).sent.map(({ text }) => text);
+    const all = claims.map((_, index) => `ping ${index}`);
+    expect(await texts()).toEqual(all.slice(5));
+    expect(await texts('--all')).toEqual(all);
+  });
+
   it('tell the day on which they were seen, where that was another', async () => {
     const shop = await withPings();
     shop.minutesLater(60);

@@ -113,6 +113,16 @@ describe('adding a piece', () => {
     expect((await shop.json('bench')).rows).toHaveLength(code === 0 ? 1 : 0);
   });
 
+  it('takes a size without a unit in square feet where the shop counts in inches', async () => {
+    const shop = openShop();
+    await shop.does('settings', 'lengths', 'in');
+    await shop.does('add', 'Hall bench', '--schedule', 'paint-and-wax', '--size', '10');
+    expect((await shop.json('steps', '1')).areaM2).toBe(0.93);
+    await shop.does('settings', 'lengths', 'mm');
+    await shop.does('describe', '1', '--size', '10');
+    expect((await shop.json('steps', '1')).areaM2).toBe(10);
+  });
+
   it('can be told more and less later', async () => {
     const shop = await withPiece('paint-and-wax');
     await shop.does('describe', '1', '--name', 'Oak coffer', '--size', '1,2', '--year', '1890');

@@ -43,3 +43,20 @@ it('counts setup and cleanup, once, in what the session comes to', () => {
   expect(inHand(shop(15), 120)).toMatch(/; with setup 40 to 105, 4 times in 5$/);
   expect(inHand(shop(0), 120)).toMatch(/; expected 25 to 90, 4 times in 5$/);
 });
+
+it('counts setup once also where several pieces are worked in one go', () => {
+  const both = (setup: number): number => {
+    const steps = [sanding(setup)];
+    const shop = new Facts()
+      .piece('24 09:00', 1, 'Settle', steps)
+      .piece('24 09:01', 2, 'Stool', steps)
+      .tell('24 09:10', 'picked-up', {
+        session: 's',
+        hand: 1,
+        targets: ['p1', 'p2'].map((piece) => ({ piece, part: null, step: 'sand' })),
+      });
+    const [, hours = '', minutes = ''] = / of about (\d+) h (\d+)/.exec(inHand(shop)) ?? [];
+    return Number(hours) * 60 + Number(minutes);
+  };
+  expect(both(30) - both(15)).toBe(15);
+});

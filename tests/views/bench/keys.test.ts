@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { benchStart } from '../../../src/views/bench/bench-state.ts';
+import { benchScreen } from '../../../src/views/bench/index.ts';
 import { createDesk, type Desk } from '../../../src/views/desk.ts';
 import { plain } from '../../../src/views/drawing/index.ts';
 import { readPresses } from '../../../src/views/keys/press.ts';
 import { minute, second } from '../../../src/tracker/time/index.ts';
-import { afternoon, at, key, ping, step, tense } from '../support/bench-of.ts';
+import { afternoon, at, key, ping, snapshotOf, step, tense, viewOf } from '../support/bench-of.ts';
 import { FakePort, type FakePortOptions } from '../support/fake-port.ts';
 
 const now = at('24 14:29');
@@ -339,10 +341,37 @@ describe('a loud ping', () => {
     expect(foot()).toContain('Space: B, first stroke on.');
   });
 
+  it('selects its piece whatever was selected before', () => {
+    const { desk, port, rows } = deskOn({
+      now: loudAt - 10 * second,
+      facts: tense().list,
+      pings: [loud],
+    });
+    desk.press([key('3')]);
+    const isSelected = (number: number): boolean =>
+      rows().some((row) => row.startsWith(` [${number}] `));
+    expect(isSelected(3)).toBe(true);
+    port.wait(15 * second);
+    desk.press([key('d')]);
+    expect(isSelected(2)).toBe(true);
+    expect(port.asked).toEqual([]);
+  });
+
   it('lets a key act that was on its way when it began', () => {
     const { desk, port } = deskOn({ now: loudAt + 200, facts: tense().list, pings: [loud] });
     desk.press([key('f')]);
     expect(port.acknowledged).toEqual([]);
     expect(port.asked.map((intent) => intent.do)).toEqual(['first stroke']);
   });
+});
+
+it('acts on the whole piece where it has no such part any more', () => {
+  const port = new FakePort({ now, facts: afternoon().list });
+  benchScreen.press(
+    { ...benchStart(now - 5 * second), selected: 'p6', part: 'drawers' },
+    key('enter'),
+    viewOf(snapshotOf(afternoon().bench()), now),
+    port,
+  );
+  expect(port.asked).toEqual([{ do: 'pick up', targets: [{ piece: 'p6', part: null }] }]);
 });

@@ -54,6 +54,10 @@ describe('hours of one piece on the screen', () => {
     expect(rowOf(desk, 'setup, cleanup')).toContain('about; once a session, not by area');
   });
 
+  it('tells the same range of what is to go on a narrow screen', () => {
+    expect(opened().rows([40, 24]).join('\n')).toContain('to go 81 to 136, 4 times in 5');
+  });
+
   it('goes step by step and back with s, and marks rows with up and down', () => {
     const desk = opened();
     desk.press('s', 'down', 'down');

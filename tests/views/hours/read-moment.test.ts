@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { minute } from '../../../src/tracker/time/index.ts';
-import { readMoment, type CorrectedEnd } from '../../../src/views/hours/read-moment.ts';
+import {
+  readMoment,
+  wholeMinute,
+  type CorrectedEnd,
+} from '../../../src/views/hours/read-moment.ts';
 import type { ShopClock } from '../../../src/views/format/index.ts';
 import { at } from '../support/bench-of.ts';
 
@@ -64,10 +68,23 @@ describe('reading a corrected time', () => {
     expect(read('11:50', lunch, twelve)).toBe(at('17 11:50'));
   });
 
+  it('of a beginning too, and takes twelve for midnight where that is meant', () => {
+    const twelve: ShopClock = { zone: 'UTC', hours: '12' };
+    const after: CorrectedEnd = { which: 'start', start: at('17 13:10'), end: at('17 13:40') };
+    expect(read('1:05', after, twelve)).toBe(at('17 13:05'));
+    const night: CorrectedEnd = { which: 'end', start: at('16 23:50'), end: at('17 00:40') };
+    expect(read('12:20', night, twelve)).toBe(at('17 00:20'));
+  });
+
   it("reads the clock of the shop's zone", () => {
     // Clocks in New York went back at 06:00 UTC on 1 November 2026 (IANA zone data: 2007 rule, first Sunday).
     const zone: ShopClock = { zone: 'America/New_York', hours: '24' };
     const given: CorrectedEnd = { which: 'end', start: at('01 14:00'), end: at('01 16:00') };
     expect(read('10:15', given, zone)).toBe(at('01 15:15'));
   });
+});
+
+it('a correction is told to the nearest minute', () => {
+  expect(wholeMinute(at('17 12:31') + 29_000)).toBe(at('17 12:31'));
+  expect(wholeMinute(at('17 12:31') + 31_000)).toBe(at('17 12:32'));
 });
