@@ -162,6 +162,7 @@ function answered(
   };
 }
 
+/** Changes a piece, and notes that a fact touched it; nothing where there is no such piece. */
 export function change(bench: BenchInMaking, id: string, how: (piece: Piece) => Piece): void {
   const piece = bench.pieces.get(id);
   if (piece === undefined) return;

@@ -14,9 +14,11 @@ export function nextLoss(window: Window, now: Instant): Loss {
   return closing.next.loss;
 }
 
+/** Whether what is lost next in a window is the surface. */
 export const losesSurface = (window: Window, now: Instant): boolean =>
   nextLoss(window, now) === 'spoils';
 
+/** Whether a window is open now and something is lost when it closes. */
 export const costsSoon = (window: Window, now: Instant): boolean =>
   stretchAt(window, now).meaning === 'go' && nextLoss(window, now) !== 'costs nothing';
 

@@ -28,9 +28,11 @@ export type PlanRow = {
   readonly name: string | null;
 };
 
+/** Null for a step that the piece hasn't. */
 export const stepName = (piece: Piece, step: string | null): string | null =>
   piece.steps.find(({ id }) => id === step)?.name ?? null;
 
+/** The times that a piece was on hold, one row each; `liftedAt` null where it still is. */
 export function holdRows(piece: Piece, facts: readonly BenchFact[]): readonly HoldRow[] {
   const rows: HoldRow[] = [];
   for (const fact of facts) {
@@ -51,6 +53,7 @@ export function holdRows(piece: Piece, facts: readonly BenchFact[]): readonly Ho
   return rows;
 }
 
+/** A change of the plan as a row of the card; none for facts of another kind or piece. */
 export function planRow(piece: Piece, fact: BenchFact): readonly PlanRow[] {
   if (!('piece' in fact.body) || fact.body.piece !== piece.id) return [];
   const plan = (change: PlanRow['change'], name: string | null = null): readonly PlanRow[] => [

@@ -18,6 +18,7 @@ export type CardOutcome = {
   readonly says: string | null;
 };
 
+/** Null for the whole piece, and for a part that it hasn't. */
 export const partName = (piece: Piece, part: string | null): string | null =>
   piece.parts.find(({ id }) => id === part)?.name ?? null;
 

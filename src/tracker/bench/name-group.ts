@@ -172,6 +172,7 @@ function movedName(bench: Bench, id: string): string {
 /** What taking back would undo, and what bringing back would restore; null where there is nothing. */
 export const takeBackName = (bench: Bench): string | null =>
   groupName(bench, bench.trail.done.at(-1));
+/** The same of what would be brought back. */
 export const bringBackName = (bench: Bench): string | null =>
   groupName(bench, bench.trail.takenBack.at(-1));
 

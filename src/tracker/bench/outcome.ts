@@ -22,6 +22,7 @@ export type Outcome =
     }
   | { readonly ok: false; readonly refusal: Refusal };
 
+/** What was done. `piece` is the one it was about, for the screen to select. */
 export const accept = (
   facts: readonly NewBenchFact[],
   says: string,
@@ -39,6 +40,7 @@ export const accept = (
 export const warningOf = (...warnings: readonly (string | null)[]): string | null =>
   warnings.filter((each) => each !== null).join('; ') || null;
 
+/** Nothing is done. `says` begins `Not ...:` and says what to do instead; `nearest` is what was meant perhaps. */
 export const refuse = (says: string, nearest?: readonly string[]): Outcome => ({
   ok: false,
   refusal: nearest ? { says, nearest } : { says },

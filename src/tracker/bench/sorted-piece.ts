@@ -48,13 +48,14 @@ function rulesForWood({ byWood }: Product, wood: Piece['wood']): readonly Window
   return wood === 'hard' ? hard : forEitherWood(soft, hard);
 }
 
+/** Sorts the records of a piece. `sessions` are those of the whole bench. */
 export function sortedPiece(piece: Piece, sessions: readonly Session[]): SortedPiece {
   const rules = new Map<PlannedStep, readonly WindowRule[]>();
   const finishes = byStep(piece.finishes);
   const left = piece.steps.filter(({ id, skipped }) => !skipped && !finishes.has(id));
   return {
     piece,
-    sessions: sessionsOf(sessions, piece.id),
+    sessions: sessionsShared(sessions, piece.id),
     rules: (step) => {
       let own = rules.get(step);
       if (own === undefined) rules.set(step, (own = rulesOf(piece, step)));
@@ -71,7 +72,7 @@ export function sortedPiece(piece: Piece, sessions: readonly Session[]): SortedP
 const knownSessions = new WeakMap<readonly Session[], ReadonlyMap<string, readonly Session[]>>();
 
 /** Those of all sessions in which a piece has a share. */
-export const sessionsOf = (sessions: readonly Session[], piece: string): readonly Session[] =>
+export const sessionsShared = (sessions: readonly Session[], piece: string): readonly Session[] =>
   sessionsByPiece(sessions).get(piece) ?? [];
 
 /** Sorted once for each state of the bench, as every piece of it asks for its own. */
@@ -109,6 +110,7 @@ function touchesOf({ stamps, finishes }: Piece): ReadonlyMap<string, Touches> {
   return touches;
 }
 
+/** Everything stamped on one step, in the order of telling. */
 export const stampsOn = ({ stamps }: SortedPiece, step: string): readonly Stamp[] =>
   stamps.get(step) ?? [];
 
@@ -119,6 +121,7 @@ export const finishOf = (
   part: string | null,
 ): Finish | undefined => finishes.get(step)?.findLast((each) => countsFor(each.part, part));
 
+/** The steps that come after one in the piece's order, skipped ones too. */
 export const laterSteps = ({ piece, place }: SortedPiece, step: string): readonly PlannedStep[] =>
   piece.steps.slice((place.get(step) ?? -1) + 1);
 

@@ -58,6 +58,7 @@ export function inHand(bench: Bench): readonly Session[] {
   return open;
 }
 
+/** The open session that holds a piece; null where it isn't in hand. */
 export const sessionHolding = (bench: Bench, piece: string): Session | null =>
   inHand(bench).find((session) => session.targets.some((target) => target.piece === piece)) ?? null;
 
@@ -72,6 +73,7 @@ export const isInHandFor = (
     (target) => target.piece === piece && target.step === step && countsFor(target.part, part),
   ) ?? false;
 
+/** In the order of their numbers. */
 export const piecesOnBench = (bench: Bench): readonly Piece[] =>
   [...bench.pieces.values()]
     .filter((piece) => piece.place === 'bench')

@@ -27,6 +27,7 @@ export type Left = {
 /** Wet that long where no window tells (common practice, no source: a rinse dries in a day). */
 const usuallyDryAfter = 24 * hour;
 
+/** The chemicals that products of a class are or hold, by the rules; capitals don't count. */
 export function chemicalsOfClass(
   productClass: string,
   { chemicals }: TradeRules,

@@ -2,6 +2,7 @@ import { openPots, potCalled } from '../bench/pot-window.ts';
 import { piecesOnBench } from '../bench/standing.ts';
 import type { Piece, PlannedStep } from '../bench/piece.ts';
 import type { DangerousPair, TradeRules } from '../trade/caution-rules.ts';
+import { capital } from './capital.ts';
 import type { Caution } from './caution.ts';
 import {
   chemicalsOf,
@@ -45,7 +46,7 @@ export function dangerousMeetings(
     .map((pair): Caution => ({
       ...alike(pair),
       deadly: true,
-      says: `${upper(pair.of[0])} and ${pair.of[1]} in one step: together they make ${pair.makes}. ${upper(pair.instead)}.`,
+      says: `${capital(pair.of[0])} and ${pair.of[1]} in one step: together they make ${pair.makes}. ${capital(pair.instead)}.`,
     }));
   return onePerPair([...within, ...here, ...beside, ...pots]);
 }
@@ -73,12 +74,12 @@ function onThisPiece(pair: DangerousPair, { chemical: { name }, work, ended }: L
     ? {
         ...alike(pair),
         deadly: false,
-        says: `${upper(name)} was on this piece (${work.step.name}) and was rinsed. With ${other} it makes ${pair.makes}: in doubt rinse again first.`,
+        says: `${capital(name)} was on this piece (${work.step.name}) and was rinsed. With ${other} it makes ${pair.makes}: in doubt rinse again first.`,
       }
     : {
         ...alike(pair),
         deadly: true,
-        says: `${upper(name)} is on this piece (${work.step.name}), not rinsed out. With ${other} it makes ${pair.makes}. First: ${pair.instead}.`,
+        says: `${capital(name)} is on this piece (${work.step.name}), not rinsed out. With ${other} it makes ${pair.makes}. First: ${pair.instead}.`,
       };
 }
 
@@ -89,13 +90,13 @@ const onAnother = (
 ): Caution => ({
   ...alike(pair),
   deadly: true,
-  says: `${upper(name)} is wet on ${number ?? ''} ${called} (${work.step.name}). With ${otherOf(pair, name)} it makes ${pair.makes}. Not beside each other, no rag, pad or pail for both.`,
+  says: `${capital(name)} is wet on ${number ?? ''} ${called} (${work.step.name}). With ${otherOf(pair, name)} it makes ${pair.makes}. Not beside each other, no rag, pad or pail for both.`,
 });
 
 const inAPot = (pair: DangerousPair, name: string, pot: string): Caution => ({
   ...alike(pair),
   deadly: true,
-  says: `${upper(name)} stands open (${pot}). With ${otherOf(pair, name)} it makes ${pair.makes}. Wash it out first, and keep the two apart.`,
+  says: `${capital(name)} stands open (${pot}). With ${otherOf(pair, name)} it makes ${pair.makes}. Wash it out first, and keep the two apart.`,
 });
 
 /** Of several meetings of one pair the deadly one, and the first of those: it is said once. */
@@ -107,5 +108,3 @@ function onePerPair(all: readonly Caution[]): readonly Caution[] {
   }
   return [...kept.values()];
 }
-
-export const upper = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

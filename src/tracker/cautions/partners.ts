@@ -1,7 +1,7 @@
 import type { Piece, PlannedStep } from '../bench/piece.ts';
 import type { Caution } from './caution.ts';
 import { chemicalsOf, leftOn, type Moment } from './chemicals.ts';
-import { upper } from './dangerous.ts';
+import { capital } from './capital.ts';
 
 /** What takes out what is left in the wood: said where something is rinsed, and where the wrong thing is put on. */
 export function partnersFor(piece: Piece, step: PlannedStep, moment: Moment): readonly Caution[] {
@@ -25,7 +25,7 @@ export function partnersFor(piece: Piece, step: PlannedStep, moment: Moment): re
           {
             ...same,
             ofTheMoment: true,
-            says: `${upper(wrong)} is the wrong partner for ${name} (${work.step.name}): ${partner.because}. Right: ${partner.right}.`,
+            says: `${capital(wrong)} is the wrong partner for ${name} (${work.step.name}): ${partner.because}. Right: ${partner.right}.`,
           },
         ];
       if (!isRinse) return [];

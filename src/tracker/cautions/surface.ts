@@ -5,7 +5,7 @@ import { bareWood, isInGroup, notInTable, over, type OverRow } from '../trade/ov
 import { stateAt } from '../windows/evaluate.ts';
 import type { Caution } from './caution.ts';
 import type { Moment } from './chemicals.ts';
-import { upper } from './dangerous.ts';
+import { capital } from './capital.ts';
 import { surfaceWork, worksOf, type Work } from './works.ts';
 
 type Laid = SurfaceWork & { readonly done: Work | null };
@@ -42,7 +42,7 @@ export function overCautions(piece: Piece, step: PlannedStep, moment: Moment): r
   const { row } = over(table, top.productClass, above);
   const id = `over: ${above} over ${top.productClass}`;
   // A sentence among others, behind a full stop.
-  const pair = `${upper(above)} over ${top.productClass}`;
+  const pair = `${capital(above)} over ${top.productClass}`;
   const same = { id, deadly: false };
   if (row === null)
     return [{ ...same, says: `${pair}: ${notInTable}.`, ofTheMoment: false, source: null }];

@@ -1,7 +1,7 @@
 import type { Bench } from '../bench/bench.ts';
 import type { Piece, PlannedStep } from '../bench/piece.ts';
 import { isDone } from '../bench/progress.ts';
-import { sessionsOf } from '../bench/sorted-piece.ts';
+import { sessionsShared } from '../bench/sorted-piece.ts';
 import type { Instant } from '../time/index.ts';
 import type { SurfaceWork } from '../trade/layers.ts';
 
@@ -15,6 +15,7 @@ export type Work = SurfaceWork & {
   readonly inHand: boolean;
 };
 
+/** What a step puts on; undefined where it puts on nothing, or the piece carries no such product. */
 export const productOf = (piece: Piece, { product }: Pick<PlannedStep, 'product'>) =>
   product === undefined ? undefined : piece.products[product];
 
@@ -44,7 +45,7 @@ export function worksOf(bench: Bench, piece: Piece): readonly Work[] {
 }
 
 function workOutWorks(bench: Bench, piece: Piece): readonly Work[] {
-  const sessions = sessionsOf(bench.sessions, piece.id).filter(({ dropped }) => !dropped);
+  const sessions = sessionsShared(bench.sessions, piece.id).filter(({ dropped }) => !dropped);
   return piece.steps
     .flatMap((step): readonly Work[] => {
       const held = sessions.filter(({ targets }) =>

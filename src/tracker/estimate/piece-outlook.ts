@@ -29,6 +29,7 @@ export type PieceOutlook = {
 /** What the day and the air are like. */
 export type OutlookAround = Pick<DaysAround, 'open' | 'factorAt' | 'now'>;
 
+/** What an outlook is worked out in: the shop's hours and the air of the moment. */
 export const outlookAround = (
   { shopHours }: Pick<Settings, 'shopHours'>,
   { factorAt }: Pick<EdgeSense, 'factorAt'>,

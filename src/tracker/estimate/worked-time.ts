@@ -28,6 +28,10 @@ export type WorkedTime = {
 /** Sessions by the piece they are for, so that one piece's needn't be looked for among ten years'. */
 export type SessionsByPiece = ReadonlyMap<string, readonly Session[]>;
 
+/**
+ * The sessions of each piece that were not dropped, in the order of picking up; once for all pieces, as each alone
+ * would go through all.
+ */
 export function sessionsByPiece(bench: Bench): SessionsByPiece {
   const byPiece = new Map<string, Session[]>();
   for (const session of bench.sessions) {

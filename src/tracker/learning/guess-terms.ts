@@ -7,6 +7,7 @@ import { cutOut } from './symmetric.ts';
  * as guesses teach.
  */
 const guessed = 'guessed';
+/** The terms by which a guess of a class differs from a schedule: one for all guesses, one for the class. */
 export const guessTerms = (stepClass: string): readonly string[] => [
   guessed,
   `${guessed} ${stepClass}`,

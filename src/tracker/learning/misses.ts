@@ -10,6 +10,7 @@ export type Misses = {
 const binsPerLog = 100;
 const bins = 400;
 
+/** Counts by how much ratios miss 1, so that their middle is known without keeping them. */
 export function createMisses(): Misses {
   const counts = new Uint32Array(bins);
   let all = 0;

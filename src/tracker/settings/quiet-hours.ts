@@ -16,4 +16,5 @@ function clockTime(text: string): string | null {
   return `${hours.padStart(2, '0')}:${minutes}`;
 }
 
+/** As it is written in the settings: `22:00-07:00`. */
 export const quietHoursText = (hours: QuietHours): string => `${hours.from}-${hours.to}`;

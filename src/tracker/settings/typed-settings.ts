@@ -41,5 +41,6 @@ export const typedSettings = {
 
 export type TypedKind = keyof typeof typedSettings;
 
+/** Whether a setting's choices are a kind that is typed, not a list. */
 export const isTyped = (choices: unknown): choices is TypedKind =>
   typeof choices === 'string' && Object.hasOwn(typedSettings, choices);

@@ -45,6 +45,7 @@ export function failingTerm(condition: Condition, known: KnownOfPiece): Failing 
   return inAll.includes(null) ? null : (inAll.at(-1) ?? null);
 }
 
+/** Whether a condition is met by what is known of a piece; no condition always is. */
 export const holds = (condition: Condition | undefined, known: KnownOfPiece): boolean =>
   condition === undefined || failingTerm(condition, known) === null;
 

@@ -77,6 +77,7 @@ export function stepOf(piece: Piece, id: string, not: string): PlannedStep | Out
   );
 }
 
+/** Tells a refusal from what was looked for: nothing that is looked for has a field `ok`. */
 export const isOutcome = (value: object): value is Outcome => 'ok' in value;
 
 /** How the refusal of each intent begins. Taking back and noting a clock step have no instant of their own. */

@@ -74,6 +74,7 @@ function wrongSession(
     : null;
 }
 
+/** Takes back the last key press or command of a person's hand. */
 export function takeBack(bench: Bench): Outcome {
   const group = bench.trail.done.at(-1);
   if (group === undefined) return refuse('Not taken back: nothing is left to take back.');
@@ -85,6 +86,7 @@ export function takeBack(bench: Bench): Outcome {
   );
 }
 
+/** Brings back what was taken back last, until something new is done. */
 export function bringBack(bench: Bench): Outcome {
   const group = bench.trail.takenBack.at(-1);
   if (group === undefined) return refuse('Not brought back: nothing was taken back last.');

@@ -44,6 +44,10 @@ export function wrongDescription(changes: PieceDescription, context: IntentConte
   return null;
 }
 
+/**
+ * Tells anything of a piece: its name, size, wood, the day it is promised for. Refused where nothing, or something
+ * impossible, is told.
+ */
 export function describePiece(
   bench: Bench,
   intent: Extract<Intent, { do: 'describe piece' }>,
@@ -67,6 +71,7 @@ export function describePiece(
   );
 }
 
+/** Without the blanks around a name. */
 export const trimmed = (changes: PieceDescription): PieceDescription =>
   changes.name === undefined ? changes : { ...changes, name: changes.name.trim() };
 

@@ -32,6 +32,10 @@ export const targetsCalled = (bench: Bench, targets: readonly Target[]): string 
 const allCalled = (bench: Bench, sessions: readonly Session[]): string =>
   sessions.map(({ targets }) => targetsCalled(bench, targets)).join(' and ');
 
+/**
+ * Takes one piece or several in hand, for the step under way or one that was named, and puts down what these hands
+ * held.
+ */
 export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentContext): Outcome {
   const targets: Target[] = [];
   const names: string[] = [];
@@ -165,6 +169,10 @@ const sameTargets = (a: readonly Target[], b: readonly Target[]): boolean =>
     );
   });
 
+/**
+ * Puts down a session: the one named, the one that holds a piece, or the only one. Refused where it isn't clear
+ * which.
+ */
 export function putDown(bench: Bench, intent: Asked<'put down'>, context: IntentContext): Outcome {
   const held = inHand(bench);
   const session =

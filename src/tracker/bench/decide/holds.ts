@@ -6,6 +6,7 @@ import { called, factAt, isOutcome, onBench } from './context.ts';
 
 type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
+/** A piece waits for something that has no clock, to be asked for again on a day from today on, or never. */
 export function placeHold(
   bench: Bench,
   intent: Asked<'place hold'>,
@@ -34,6 +35,7 @@ export function placeHold(
   );
 }
 
+/** A piece has come in from the cold, colder than the air about it. */
 export function carryIn(bench: Bench, intent: Asked<'carry in'>, context: IntentContext): Outcome {
   const piece = onBench(bench, intent.piece, 'Not noted');
   if (isOutcome(piece)) return piece;
@@ -44,6 +46,7 @@ export function carryIn(bench: Bench, intent: Asked<'carry in'>, context: Intent
   );
 }
 
+/** What a piece was on hold for has come. */
 export function liftHold(
   bench: Bench,
   intent: Asked<'lift hold'>,

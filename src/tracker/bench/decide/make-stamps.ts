@@ -19,6 +19,7 @@ import type { StepOnLane } from './step-on-lane.ts';
 /** A stamp before it has an instant, with its name as the key that makes it calls it. */
 export type StampToMake = Omit<Extract<NextStamp, { kind: 'stamp' }>, 'kind'>;
 
+/** A stamp with its name: `coat 2 of 4, first stroke on`. */
 export const named = (step: PlannedStep, stamp: Omit<StampToMake, 'says'>): StampToMake => ({
   ...stamp,
   says: stampSays(step, stamp),

@@ -4,6 +4,10 @@ import type { Bench } from '../bench.ts';
 import type { Piece } from '../piece.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
 
+/**
+ * The parts of a piece that are worked apart; none makes it one again. Refused for a part that has work on it and is
+ * left out.
+ */
 export function nameParts(
   bench: Bench,
   intent: Extract<Intent, { do: 'name parts' }>,

@@ -17,6 +17,7 @@ export function freeNumber(bench: Bench): number {
   return number;
 }
 
+/** A new piece with its finishing schedule, under the lowest free number. Refused without a name or steps. */
 export function addPiece(
   bench: Bench,
   intent: Asked<'add piece'>,
@@ -56,6 +57,7 @@ export function addPiece(
   return accept(facts, `${number} ${name} on the bench`, piece);
 }
 
+/** A piece leaves the bench: it is put down, and its record stays. */
 export function takeOffBench(
   bench: Bench,
   intent: Asked<'take off bench'>,
@@ -72,6 +74,7 @@ export function takeOffBench(
   );
 }
 
+/** A piece that left, or was removed, comes back under the lowest free number. */
 export function putBackOnBench(
   bench: Bench,
   intent: Asked<'put back on bench'>,
@@ -88,6 +91,7 @@ export function putBackOnBench(
   );
 }
 
+/** A piece that should not have been there: it is put down and counts nowhere any more. Its facts stay. */
 export function removePiece(
   bench: Bench,
   intent: Asked<'remove piece'>,
@@ -122,6 +126,7 @@ function puttingDown(
   );
 }
 
+/** A note on a piece, also on one that has left, and perhaps on one of its steps. Refused when empty. */
 export function writeNote(
   bench: Bench,
   intent: Asked<'write note'>,

@@ -12,6 +12,7 @@ type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 /** One press moves the mixing by this much: a pot's life is counted in minutes. */
 const potShift: Milliseconds = minute;
 
+/** Mixes a pot in the shop, for no step yet. Refused for a product that is used as it is. */
 export function mixPot(bench: Bench, intent: Asked<'mix pot'>, context: IntentContext): Outcome {
   const { product } = intent;
   if (!isMixed(product))
@@ -46,6 +47,7 @@ function freeLetter(open: readonly Pot[]): string {
   }
 }
 
+/** Ends a pot; refused where it is washed out, or wasn't mixed by then. */
 export function washOutPot(
   bench: Bench,
   intent: Asked<'wash out pot'>,

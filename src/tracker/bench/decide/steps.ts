@@ -25,6 +25,7 @@ const beforeName = (piece: Piece, before: string | null): string => {
   return step === undefined ? 'at the end' : `before ${step.name}`;
 };
 
+/** Puts a new step before another, or last. */
 export function insertStep(
   bench: Bench,
   intent: Asked<'insert step'>,
@@ -84,6 +85,7 @@ export function repeatStep(
   );
 }
 
+/** Puts a step that is still to do before another, or last. */
 export function moveStep(
   bench: Bench,
   intent: Asked<'move step'>,
@@ -109,6 +111,7 @@ export function moveStep(
   );
 }
 
+/** Leaves a step out, or puts it in the list again; against its own rule too. */
 export function skipStep(
   bench: Bench,
   intent: Asked<'skip step'>,
@@ -143,6 +146,7 @@ function alreadyWords(piece: Piece, step: PlannedStep): string {
   return why === '' ? 'is skipped already' : `is left out already (${why})`;
 }
 
+/** Another name for a step of this piece. */
 export function rewordStep(
   bench: Bench,
   intent: Asked<'reword step'>,

@@ -8,6 +8,7 @@ type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
 
 const longest: Milliseconds = 366 * day;
 
+/** An odd timer of up to a year, with what it is for. */
 export function startTimer(
   bench: Bench,
   intent: Asked<'start timer'>,
@@ -32,6 +33,7 @@ export function startTimer(
   );
 }
 
+/** Closes an odd timer, whether it has run out or not; refused where it is closed, or wasn't started by then. */
 export function closeTimer(
   bench: Bench,
   intent: Asked<'close timer'>,

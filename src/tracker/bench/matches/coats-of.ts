@@ -14,6 +14,7 @@ const coatClasses: ReadonlySet<StepClass> = new Set([
   'French polish',
 ]);
 
+/** Whether a step lays a coat that stays on the piece. */
 export const isCoat = ({ stepClass }: PlannedStep): boolean => coatClasses.has(stepClass);
 
 /** Work beside coats that shows in the end. Repairs, hardware and scuffing may differ between two chairs that match. */
@@ -31,6 +32,7 @@ const shows: ReadonlySet<StepClass> = new Set([
   'wax',
 ]);
 
+/** Whether two pieces that match should have it alike. */
 export const showsInTheEnd = (step: PlannedStep): boolean =>
   isCoat(step) || shows.has(step.stepClass);
 

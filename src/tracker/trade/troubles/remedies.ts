@@ -50,6 +50,7 @@ const shellacDries: WindowRule = {
   notYetAdds: 30 * minute,
 };
 
+/** A coat of shellac, which keeps what is below from what comes on top. */
 export const shellac = (name: string): RemedyStep =>
   step(name, 'prime', {
     needs: ['scuff'],
