@@ -69,7 +69,7 @@ test("a dwell that runs has the partner's as its target, on the opened piece and
   expect(shown(paired())).toContain('dwell match 4: 6:00; 4:00 from now');
   const { press, text } = deskOf({ now, facts: paired().list });
   press('5');
-  expect(text()).toContain('match 4: 6:00');
+  expect(text()).toContain('match 4: 6:00, at 14:06');
   press('4');
   expect(text()).not.toContain('match 4');
 });
