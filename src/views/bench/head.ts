@@ -5,6 +5,7 @@ import { cut, fitLine, largeFigures, lineOf, segment, width, type Line } from '.
 import { wrapWords } from '../drawing/wrap.ts';
 import { callWords, timeLeft } from '../format/index.ts';
 import type { ShownPing } from '../port.ts';
+import { calledPart } from '../parts/called-piece.ts';
 import type { View } from '../screen.ts';
 import type { BenchRows } from './bench-rows.ts';
 import { inHandLine } from './in-hand-line.ts';
@@ -122,7 +123,7 @@ function callOf(standing: Standing, words: string, view: View, cells: number): s
 }
 
 const calledRow = (row: Standing): string =>
-  row.piece === null ? labelOf(row) : `${row.piece.number} ${row.piece.name}`;
+  row.piece === null ? labelOf(row) : calledPart(row.piece, row.window?.subject.partId ?? null);
 
 /** The count-down of what is lost first, in three rows, if that is within ten minutes; null otherwise. */
 function largeCountdown(all: readonly Standing[], view: View): readonly string[] | null {

@@ -4,7 +4,7 @@ import { stateAt, stretchAt } from '../../tracker/windows/index.ts';
 import { noBreak, wrapKept, wrapWords } from '../drawing/wrap.ts';
 import { callWords, capital, clock, timeLeft, timeLeftOf, whenInWords } from '../format/index.ts';
 import { kindWords } from '../format/kind-words.ts';
-import { calledPiece } from '../parts/called-piece.ts';
+import { calledPart } from '../parts/called-piece.ts';
 import { callOf } from '../ping-text/window-ping.ts';
 import type { View } from '../screen.ts';
 import type { FarCall } from './what-calls.ts';
@@ -22,12 +22,8 @@ export function calmSentence(
   return wrapKept(text, cells);
 }
 
-function nameOf({ standing, window }: FarCall): string {
-  const { piece } = standing;
-  if (piece === null) return labelOf(standing);
-  const part = piece.parts.find(({ id }) => id === window.subject.partId)?.name;
-  return part === undefined ? calledPiece(piece) : `${calledPiece(piece)}, ${part}`;
-}
+const nameOf = ({ standing, window }: FarCall): string =>
+  standing.piece === null ? labelOf(standing) : calledPart(standing.piece, window.subject.partId);
 
 /** The number that keys know, and what there is to do. */
 export function names({ standing, window }: FarCall): {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { at, Facts, product, step } from '../support/bench-of.ts';
+import { hour } from '../../../src/tracker/time/index.ts';
+import { at, Facts, product, recoat, step } from '../support/bench-of.ts';
 import { deskOf } from '../support/desk-of.ts';
 
 const now = at('24 14:29');
@@ -71,4 +72,17 @@ test('a look into the opened piece leaves the part selected', () => {
   const { press, foot } = cabinet();
   press('p', 'escape');
   expect(foot()).toContain('[1] Cabinet, left door.');
+});
+
+test('what comes next names the part whose window it is, on a narrow screen too', () => {
+  const steps = [
+    step('coat', 'coat 1', { windows: [recoat(2 * hour, null)] }),
+    step('next', 'coat 2', { needs: ['recoat'] }),
+  ];
+  const facts = new Facts().piece('24 08:00', 1, 'Cabinet', steps);
+  const { port, press, rows } = deskOf({ now, facts: facts.list, settings: { farView: 0 } });
+  port.act({ do: 'name parts', piece: 'p1', names: ['left door', 'right door'] });
+  press('tab', 'tab', 'enter', 'd', 'enter');
+  expect(rows()[1]).toMatch(/^next {5}1 Cabinet, right door: try it from 16:/);
+  expect(rows([46, 20])[1]).toMatch(/^next {4}1 Cabinet, right d…: try it from 16:/);
 });
