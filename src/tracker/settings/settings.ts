@@ -55,7 +55,7 @@ export const settings = {
   nightLow: {
     key: 'night-low',
     label: 'night low',
-    help: 'How cold the shop usually gets at night: 12C, 54F, none; auto learns it from readings taken at night.',
+    help: 'How cold the shop usually gets at night: 12C, 54F, none; auto learns it from readings taken at night. It counts, by day too, where the last reading is over four hours old.',
     choices: 'night low',
     standard: 'auto',
   } satisfies Setting<string>,
