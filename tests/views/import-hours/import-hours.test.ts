@@ -50,7 +50,7 @@ describe('hours kept elsewhere, on the screen', () => {
     expect(desk.port.bench.imports?.map(({ file, rows }) => [file, rows.length])).toEqual([
       ['old.csv', 2],
     ]);
-    expect(desk.rows()[0]).toContain('hours: 2 finished pieces, 2 of them imported');
+    expect(desk.rows()[0]).toContain('hours: 2 finished pieces, all imported');
     expect(desk.text()).toContain('2 lines of hours taken from old.csv');
   });
 
