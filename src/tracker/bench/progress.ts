@@ -1,3 +1,4 @@
+import type { PlannedStamp } from '../trade/schedule.ts';
 import type { StampEvent } from '../windows/model.ts';
 import { byStep } from './by-step.ts';
 import type { Piece, PlannedStep, Stamp } from './piece.ts';
@@ -67,57 +68,37 @@ export const passUnderWay = (stamps: readonly Stamp[]): number =>
 export function nextStamp(step: PlannedStep, made: readonly Stamp[]): NextStamp {
   const pass = passUnderWay(made);
   const inPass = made.filter((stamp) => stamp.pass === pass);
-  const sectional = step.stamps.filter((planned) => planned.perSection === true);
-  for (const planned of step.stamps) {
-    if (planned.perSection === true) {
-      const next = nextOfSection(sectional, inPass);
-      return { kind: 'stamp', pass, ...next };
-    }
-    const isMade = inPass.some(
-      (stamp) =>
-        stamp.event === planned.event &&
-        (planned.agent === undefined || planned.agent === stamp.agent),
-    );
-    if (!isMade) {
-      const says = passName(step, pass, planned.says);
-      return {
-        kind: 'stamp',
-        event: planned.event,
-        agent: planned.agent ?? null,
-        pass,
-        section: null,
-        says,
-      };
-    }
+  const isMade = ({ event, agent }: PlannedStamp): boolean =>
+    inPass.some((stamp) => stamp.event === event && (agent === undefined || agent === stamp.agent));
+  // What goes on in sections goes on with the next one until "done" is pressed.
+  const planned = step.stamps.find((each) => each.perSection === true || !isMade(each));
+  if (planned?.perSection === true) {
+    const sectional = step.stamps.filter((each) => each.perSection === true);
+    return { kind: 'stamp', pass, ...nextOfSection(sectional, inPass) };
   }
-  const passes = step.passes ?? 1;
-  if (pass < passes) {
-    const hasLastStroke = inPass.some((stamp) => stamp.event === 'last-stroke');
-    const first = step.stamps[0];
-    if (!hasLastStroke) {
-      return {
-        kind: 'stamp',
-        event: 'last-stroke',
-        agent: null,
-        pass,
-        section: null,
-        says: passName(step, pass, 'last stroke'),
-      };
-    }
-    if (first !== undefined) {
-      const says = passName(step, pass + 1, first.says);
-      return {
-        kind: 'stamp',
-        event: first.event,
-        agent: first.agent ?? null,
-        pass: pass + 1,
-        section: null,
-        says,
-      };
-    }
+  if (planned !== undefined) return inOneGo(step, planned, pass);
+  const [first] = step.stamps;
+  if (pass < (step.passes ?? 1)) {
+    const lastStroke: PlannedStamp = { event: 'last-stroke', says: 'last stroke' };
+    if (!isMade(lastStroke)) return inOneGo(step, lastStroke, pass);
+    if (first !== undefined) return inOneGo(step, first, pass + 1);
   }
   return { kind: 'done', pass, says: `${step.name} done` };
 }
+
+/** A stamp of a pass that is not worked in sections. */
+const inOneGo = (
+  step: PlannedStep,
+  { event, agent, says }: PlannedStamp,
+  pass: number,
+): NextStamp => ({
+  kind: 'stamp',
+  event,
+  agent: agent ?? null,
+  pass,
+  section: null,
+  says: passName(step, pass, says),
+});
 
 /** A stamp as the key that makes it calls it: `coat 2 of 4, first stroke on`, `section 3 wiped`, `A, first stroke on`. */
 export function stampSays(

@@ -1,25 +1,11 @@
+import type { Bench, Session } from '../bench.ts';
 import type { NewBenchFact, Target } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
-import { likeStep } from '../like-step.ts';
-import type { Bench, Session } from '../bench.ts';
-import type { PlannedStep } from '../piece.ts';
-import { inHand, sessionHolding } from '../standing.ts';
-import { stepUnderWay } from '../step-under-way.ts';
-import { wrongCan } from './pot-of-stamp.ts';
-import {
-  anywhere,
-  called,
-  calledPart,
-  factAt,
-  instantOf,
-  isOutcome,
-  onBench,
-  stepOf,
-} from './context.ts';
-import { lockedUnless } from './trial.ts';
+import { inHand } from '../standing.ts';
+import { anywhere, called, factAt, instantOf, isOutcome } from './context.ts';
 
-type Asked<Do extends Intent['do']> = Extract<Intent, { do: Do }>;
+type PutDown = Extract<Intent, { do: 'put down' }>;
 
 /** `1 Oak settle and 3 Beech stool`. */
 export const targetsCalled = (bench: Bench, targets: readonly Target[]): string =>
@@ -31,57 +17,6 @@ export const targetsCalled = (bench: Bench, targets: readonly Target[]): string 
 
 const allCalled = (bench: Bench, sessions: readonly Session[]): string =>
   sessions.map(({ targets }) => targetsCalled(bench, targets)).join(' and ');
-
-/**
- * Takes one piece or several in hand, for the step under way or one that was named, and puts down what these hands
- * held.
- */
-export function pickUp(bench: Bench, intent: Asked<'pick up'>, context: IntentContext): Outcome {
-  const targets: Target[] = [];
-  const names: string[] = [];
-  let warns: string | null = null;
-  let first: { readonly step: PlannedStep | null } | undefined;
-  const before: NewBenchFact[] = [];
-  for (const asked of intent.targets) {
-    const piece = onBench(bench, asked.piece, 'Not picked up', asked.part);
-    if (isOutcome(piece)) return piece;
-    const step =
-      asked.step === undefined
-        ? first === undefined
-          ? stepUnderWay(piece, asked.part, sessionHolding(bench, piece.id))
-          : likeStep(piece, asked.part, first.step)
-        : asked.step === null
-          ? null
-          : stepOf(piece, asked.step, 'Not picked up');
-    if (step !== null && isOutcome(step)) return step;
-    // What goes along is at a step like that of the piece named first.
-    first ??= { step };
-    const bare =
-      step === null ? [] : lockedUnless(piece, step, intent.anyway, context, 'Not picked up');
-    if (isOutcome(bare)) return bare;
-    before.push(...bare);
-    targets.push({ piece: piece.id, part: asked.part, step: step?.id ?? null });
-    const was = step?.leftOut === true ? 'left out' : 'skipped';
-    names.push(
-      `${calledPart(piece, asked.part)}, ${step?.name ?? 'other work'}${step?.skipped === true ? `, which was ${was}` : ''}`,
-    );
-    // Hands on a step that was left out put it back in the list, so that the keys go on with it.
-    if (step?.skipped === true) {
-      const body = { piece: piece.id, step: step.id, skipped: false };
-      before.push(factAt(context, { kind: 'step-skipped', body }));
-    }
-    warns ??= step === null ? null : wrongCan(bench, piece, step, context);
-  }
-  if (targets.length === 0) return refuse('Not picked up: no piece was named.');
-  const taken = takeInHand(bench, targets, context, intent.putDown);
-  if (isOutcome(taken)) return taken;
-  return accept(
-    [...before, ...taken.facts],
-    `picked up ${names.join(' and ')}`,
-    targets[0]?.piece ?? null,
-    warns,
-  );
-}
 
 /** What beginning a session takes: the facts that put down what these hands held, and the pick-up itself. */
 export function takeInHand(
@@ -173,7 +108,7 @@ const sameTargets = (a: readonly Target[], b: readonly Target[]): boolean =>
  * Puts down a session: the one named, the one that holds a piece, or the only one. Refused where it isn't clear
  * which.
  */
-export function putDown(bench: Bench, intent: Asked<'put down'>, context: IntentContext): Outcome {
+export function putDown(bench: Bench, intent: PutDown, context: IntentContext): Outcome {
   const held = inHand(bench);
   const session =
     intent.session !== undefined
@@ -197,11 +132,7 @@ export function putDown(bench: Bench, intent: Asked<'put down'>, context: Intent
   );
 }
 
-function nothingToPutDown(
-  bench: Bench,
-  held: readonly Session[],
-  intent: Asked<'put down'>,
-): Outcome {
+function nothingToPutDown(bench: Bench, held: readonly Session[], intent: PutDown): Outcome {
   if (intent.session !== undefined) return refuse('Not put down: that is not in hand.');
   if (intent.piece === undefined) return refuse('Not put down: nothing is in hand.');
   const piece = anywhere(bench, intent.piece, 'Not put down');

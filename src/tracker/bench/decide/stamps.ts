@@ -7,7 +7,7 @@ import { passUnderWay, stampsOf } from '../progress.ts';
 import { doneWithWeight } from './coat-weight.ts';
 import { called, instantOf, isOutcome, onBench } from './context.ts';
 import { finishStep } from './finish-step.ts';
-import { pickUp } from './hands.ts';
+import { pickUp } from './pick-up.ts';
 import { makeStamps, named, type StampToMake } from './make-stamps.ts';
 import { othersInThisGo } from './take-along.ts';
 import { stepToWork } from './step-on-lane.ts';

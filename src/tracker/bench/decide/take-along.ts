@@ -7,7 +7,8 @@ import type { Piece, PlannedStep } from '../piece.ts';
 import { countsFor, isDone } from '../progress.ts';
 import { inHand, sessionHolding } from '../standing.ts';
 import { called, factAt, isOutcome, onBench } from './context.ts';
-import { pickUp, targetsCalled } from './hands.ts';
+import { targetsCalled } from './hands.ts';
+import { pickUp } from './pick-up.ts';
 import { wrongCan } from './pot-of-stamp.ts';
 
 const not = 'Not taken along';
