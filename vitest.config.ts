@@ -37,9 +37,6 @@ export default defineConfig({
           include: ['tests/terminal/**/*.test.{ts,tsx}', 'tests/toolchain/**/*.test.{ts,tsx}'],
           globalSetup: ['tests/toolchain/build-once.ts'],
           fileParallelism: false,
-          // Processes, signals and a terminal on a machine that others share: where one was
-          // starved, a second go tells it from a mistake, and the run's last lines name it.
-          retry: 1,
           testTimeout: 60_000,
           hookTimeout: 120_000,
           sequence: { groupOrder: 2 },

@@ -1,15 +1,23 @@
 import { writeFileSync } from 'node:fs';
+import { relative } from 'node:path';
 
 /**
  * @typedef {object} Report what a run of the suites came to
  * @property {number} passed tests
- * @property {number} failed tests
+ * @property {number} failed tests, those that never ended among them
  * @property {number} skipped tests, those of a group that could not be prepared among them
- * @property {Failure[]} failures tests, groups, files and errors outside of any
- * @property {Failure[]} unsteady tests that passed only when they were run again
+ * @property {Failure[]} failures of tests, groups, files and errors outside of any
  */
 
-/** @typedef {{where: string, why: string}} Failure */
+/**
+ * @typedef {object} Failure
+ * @property {string} where
+ * @property {string} why
+ * @property {string[]} files those in which it happened, as far as it is known
+ * @property {boolean} mayBeStarved whether a machine that is busy with something else can be its cause
+ */
+
+/** @typedef {import('vitest').SerializedError} SerializedError */
 
 /** Where the reporter leaves its report, for what started the run. */
 export const reportVariable = 'SUITE_REPORT';
@@ -21,53 +29,76 @@ export const reportVariable = 'SUITE_REPORT';
 export default class SuiteReporter {
   /**
    * @param {readonly import('vitest/node').TestModule[]} modules
-   * @param {readonly import('vitest').SerializedError[]} errorsOutside
+   * @param {readonly SerializedError[]} errorsOutside
    */
   onTestRunEnd(modules, errorsOutside) {
     const file = process.env[reportVariable];
     if (file === undefined) throw new Error(`${reportVariable} names no file for the report`);
-    writeFileSync(file, JSON.stringify(reportOf(modules, errorsOutside)));
+    const reports = modules.map(reportOf);
+    /** @param {'passed' | 'failed' | 'skipped'} count */
+    const sum = (count) => reports.reduce((total, report) => total + report[count], 0);
+    /** @type {Report} */
+    const report = {
+      passed: sum('passed'),
+      failed: sum('failed'),
+      skipped: sum('skipped'),
+      failures: [...reports.flatMap(({ failures }) => failures), ...errorsOutside.map(outside)],
+    };
+    writeFileSync(file, JSON.stringify(report));
   }
 }
 
 /**
- * @param {readonly import('vitest/node').TestModule[]} modules
- * @param {readonly import('vitest').SerializedError[]} errorsOutside
+ * @param {import('vitest/node').TestModule} module
  * @returns {Report}
  */
-function reportOf(modules, errorsOutside) {
+function reportOf(module) {
+  const file = module.relativeModuleId;
+  const mayBeStarved = module.project.name === 'program';
   /** @type {Report} */
-  const report = { passed: 0, failed: 0, skipped: 0, failures: [], unsteady: [] };
-  /** @param {string} where @param {readonly import('vitest').SerializedError[]} errors */
-  const add = (where, errors, failures = report.failures) => {
-    // What fails twice for one cause is said once.
-    for (const why of new Set(errors.map(told))) failures.push({ where, why });
+  const report = { passed: 0, failed: 0, skipped: 0, failures: [] };
+  /** @param {string} name @param {readonly SerializedError[]} errors */
+  const add = (name, errors) => {
+    const where = name === '' ? file : `${file} > ${name}`;
+    for (const error of errors)
+      report.failures.push({ where, why: told(error), files: [file], mayBeStarved });
   };
-  for (const module of modules) {
-    const file = module.relativeModuleId;
-    add(file, module.errors());
-    for (const suite of module.children.allSuites())
-      add(`${file} > ${suite.fullName}`, suite.errors());
-    for (const test of module.children.allTests()) {
-      const { state, errors = [] } = test.result();
-      if (state === 'passed') report.passed += 1;
-      else if (state === 'skipped') report.skipped += 1;
-      else report.failed += 1;
+  add('', module.errors());
+  for (const suite of module.children.allSuites()) add(suite.fullName, suite.errors());
+  for (const test of module.children.allTests()) {
+    const { state, errors = [] } = test.result();
+    if (state === 'passed') report.passed += 1;
+    else if (state === 'skipped') report.skipped += 1;
+    else report.failed += 1;
+    if (state === 'failed') add(test.fullName, errors);
+    if (state === 'pending') {
       const where = `${file} > ${test.fullName}`;
-      if (state === 'passed') add(where, errors, report.unsteady);
-      if (state === 'failed') add(where, errors);
-      if (state === 'pending') report.failures.push({ where, why: 'never came to its end' });
+      const why = 'never came to its end';
+      report.failures.push({ where, why, files: [file], mayBeStarved: true });
     }
   }
-  add('outside of any test', errorsOutside);
   return report;
 }
 
 /**
- * @param {import('vitest').SerializedError} error
- * @returns {string} its message and the places of our own that it came by
+ * @param {SerializedError} error one that no test, group or file is known to have thrown, as that of a worker that broke down
+ * @returns {Failure}
  */
-function told({ message, stack = '' }) {
+function outside(error) {
+  const why = told(error);
+  const [, named = ''] = /while running test files? (.+?)(?:\n|$)/.exec(why) ?? [];
+  const known = error['VITEST_TEST_PATH'];
+  const paths = typeof known === 'string' ? [known] : named.split(', ').filter(Boolean);
+  const files = paths.map((path) => relative(process.cwd(), path));
+  return { where: 'outside of any test', why, files, mayBeStarved: true };
+}
+
+/**
+ * @param {SerializedError} error
+ * @returns {string} its message and the places of our own that it came by, and those of its causes
+ */
+function told({ message, stack = '', cause }) {
   const places = stack.split('\n').filter((line) => /^\s+at /.test(line));
-  return [message, ...places.filter((line) => !/node_modules|new Promise/.test(line))].join('\n');
+  const ours = places.filter((line) => !/node_modules|new Promise/.test(line));
+  return [message, ...ours, ...(cause ? [`because: ${told(cause)}`] : [])].join('\n');
 }

@@ -1,9 +1,9 @@
-import { spawn } from 'node:child_process';
-import { existsSync, globSync } from 'node:fs';
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { globSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { delimiter, join } from 'node:path';
-import { reportVariable } from './suite-report.mjs';
+import { join } from 'node:path';
+import { ended, start } from './child.mjs';
+import { runSuites } from './run-suites.mjs';
 
 /**
  * Everything that must hold, in one command: types, lint, arrows, unused code,
@@ -37,37 +37,6 @@ const runs = [
   },
 ];
 
-/** The suites state their own language and colours. */
-const plainEnvironment = { LANG: 'en_US.UTF-8', LC_ALL: 'en_US.UTF-8', NO_COLOR: undefined };
-
-const binFolder = join(import.meta.dirname, '..', 'node_modules', '.bin');
-const searchPath = [binFolder, process.env.PATH].join(delimiter);
-
-/**
- * @param {string[]} command
- * @param {NodeJS.ProcessEnv} extraEnvironment
- * @param {'inherit' | 'pipe'} output
- */
-const start = ([program = '', ...words], extraEnvironment, output) =>
-  spawn(program, words, {
-    stdio: ['ignore', output, output],
-    env: { ...process.env, PATH: searchPath, ...extraEnvironment },
-    shell: process.platform === 'win32',
-  });
-
-/**
- * @param {import('node:child_process').ChildProcess} child
- * @returns {Promise<boolean>} whether it ended well
- */
-const ended = (child) =>
-  new Promise((resolve) => {
-    child.on('error', (error) => {
-      console.error(error.message);
-      resolve(false);
-    });
-    child.on('close', (code) => resolve(code === 0));
-  });
-
 /**
  * Checks go side by side; each tells what it found when it has ended.
  * @param {{name: string, command: string[]}} check
@@ -81,27 +50,6 @@ async function runCheck({ name, command }) {
   const isWell = await ended(child);
   console.log(`\n== ${name}\n${told}`.trimEnd());
   return isWell;
-}
-
-/**
- * @param {{name: string, zone: string, filters: string[]}} run
- * @param {string} reportFile
- */
-async function runSuites({ name, zone, filters }, reportFile) {
-  const reporters = ['default', join(import.meta.dirname, 'suite-report.mjs')];
-  const command = ['vitest', 'run', ...reporters.map((reporter) => `--reporter=${reporter}`)];
-  console.log(`\n== ${name}`);
-  const environment = { ...plainEnvironment, TZ: zone, [reportVariable]: reportFile };
-  const endedWell = await ended(start([...command, ...filters], environment, 'inherit'));
-  /** @type {import('./suite-report.mjs').Report} */
-  const report = existsSync(reportFile)
-    ? JSON.parse(await readFile(reportFile, 'utf8'))
-    : { passed: 0, failed: 0, skipped: 0, failures: [], unsteady: [] };
-  // A suite that can't load, or an error outside any test, leaves no failed test behind.
-  if (!endedWell && report.failed === 0) report.failed = 1;
-  if (!endedWell && report.failures.length === 0)
-    report.failures.push({ where: 'vitest', why: 'ended badly and left no reason; see above' });
-  return report;
 }
 
 const total = { passed: 0, failed: 0, skipped: 0 };
@@ -118,15 +66,14 @@ for (const [index, { name }] of checks.entries()) {
 
 const reportFolder = await mkdtemp(join(tmpdir(), 'recoat-test-'));
 try {
-  for (const [index, run] of runs.entries()) {
-    const report = await runSuites(run, join(reportFolder, `${index}.json`));
-    total.passed += report.passed;
-    total.failed += report.failed;
-    total.skipped += report.skipped;
-    for (const { where, why } of report.unsteady)
-      remarks.push(`passed only when it was run again: ${run.name}: ${where}\n${why}`);
-    for (const { where, why } of report.failures)
-      remarks.push(`failed: ${run.name}: ${where}\n${why}`);
+  for (const run of runs) {
+    const { passed, failed, skipped, failures, again } = await runSuites(run, reportFolder);
+    total.passed += passed;
+    total.failed += failed;
+    total.skipped += skipped;
+    for (const { where, why } of again)
+      remarks.push(`passed when it was run again: ${run.name}: ${where}\n${why}`);
+    for (const { where, why } of failures) remarks.push(`failed: ${run.name}: ${where}\n${why}`);
   }
 } finally {
   await rm(reportFolder, { recursive: true });
