@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
+import { hour } from '../../../src/tracker/time/index.ts';
 import { at } from '../support/instants.ts';
 import { past, target } from '../support/past.ts';
+import { clearCoat, milestone } from '../support/rules.ts';
 import { product, schedule, step } from '../support/schedules.ts';
 import { cautionsAt, idsOf, theOne } from './invented-rules.ts';
 
@@ -81,6 +83,70 @@ test('chlorine bleach wet on another piece is deadly too; a day later nothing of
   expect(found?.deadly).toBe(true);
   expect(found?.says).toContain('is wet on 2 Beech stool');
   expect(idsOf(cautionsAt(told, 'chest', 'vinegar', at('60:00')).all)).not.toContain(pair);
+});
+
+test('without a window that tells, it counts as wet on another piece for a day', () => {
+  const told = onBench
+    .added('stool', bleachOut, { number: 2 })
+    .done('stool', 'bleach', at('11:00'));
+  const beside = (clock: string) => idsOf(cautionsAt(told, 'chest', 'vinegar', at(clock)).all);
+  expect(beside('34:59')).toContain(pair);
+  expect(beside('35:00')).not.toContain(pair);
+});
+
+test('it is wet till the label says, though somebody has begun the next step on it before', () => {
+  const slow = product('chlorine', 'reaction', [milestone('dry', 12 * hour)], {
+    productClass: 'chlorine bleach',
+  });
+  const hasty = schedule(
+    'hasty',
+    [
+      step('bleach', 'bleach', { product: 'chlorine' }),
+      step('sand', 'sand bare, first grit', { needs: ['dry'] }),
+    ],
+    [slow],
+  );
+  const told = onBench
+    .added('stool', hasty, { number: 2 })
+    .stamped('stool', 'bleach', 'first-stroke', at('10:50'))
+    .done('stool', 'bleach', at('11:00'))
+    .done('stool', 'sand', at('11:30'));
+  const beside = (clock: string) => theOne(cautionsAt(told, 'chest', 'vinegar', at(clock)), pair);
+  expect(beside('12:00')?.deadly).toBe(true);
+  expect(beside('22:59')?.deadly).toBe(true);
+});
+
+test('rinsed out here and wet on another piece it is deadly all the same', () => {
+  const told = onBench
+    .done('chest', 'bleach', at('9:00'))
+    .done('chest', 'water', at('10:00'))
+    .added('stool', bleachOut, { number: 2, name: 'Beech stool' })
+    .done('stool', 'bleach', at('11:00'));
+  const found = theOne(cautionsAt(told, 'chest', 'vinegar'), pair);
+  expect(found?.deadly).toBe(true);
+  expect(found?.says).toContain('is wet on 2 Beech stool');
+});
+
+test('what can kill stands before what the moment brings', () => {
+  const gas = product('gas', 'reaction', [], {
+    productClass: 'my own can',
+    cautions: ['Its gas kills in a closed room.'],
+    deadly: true,
+  });
+  const plan = schedule(
+    'plan',
+    [step('work', 'strip', { product: 'gas', dusty: true }), step('coat', 'coat, brushed')],
+    [gas],
+  );
+  const fresh = product('clear', 'waterborne', clearCoat, { productClass: 'my own clear' });
+  const coated = schedule('coated', [step('coat', 'coat, brushed', { product: 'clear' })], [fresh]);
+  const told = past()
+    .added('chest', plan)
+    .added('stool', coated, { number: 2 })
+    .done('stool', 'coat', at('11:50'));
+  const { all } = cautionsAt(told, 'chest', 'work');
+  expect(idsOf(all)).toContain('tacky');
+  expect(all[0]).toMatchObject({ says: 'Its gas kills in a closed room.', deadly: true });
 });
 
 test('a step that no product belongs to is known by its words, and both in one step are said', () => {

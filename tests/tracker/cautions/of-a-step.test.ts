@@ -152,6 +152,22 @@ test('dust: coats that are not dust-free on other pieces are named with the time
   expect(ids(others, 'strip')).not.toContain('tacky');
 });
 
+test('dust: it is said in full each time, also where the step was done before', () => {
+  const again = chest
+    .done('chest', 'sand', at('9:00'))
+    .added('two', plan, { number: 2 })
+    .done('two', 'clear', at('11:40'));
+  const { full, brief } = cautionsAt(again, 'chest', 'sand');
+  expect(idsOf(full)).toContain('tacky');
+  expect(idsOf(brief)).toContain('sand-gear');
+});
+
+test('of a step that was skipped one line is enough', () => {
+  const skipped = chest.told('step-skipped', { piece: 'chest', step: 'sand', skipped: true });
+  expect(idsOf(cautionsAt(chest, 'chest', 'sand').full)).toContain('sand-gear');
+  expect(idsOf(cautionsAt(skipped, 'chest', 'sand').brief)).toContain('sand-gear');
+});
+
 test('dust and fumes: what a helper is at is said where a coat needs clean air', () => {
   const told = chest
     .added('other', plan, { number: 7, name: 'Pine box' })
@@ -185,4 +201,32 @@ test('lead: a test that asks what it showed counts by its answer; without one it
   expect(ids(done, 'sand')).toContain('lead-not-tested');
   expect(ids(answered('none'), 'sand')).toContain('lead-kit');
   expect(idsOf(cautionsAt(answered('lead'), 'chest', 'sand').full)).toContain('lead-found');
+});
+
+test('lead: found at one spot it is there, whatever another test showed, before or after', () => {
+  const asks = {
+    question: 'what did it show?',
+    answers: [
+      { id: 'none', says: 'no lead' },
+      { id: 'lead', says: 'lead' },
+    ],
+  };
+  const twice = schedule('twice', [
+    step('legs', 'lead test', { asks }),
+    step('top', 'lead test', { asks }),
+    step('sand', 'sand bare, first grit'),
+  ]);
+  const showed = (legs: string, top: string): readonly string[] =>
+    ids(
+      past()
+        .added('chest', twice)
+        .done('chest', 'legs', at('9:00'))
+        .told('question-answered', { piece: 'chest', step: 'legs', answer: legs })
+        .done('chest', 'top', at('9:10'))
+        .told('question-answered', { piece: 'chest', step: 'top', answer: top }),
+      'sand',
+    );
+  expect(showed('lead', 'none')).toContain('lead-found');
+  expect(showed('none', 'lead')).toContain('lead-found');
+  expect(showed('none', 'none')).not.toContain('lead-found');
 });
