@@ -11,7 +11,7 @@ const coated = past()
   .added('table', twoCoats, { name: 'Side table' })
   .stamped('table', 'coat 1', 'first-stroke', at('9:00'))
   .done('table', 'coat 1', at('9:30'));
-const checked = (before: Past, finding: 'ready' | 'not yet', when: string): Past =>
+const checked = (before: Past, finding: 'ready' | 'not yet' | 'trouble', when: string): Past =>
   before.told(
     'checked',
     {
@@ -86,4 +86,10 @@ test('without a "not yet" there is nothing to explain', () => {
   given(checked(checked(coated, 'not yet', '16:00'), 'ready', '16:30'))
     .when(explain, at('17:00'))
     .thenRefused(/was no "not yet"/);
+});
+
+test('trouble told after a "not yet" is no finding: it can still be told why that came so late', () => {
+  const told = checked(checked(coated, 'not yet', '16:00'), 'trouble', '16:05');
+  expect(late(told)?.times).toBeGreaterThan(3);
+  given(told).when(explain, at('16:06')).thenSays('late for cold on 1 Side table');
 });

@@ -111,6 +111,34 @@ describe('coats that were tried', () => {
     ]);
   });
 
+  it('found ready and then not yet are later than that, and not known to be ready', () => {
+    const shop = new Coats();
+    const doubtful = shop.coated(dayOf(0));
+    shop.day.checks(doubtful, 'ready', dayOf(0) + 100 * minute, 'scuff');
+    shop.day.checks(doubtful, 'not yet', dayOf(0) + 130 * minute, 'scuff');
+    expect(
+      shop
+        .coats()
+        .filter((each) => each.milestone === 'scuff')
+        .map(({ notYet, ready }) => [notYet?.minutes, ready?.minutes]),
+    ).toEqual([[130, undefined]]);
+  });
+
+  it('with trouble on one part teach all the same by the other', () => {
+    const shop = new Coats();
+    const { day } = shop;
+    const piece = day.adds('Chest', clear, dayOf(0));
+    day.does({ do: 'name parts', piece, names: ['case', 'drawers'] }, dayOf(0));
+    const [box = '', drawers = ''] = day.piece(piece).parts.map(({ id }) => id);
+    for (const part of [box, drawers])
+      day.firstStroke(piece, dayOf(0), part).done(piece, dayOf(0), part);
+    const tries = (part: string, finding: 'ready' | 'trouble', after: number) =>
+      day.does({ do: 'check', piece, part, finding }, dayOf(0) + after * minute);
+    tries(drawers, 'trouble', 125);
+    tries(box, 'ready', 130);
+    expect(shop.coats().map(({ ready }) => ready?.minutes)).toEqual([130]);
+  });
+
   it('count the time that had passed in the air of that day', () => {
     const shop = new Coats();
     shop.tried(dayOf(0), null, 180);

@@ -200,6 +200,21 @@ describe('a learned opening', () => {
     expect(openingAfter(slow.slice(0, 2))).toBeNull();
   });
 
+  it('needs as many found ready as it asks for, not only tried, to come sooner', () => {
+    const four = quick.slice(0, 4);
+    const givenUp: TriedCoat = { notYetAt: 20, readyAt: null, expected: 120 };
+    expect(openingAfter([...four, givenUp])).toBeNull();
+    expect(openingAfter(quick.slice(0, 5))?.ms).toBeLessThan(label);
+  });
+
+  it('comes no later for coats none of which was still soft at the label', () => {
+    expect(openingAfter(Array.from({ length: 6 }, () => coat(110, 230)))).toBeNull();
+    // Exactly at the label is still soft at the label.
+    expect(openingAfter(Array.from({ length: 3 }, () => coat(120, 230)))?.ms).toBeGreaterThan(
+      label,
+    );
+  });
+
   it('stays at the label for coats that were ready whenever they were tried', () => {
     expect(openingAfter(Array.from({ length: 4 }, () => coat(0, 120)))).toBeNull();
     expect(openingAfter([])).toBeNull();

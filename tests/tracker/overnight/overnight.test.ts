@@ -45,6 +45,26 @@ describe('what falls due overnight', () => {
     ]);
   });
 
+  it('is also what falls at the very minute at which somebody is back', () => {
+    const at2300 = 'Beech stool 24T23:00 go > go after work, costs work';
+    expect(told(afternoon(), evening, at('24 23:00'))).toContain(at2300);
+    expect(told(afternoon(), evening, at('24 22:59'))).not.toContain(at2300);
+  });
+
+  it('counts the wait of a gap that begins as a loss, also where the label puts no work on it', () => {
+    const stretches = barred.stretches.map((each) => ({ ...each, loss: 'costs nothing' as const }));
+    const facts = new Facts()
+      .piece('24 09:00', 5, 'Garden bench', [
+        step('coat', 'pass', { windows: [{ ...barred, stretches }] }),
+        step('next', 'next pass', { needs: ['recoat'] }),
+      ])
+      .stamp('24 17:50', 5, 'coat', 'first-stroke')
+      .done('24 18:00', 5, 'coat');
+    expect(told(facts, evening, morning)).toEqual([
+      'Garden bench 24T18:50 go > keep off, costs work',
+    ]);
+  });
+
   it('is in order of what is lost, not of the clock', () => {
     const [first, ...rest] = told(tense(), at('12-03 16:31'), null);
     expect(first).toBe('Wall shelf 03T16:42 go > late, spoils');
@@ -109,6 +129,12 @@ describe('before you go', () => {
         saves: { says: 'scuff 320 first' },
       },
       { piece: { name: 'Beech stool' }, by: at('24 23:00') },
+    ]);
+  });
+
+  it('is also what closes at the very minute at which somebody is back', () => {
+    expect(advice(afternoon(), evening, at('24 18:30')).map(({ by }) => by)).toEqual([
+      at('24 18:30'),
     ]);
   });
 
