@@ -30,9 +30,10 @@ export function learnedOpening(
 ): OwnTime | null {
   const isSlow = coats.some(({ notYetAt }) => notYetAt * minute >= label);
   const mayLater = isSlow && learned.coats >= enoughToWait;
-  if (!mayLater && !(maySooner && learned.found >= enoughCoats)) return null;
+  const mayEarlier = maySooner && learned.found >= enoughCoats;
+  if (!mayLater && !mayEarlier) return null;
   const foreseen = foreseenDrying(learned, label / minute, openingChance);
   const ms = Math.round(Math.max(foreseen, (soonest * label) / minute)) * minute;
-  const moves = ms > label ? mayLater : ms < label && maySooner && learned.found >= enoughCoats;
+  const moves = ms > label ? mayLater : ms < label && mayEarlier;
   return moves ? { ms, coats: learned.coats } : null;
 }

@@ -3,7 +3,13 @@ import { minute } from '../../../src/tracker/time/index.ts';
 import { given } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
 import { past, target } from '../support/past.ts';
-import { bleachAndClear, glueUp, stainInSections, twoCoats } from '../support/schedules.ts';
+import {
+  bleachAndClear,
+  glueUp,
+  stainInSections,
+  twoCoats,
+  twoPart,
+} from '../support/schedules.ts';
 import { Workday } from '../support/workday.ts';
 
 const move = (earlier: boolean, ms?: number) =>
@@ -22,6 +28,22 @@ describe('how far one press moves', () => {
     given(stroke.done('chest', 'coat 1', at('9:30')))
       .when(move(true), at('9:40'))
       .then({ kind: 'stamp-moved', body: { to: at('9:25') } });
+  });
+
+  test('the mixing and the washing out of a pot by one, each press from where it stands', () => {
+    const day = new Workday();
+    const chest = day.adds('Oak chest', twoPart, at('8:00'));
+    const moves = (earlier: boolean, now: number) =>
+      day.does({ do: 'move stamp', piece: chest, earlier }, now);
+    day.next(chest, at('9:00'));
+    moves(true, at('9:10'));
+    moves(true, at('9:11'));
+    expect(day.bench.pots[0]?.mixedAt).toBe(at('8:58'));
+    day.firstStroke(chest, at('9:20'));
+    day.does({ do: 'stamp', piece: chest, part: null, event: 'washed-out' }, at('10:00'));
+    moves(true, at('10:10'));
+    moves(true, at('10:11'));
+    expect(day.bench.pots[0]?.washedAt).toBe(at('9:58'));
   });
 
   test('a dwell, glue and minutes by one', () => {

@@ -226,6 +226,8 @@ describe('an odd timer', () => {
     press('1');
     for (let down = 0; down < 9 && !foot().startsWith('[-]'); down += 1) press('down');
     expect(foot()).toBe('[-] heat lamp.  Space: close it');
+    press('enter', 'r', 'n', 'f', 's', 'h');
+    expect(port.bench.timers[0]?.closedAt).toBeNull();
     press('space');
     expect(port.bench.timers[0]?.closedAt).not.toBeNull();
   });
@@ -296,6 +298,29 @@ describe('gloves', () => {
     port.wait(5 * second);
     desk.press(readPresses('d d', {}));
     expect(port.asked).toEqual([]);
+  });
+
+  it('whatever comes close upon several characters at once is still the leaning glove', () => {
+    const { desk, port } = deskOn();
+    port.wait(2 * second);
+    desk.press([key('6')]);
+    port.wait(2 * second);
+    desk.press(readPresses('xy', {}));
+    port.wait(200);
+    desk.press([key('enter')]);
+    expect(inHand(port)).toEqual(['p1']);
+    port.wait(400);
+    desk.press([key('enter')]);
+    expect(inHand(port)).toEqual(['p6']);
+  });
+
+  it('two digits at once undo no selection that was made a while before', () => {
+    const { desk, port, foot } = deskOn();
+    port.wait(2 * second);
+    desk.press([key('6')]);
+    port.wait(500);
+    desk.press(readPresses('12', {}));
+    expect(foot()).toContain('[6] Cane rocker.');
   });
 
   it('a bounce of Enter within a second picks up once', () => {

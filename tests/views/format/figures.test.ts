@@ -26,6 +26,8 @@ describe('ranges', () => {
     [240, 420, '4 to 7 h'],
     [25, 150, '25 min to 2.5 h'],
     [120, 120, '2 h'],
+    [20, 99, '20 to 99 min'],
+    [20, 100, '20 min to 2 h'],
   ])('%i to %i minutes are %s', (low, high, told) => {
     expect(hoursRange(low, high)).toBe(told);
   });

@@ -90,6 +90,8 @@ describe('time gone since', () => {
     ['2026-12-03T16:41Z', '2026-12-03T16:41:20Z', '0 min'],
     ['2026-12-03T09:00Z', '2026-12-03T12:10Z', '3 h 10'],
     ['2026-12-03T09:00Z', '2026-12-04T08:00Z', 'Thu'],
+    // Over midnight, which does not matter yet.
+    ['2026-12-03T23:50Z', '2026-12-04T00:20Z', '30 min'],
     // A clock that was set back.
     ['2026-12-03T09:00Z', '2026-12-03T08:59Z', '0 min'],
   ])('from %s, at %s: %s', (from, now, told) => {
