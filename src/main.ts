@@ -41,6 +41,9 @@ export function start(keepCompiledCode: () => void): void {
     get interactive() {
       return process.stdin.isTTY && process.stdout.isTTY && process.env['TERM'] !== 'dumb';
     },
+    get columns() {
+      return process.stdout.isTTY ? process.stdout.columns : null;
+    },
     get progress() {
       if (!process.stderr.isTTY || process.env['TERM'] === 'dumb') return null;
       return (words: string) => void process.stderr.write(`\r\u001b[K${words}`);

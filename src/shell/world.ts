@@ -17,6 +17,8 @@ export type World = {
   readonly version: string;
   /** Whether a person sits at both ends. */
   readonly interactive: boolean;
+  /** How wide the terminal is that text goes to; null for a pipe or a file. */
+  readonly columns?: number | null;
   readonly print: (text: string) => void;
   readonly printError: (text: string) => void;
   /** Shows how far something is on one line of a terminal, in place of what it showed before; '' clears it. Null without one. */

@@ -1,9 +1,10 @@
+import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { openShop, type Shop } from './support/shop.ts';
 
 /** Pieces with their first two steps done and timed, the first one slow, and gone. */
-async function finished(pieces: number): Promise<Shop> {
-  const shop = openShop();
+async function finished(pieces: number, columns: number | null = null): Promise<Shop> {
+  const shop = openShop({ columns });
   for (let piece = 1; piece <= pieces; piece += 1) {
     await shop.does('add', `Chest ${piece}`, '--schedule', 'paint-and-wax');
     for (const minutes of [piece === 1 ? 95 : 30, 12]) {
@@ -24,6 +25,24 @@ describe('hours over finished pieces, as a command', () => {
     const text = await (await finished(3)).does('hours');
     expect(text).toMatch(/^hours: 3 finished pieces, \d+ \w{3} to \d+ \w{3}$/m);
     expect(text).toMatch(/^furthest off +Chest 1 .* est +\d+ took +95 +two drawers stuck$/m);
+  });
+
+  it('fits a narrow terminal, and is the same in a wide one as in a file', async () => {
+    const [piped, wide, narrow] = await Promise.all(
+      [null, 200, 40].map(async (columns) => {
+        const shop = await finished(2, columns);
+        await shop.does('add', 'Next chest', '--schedule', 'paint-and-wax');
+        return [
+          await shop.does('hours'),
+          await shop.does('hours', '--back-test'),
+          await shop.does('hours', 'Next chest'),
+        ].join('\n');
+      }),
+    );
+    expect(wide).toBe(piped);
+    for (const line of narrow?.split('\n') ?? []) expect(stringWidth(line)).toBeLessThanOrEqual(40);
+    expect(narrow).toMatch(/^Chest 1, .* took 95, est +\d+$/m);
+    expect(narrow).toMatch(/^Whole pieces: the range held \d of 2$/m);
   });
 
   it('gives as JSON every figure that the text has', async () => {

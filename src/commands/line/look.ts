@@ -22,8 +22,8 @@ import type { Shop, ShownPing, Snapshot } from '../../views/port.ts';
 import { failure, type Failure } from './command.ts';
 import type { Room } from './room.ts';
 
-/** The state of the shop at one instant, as screens and commands draw from it. */
-export type Look = Snapshot & { readonly now: Instant };
+/** The state of the shop at one instant, as screens and commands draw from it, and how wide a terminal text goes to. */
+export type Look = Snapshot & { readonly now: Instant; readonly terminalColumns?: number | null };
 
 /** Opens the store for reading, without anything that writing needs. */
 export async function look(room: Room): Promise<Look | Failure> {
@@ -89,6 +89,10 @@ export function lookAt(
     awake: null,
     keeper: keeperSeen(room),
     folder: room.folder,
+    // Asked for only where text is drawn: looking at the stream makes it.
+    get terminalColumns() {
+      return room.world.columns ?? null;
+    },
   };
 }
 

@@ -3,7 +3,7 @@ import type { BackTest } from '../../tracker/learning/index.ts';
 import type { Review } from '../../tracker/review/index.ts';
 import { minutesSpent } from '../../views/format/index.ts';
 import { backTestTable } from '../../views/hours/back-test-table.ts';
-import { finishedTable } from '../../views/hours/finished-tables.ts';
+import { finishedTable, type FinishedTable } from '../../views/hours/finished-tables.ts';
 import { fewWords, heldWords, offLines } from '../../views/hours/furthest-off.ts';
 import { pieceLayout } from '../../views/hours/hours-layout.ts';
 import { hoursPages, isReviewPage } from '../../views/hours/hours-pages.ts';
@@ -17,10 +17,11 @@ import {
   totalsNote,
 } from '../../views/hours/piece-table.ts';
 import { reviewTitle } from '../../views/hours/review-title.ts';
+import { nothingTimed } from '../../views/hours/review-words.ts';
 import type { Look } from '../line/look.ts';
 import { pieceCalled } from '../names/find-piece.ts';
 import { minute } from '../../tracker/time/index.ts';
-import { plainLines, textView } from './text-view.ts';
+import { plainLines, sentenceIn, textView } from './text-view.ts';
 
 /** Step by step, as numbers and bars. */
 export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[] {
@@ -29,8 +30,9 @@ export function pieceHoursLines(hours: PieceHours, look: Look): readonly string[
   const axis = axisOf(rows);
   const layout = pieceLayout(columns);
   const { piece, recorded, sessions } = hours;
+  const title = `hours: ${pieceCalled(piece)}, recorded ${minutesSpent(recorded * minute)} in ${sessions} ${sessions === 1 ? 'session' : 'sessions'}`;
   return [
-    `hours: ${pieceCalled(piece)}, recorded ${minutesSpent(recorded * minute)} in ${sessions} ${sessions === 1 ? 'session' : 'sessions'}`,
+    ...sentenceIn(title, columns),
     '',
     ...plainLines([
       pieceHeader('step', axis, layout),
@@ -51,19 +53,22 @@ export function finishedHoursLines(review: Review, look: Look): readonly string[
   const { columns, theme } = textView(look);
   const space = { columns, glyphs: theme.glyphs };
   return [
-    reviewTitle(review, look.shop.zone, columns),
+    ...sentenceIn(reviewTitle(review, look.shop.zone, columns), columns),
     ...hoursPages.filter(isReviewPage).flatMap((page) => {
       const table = finishedTable(page, review, space);
+      const few = fewWords(table.leans ?? []);
+      const told = [
+        ...(table.rows.length === 0 && table.leans !== undefined ? [nothingTimed] : []),
+        ...(few === null ? [] : [few]),
+        ...table.sentences,
+        ...(page === 'classes' ? [heldWords(review.held, review.imported)] : []),
+      ];
       return [
         '',
-        ...plainLines([table.header(table.title), ...table.rows.map((row) => row(false))]),
-        ...[fewWords(table.leans ?? [])].filter((few) => few !== null),
-        ...table.sentences,
+        ...tableLines(table),
+        ...told.flatMap((sentence) => sentenceIn(sentence, columns)),
         ...(page === 'classes'
-          ? [
-              heldWords(review.held, review.imported),
-              ...plainLines(offLines(review.whole.steps, columns, theme.glyphs)),
-            ]
+          ? plainLines(offLines(review.whole.steps, columns, theme.glyphs))
           : []),
       ];
     }),
@@ -74,6 +79,12 @@ export function finishedHoursLines(review: Review, look: Look): readonly string[
 export function backTestLines(result: BackTest, look: Look): readonly string[] {
   const { columns, theme } = textView(look);
   const table = backTestTable(result, { columns, glyphs: theme.glyphs });
-  const rows = [table.header(table.title), ...table.rows.map((row) => row(false))];
-  return [...(table.rows.length === 0 ? [] : [...plainLines(rows), '']), ...table.sentences];
+  return [
+    ...(table.rows.length === 0 ? [] : [...tableLines(table), '']),
+    ...table.sentences.flatMap((sentence) => sentenceIn(sentence, columns)),
+  ];
 }
+
+/** A table that has no row needs no head. */
+const tableLines = ({ header, title, rows }: FinishedTable): readonly string[] =>
+  rows.length === 0 ? [] : plainLines([header(title), ...rows.map((row) => row(false))]);

@@ -75,6 +75,7 @@ export type ShopOptions = {
   readonly now?: string;
   readonly zone?: string;
   readonly locale?: string;
+  readonly columns?: number | null;
   readonly interactive?: boolean;
   /** What its environment holds beside the folder of the store. */
   readonly env?: Readonly<Record<string, string>>;
@@ -86,6 +87,7 @@ export function openShop({
   zone = 'America/New_York',
   locale = 'en-GB',
   interactive = false,
+  columns = null,
   env = {},
 }: ShopOptions = {}) {
   const root = mkdtempSync(join(tmpdir(), 'recoat-commands-'));
@@ -108,6 +110,7 @@ export function openShop({
     packageFolder: ownPackage,
     version: '1.2.3',
     interactive,
+    columns,
     print: (text) => void out.push(text.endsWith('\n') ? text : `${text}\n`),
     printError: (text) => void err.push(text.endsWith('\n') ? text : `${text}\n`),
   });
