@@ -1,4 +1,4 @@
-import { fitEnd, lineOf, padStart, segment, type Line } from '../drawing/index.ts';
+import { fitEnd, lineOf, padStart, segment, width, type Line } from '../drawing/index.ts';
 import { rangeInTable, rangeInWords, timesIn } from '../format/index.ts';
 import type { View } from '../screen.ts';
 import type { StepColumns } from './step-row.ts';
@@ -12,8 +12,16 @@ export function totalLine({ hours }: OpenedPiece, columns: StepColumns, view: Vi
     ...(setup.minutes < 0.5 ? [] : [`setup ${Math.round(setup.minutes)}`]),
     ...(other < 0.5 ? [] : [`other ${Math.round(other)}`]),
   ];
-  const beside = told.length === 0 ? '' : `, beside ${told.join(', ')}`;
-  const head = fitEnd(`     so far${beside}`, 5 + columns.name) + spent;
+  const cells = 5 + columns.name;
+  // Of what a narrow terminal has no room for, nothing is better than half a figure.
+  const label =
+    [
+      ...(told.length === 0 ? [] : [`, beside ${told.join(', ')}`]),
+      ...told.map((each) => `; ${each}`),
+    ]
+      .map((beside) => `     so far${beside}`)
+      .find((text) => width(text) <= cells) ?? '     so far';
+  const head = fitEnd(label, cells) + spent;
   if (toGo === null) return lineOf(head, 'quiet');
   const range =
     columns.window === 0

@@ -398,4 +398,6 @@ test('the sum below the minutes is that of its rows; what is in none of them sta
     rows(facts, at('24 10:10'), { ...opened, piece: 'p1' }).find((row) => row.includes('so far')) ??
     '';
   expect(total).toMatch(/^ {5}so far, beside other 7 +30 /);
+  const narrow = rows(facts, at('24 10:10'), { ...opened, piece: 'p1' }, [40, 24]);
+  expect(narrow.find((row) => row.includes('so far'))).toMatch(/^ {5}so far; other 7 +30 /);
 });
