@@ -5,6 +5,6 @@ export * from './left-running.ts';
 export * from './sample-quantile.ts';
 export * from './range-of-sum.ts';
 export * from './schedule-figures.ts';
-export { expectationOf, handsOnBeside, handsOnMinutes } from './worked-time.ts';
+export { expectationOf, handsOnMinutes } from './worked-time.ts';
 export { benchDays, type BenchDays } from './bench-days.ts';
 export { outlookAround, pieceOutlook, scheduleDays, type PieceOutlook } from './piece-outlook.ts';

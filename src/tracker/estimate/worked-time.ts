@@ -47,7 +47,7 @@ export function sessionsByPiece(bench: Bench): SessionsByPiece {
 
 /**
  * Setup is paid once a session, however many pieces share it; hands-on time is what remains. `setups`: how many setups fall
- * to the step, each session's shared as its minutes are.
+ * to the step, each session's shared as its minutes are. One of the sessions may be left uncounted.
  */
 export function workedOnStep(
   bench: Bench,
@@ -55,6 +55,7 @@ export function workedOnStep(
   step: string,
   sessions: SessionsByPiece,
   now: Instant,
+  besides: Session | null = null,
 ): WorkedTime & { readonly sessions: number; readonly setups: number } {
   let recorded = 0;
   let setup = 0;
@@ -64,6 +65,7 @@ export function workedOnStep(
   for (const session of sessions.get(piece.id) ?? []) {
     if (!session.targets.some((target) => target.piece === piece.id && target.step === step))
       continue;
+    if (session.id === besides?.id) continue;
     const own = stepMinutes({ ...bench, sessions: [session] }, piece, step, now);
     const whole = splitSession(bench, session, sessions, now);
     recorded += own;
@@ -77,25 +79,22 @@ export function workedOnStep(
 
 const keptByPiece = new WeakMap<readonly Session[], SessionsByPiece>();
 
-/** Minutes that hands were on a step, without setup and cleanup: what can be held against its estimate. */
-export function handsOnMinutes(bench: Bench, piece: Piece, step: string, now: Instant): number {
-  const sessions = keptByPiece.get(bench.sessions) ?? sessionsByPiece(bench);
-  keptByPiece.set(bench.sessions, sessions);
-  const { recorded, setup } = workedOnStep(bench, piece, step, sessions, now);
-  return recorded - setup;
-}
-
-/** The same in all sessions but one: what was done of a step before the one that is in hand. */
-export const handsOnBeside = (
+/**
+ * Minutes that hands were on a step, without setup and cleanup: what can be held against its estimate.
+ * @param besides a session that is not counted: the one in hand, to tell what was done before it
+ */
+export function handsOnMinutes(
   bench: Bench,
   piece: Piece,
   step: string,
-  session: Session,
   now: Instant,
-): number => {
-  const sessions = bench.sessions.filter(({ id }) => id !== session.id);
-  return handsOnMinutes({ ...bench, sessions }, piece, step, now);
-};
+  besides: Session | null = null,
+): number {
+  const sessions = keptByPiece.get(bench.sessions) ?? sessionsByPiece(bench);
+  keptByPiece.set(bench.sessions, sessions);
+  const { recorded, setup } = workedOnStep(bench, piece, step, sessions, now, besides);
+  return recorded - setup;
+}
 
 type Work = { readonly piece: Piece; readonly step: PlannedStep; readonly part: string | null };
 

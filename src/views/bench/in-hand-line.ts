@@ -8,7 +8,7 @@ import {
   type Session,
   type Target,
 } from '../../tracker/bench/index.ts';
-import { foreseenOn, handsOnBeside, rangeOfSum } from '../../tracker/estimate/index.ts';
+import { foreseenOn, handsOnMinutes, rangeOfSum } from '../../tracker/estimate/index.ts';
 import { minute } from '../../tracker/time/index.ts';
 import { cut, segment, width, type Line } from '../drawing/index.ts';
 import { minutesSpent, rangeInWords } from '../format/index.ts';
@@ -59,7 +59,7 @@ function sessionWords(session: Session, bench: Bench, view: View): Told {
   );
   const before = works.reduce(
     (sum, { piece, step }) =>
-      sum + (step === null ? 0 : handsOnBeside(bench, piece, step.id, session, view.now)),
+      sum + (step === null ? 0 : handsOnMinutes(bench, piece, step.id, view.now, session)),
     0,
   );
   // What took longer already than it was expected to, nobody knows how long it goes on.

@@ -11,7 +11,7 @@ import {
   type Pot,
   type Standing,
 } from '../../tracker/bench/index.ts';
-import { foreseenOn, handsOnBeside, handsOnMinutes } from '../../tracker/estimate/index.ts';
+import { foreseenOn, handsOnMinutes } from '../../tracker/estimate/index.ts';
 import { closesAt, type Window } from '../../tracker/windows/index.ts';
 import type { Role } from '../drawing/index.ts';
 import {
@@ -140,7 +140,7 @@ function secondLine(standing: Standing, view: View): RowWords['then'] {
     const expected = foreseenOn(bench, worked, piece);
     const done = standing.step?.id === worked.id ? '' : ', done';
     const early = notBefore(worked, window, view);
-    const spent = handsOnBeside(bench, piece, worked.id, session, view.now);
+    const spent = handsOnMinutes(bench, piece, worked.id, view.now, session);
     const before = spent >= 1 ? `${Math.round(spent)} min before, ` : '';
     // What it waits for comes before what row 4 says as well.
     const held = piece.hold === null ? '' : `${holdWords(piece.hold)}; `;
