@@ -22,6 +22,7 @@ import {
   sessionSpan,
   sessionWork,
 } from './session-words.ts';
+import { takeBackHints } from './take-back.ts';
 import { whatIfWords } from './what-if-words.ts';
 
 /** Correcting a session of one piece: which, what, and to what. */
@@ -96,7 +97,14 @@ function drawChoices(
   ];
   const foot = [
     ...messageLines(view),
-    ...keyHints(['1-9 or Enter: that one', '0: take back', 'Esc: back'], columns),
+    ...keyHints(
+      [
+        '1-9 or Enter: that one',
+        ...takeBackHints(view.snapshot.bench, columns, theme.glyphs, ': '),
+        'Esc: back',
+      ],
+      columns,
+    ),
   ];
   const hints =
     correcting.asks === 'session'

@@ -48,9 +48,14 @@ export function takeBackOrForth({ name }: Press, port: BenchPort): Step<never> |
 const mostNamed = 48;
 
 /** `0 take back: leave 1 Oak chest out of learning`, where that is what 0 does; on a narrow terminal without its name. */
-export function takeBackHints(bench: Bench, columns: number, glyphs: GlyphSet): readonly string[] {
+export function takeBackHints(
+  bench: Bench,
+  columns: number,
+  glyphs: GlyphSet,
+  behindKey: ' ' | ': ' = ' ',
+): readonly string[] {
   if (!isOwn(bench, 'take back')) return [];
   return columns < 80
-    ? ['0 take back']
-    : [`0 take back: ${cut(takeBackName(bench) ?? '', mostNamed, glyphs)}`];
+    ? [`0${behindKey}take back`]
+    : [`0${behindKey}take back: ${cut(takeBackName(bench) ?? '', mostNamed, glyphs)}`];
 }

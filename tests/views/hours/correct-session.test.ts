@@ -133,8 +133,11 @@ describe('correcting a session', () => {
 
   it('drops it, counts it again, and takes all of that back key by key', () => {
     const { desk } = opened();
-    desk.press('w', '2', '4');
+    desk.press('w');
+    expect(desk.text()).not.toContain('take back');
+    desk.press('2', '4');
     expect(lunch(desk).dropped).toBe(true);
+    expect(desk.text()).toMatch(/0: take back: correction of .* on 1 Beech stool/);
     expect(desk.text()).toContain('10:20 to 13:05, dropped');
     desk.press('2');
     expect(desk.text()).toContain('> 1 it was: count it again');
