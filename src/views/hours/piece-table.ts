@@ -13,7 +13,7 @@ import {
   type Line,
   type RangeAxis,
 } from '../drawing/index.ts';
-import { rangeInTable, rangeInWords } from '../format/index.ts';
+import { rangeInTable } from '../format/index.ts';
 import {
   expectedCells,
   markCells,
@@ -22,6 +22,7 @@ import {
   verdictCells,
   type HoursLayout,
 } from './hours-layout.ts';
+import { narrowTotals } from './narrow-totals.ts';
 import { roleOf, type PieceRow } from './piece-rows.ts';
 
 /** One axis for all rows, so that they can be compared by eye. */
@@ -92,29 +93,11 @@ const nameBeside = (
 ): string => fitEnd(text, cells - Math.max(0, figures.length - expectedCells - rangeCells), glyphs);
 
 /** What is done so far, what is to go, and setup, which no size explains. */
-export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): readonly Line[] {
+export function totalLines(hours: PieceHours, layout: HoursLayout): readonly Line[] {
+  const { isNarrow, name } = layout;
   const { done, toGo, setup, other } = hours;
   const about = setup.about ? 'about; ' : '';
-  if (isNarrow) {
-    return [
-      ...(done === null
-        ? []
-        : [
-            [
-              segment(`done ${whole(done.minutes)}: `),
-              segment(done.verdict ?? '', roleOf(done.verdict)),
-              segment(`, expected ${rangeInWords(done.expected.low, done.expected.high)}`),
-            ],
-          ]),
-      ...(toGo === null
-        ? []
-        : [lineOf(`to go ${rangeInWords(toGo.low, toGo.high)}, 4 times in 5`)]),
-      lineOf(
-        `setup ${setup.about ? 'about ' : ''}${whole(setup.minutes)}; schedule ${whole(setup.expected)}${other < 1 ? '' : `; other ${whole(other)}`}`,
-        'quiet',
-      ),
-    ];
-  }
+  if (isNarrow) return narrowTotals(hours, columnsOf(layout));
   const total = (text: string, minutes: number, range: string): Line => {
     const figures = figuresOf(minutes, range);
     return [
@@ -163,6 +146,10 @@ export function totalLines(hours: PieceHours, { isNarrow, name }: HoursLayout): 
   ];
 }
 
+/** A narrow layout's cells together are the terminal's. */
+const columnsOf = ({ name, picture }: HoursLayout): number =>
+  markCells + name + minutesCells + verdictCells + picture;
+
 /** `less 12 spent on what is begun`; where it took more than it was to, `less 15 of 51 spent on what is begun`. */
 function countedOffWords({ begun, countedOff }: PieceHours): string {
   if (begun < 1) return '';
@@ -172,7 +159,7 @@ function countedOffWords({ begun, countedOff }: PieceHours): string {
 
 /** Why the totals' estimates and ranges are none that the eye adds up; null where a total has one row. */
 export function totalsNote({ done, toGo }: PieceHours, rows: number, columns: number): Line | null {
-  if (rows < 2 || (done === null && toGo === null)) return null;
+  if (rows < 2 || columns < 40 || (done === null && toGo === null)) return null;
   return lineOf(
     columns < 80
       ? 'Expected totals: not the rows added up.'

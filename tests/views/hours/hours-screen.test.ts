@@ -133,6 +133,20 @@ describe('hours of one piece on the screen', () => {
     expect(rows.join('\n')).toMatch(/^setup about \d+; schedule \d+$/m);
   });
 
+  it('says the totals in fewer words where they would not fit', () => {
+    const work = inventedWork();
+    const { shop, stool } = work;
+    shop.act(
+      { do: 'pick up', targets: [{ piece: stool, part: null, step: null }] },
+      at('17 13:40'),
+    );
+    shop.act({ do: 'put down' }, at('17 13:47'));
+    const lines = drawn({ is: 'hours', piece: stool, at: 0, past: null }, work, [32, 20]);
+    expect(lines).toContain('done 293: over, 113 to 233');
+    expect(lines).toContainEqual(expect.stringMatching(/^setup about \d+; other 7$/));
+    for (const line of lines) expect(stringWidth(line)).toBeLessThanOrEqual(32);
+  });
+
   it('keeps every line within the terminal, and pictures in one column, whatever the names', () => {
     const work = inventedWork('食器棚 with a name far too long for any column 🪑🪑🪑 and more');
     for (const size of sizes) {
