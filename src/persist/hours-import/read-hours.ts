@@ -2,15 +2,8 @@ import { CsvError, parse } from 'csv-parse/sync';
 import type { ImportedRow } from '../../tracker/bench/index.ts';
 import { nearest } from '../../tracker/trade/index.ts';
 import { fingerprint } from '../schedules/fingerprint.ts';
-import type { Problem } from '../schedules/problem.ts';
-import {
-  hoursColumns,
-  plainName,
-  problem,
-  rowOf,
-  type HoursColumn,
-  type HoursDays,
-} from './read-row.ts';
+import { shown, type Problem } from '../schedules/problem.ts';
+import { hoursColumns, plainName, rowOf, type HoursDays } from './read-row.ts';
 
 export type HoursFile = {
   readonly rows: readonly ImportedRow[];
@@ -28,43 +21,22 @@ export function readHours(file: string, text: string, days: HoursDays): HoursFil
   const delimiter = delimiterOf(text);
   const records = recordsOf(file, text, delimiter);
   if ('says' in records) return nothingBut(records);
-  const [header, ...lines] = records;
-  if (header === undefined)
-    return nothingBut(
-      problem(file, 1, '', '', hoursColumns.join(', '), 'The file is empty.', sayColumns),
-    );
+  const [header = { line: 1, cells: [] }, ...lines] = records;
   const names = header.cells.map(plainName);
-  const missing = hoursColumns.filter((column) => !names.includes(column));
-  const twice = hoursColumns.filter(
-    (column) => names.indexOf(column) !== names.lastIndexOf(column),
-  );
-  if (missing.length > 0 || twice.length > 0) {
-    const says =
-      missing.length > 0
-        ? `There is no column ${missing.join(', ')}.`
-        : `There are two columns ${twice.join(', ')}.`;
-    const others = header.cells.filter(
-      (cell) => !hoursColumns.some((each) => each === plainName(cell)),
-    );
-    return nothingBut({
-      ...problem(
-        file,
-        header.line,
-        '',
-        header.cells.join(', '),
-        hoursColumns.join(', '),
-        says,
-        sayColumns,
-        twice[0] === undefined ? 1 : names.lastIndexOf(twice[0]) + 1,
-      ),
-      nearest: missing.flatMap((column) => nearest(column, others)),
-    });
-  }
+  const wrong = wrongHeader(file, header, names);
+  if (wrong !== null) return nothingBut(wrong);
   const problems: Problem[] = [];
   const rows = lines.flatMap(({ line, cells }): ImportedRow[] => {
-    const cell = (column: HoursColumn): string => cells[names.indexOf(column)] ?? '';
-    const placeOf = (column: HoursColumn): number => names.indexOf(column) + 1;
-    const read = rowOf(file, line, cell, placeOf, delimiter === ';', days);
+    const read = rowOf(
+      {
+        file,
+        line,
+        cell: (column) => cells[names.indexOf(column)] ?? '',
+        placeOf: (column) => names.indexOf(column) + 1,
+        hasDecimalComma: delimiter === ';',
+      },
+      days,
+    );
     problems.push(...read.problems);
     return read.row === null ? [] : [read.row];
   });
@@ -74,6 +46,31 @@ export function readHours(file: string, text: string, days: HoursDays): HoursFil
     problems,
     passedOver: header.cells.filter((_, at) => !hoursColumns.some((each) => each === names[at])),
   };
+}
+
+/** What is wrong with the line that names the columns; null where each is there once. */
+function wrongHeader(
+  file: string,
+  { line, cells }: Line,
+  names: readonly string[],
+): Problem | null {
+  const where = { file, line, column: 1, field: '', found: shown(cells.join(', ')) };
+  const at = { ...where, expected: hoursColumns.join(', '), todo: sayColumns };
+  if (cells.length === 0) return { ...at, says: 'The file is empty.' };
+  const missing = hoursColumns.filter((column) => !names.includes(column));
+  if (missing.length > 0) {
+    const others = cells.filter((cell) => !hoursColumns.some((each) => each === plainName(cell)));
+    const says = `There is no column ${missing.join(', ')}.`;
+    const near = missing.flatMap((column) => nearest(column, others));
+    return { ...at, says, nearest: near };
+  }
+  const twice = hoursColumns.filter(
+    (column) => names.indexOf(column) !== names.lastIndexOf(column),
+  );
+  const [first] = twice;
+  if (first === undefined) return null;
+  const says = `There are two columns ${twice.join(', ')}.`;
+  return { ...at, column: names.lastIndexOf(first) + 1, says, nearest: [] };
 }
 
 const sayColumns = `Write a first line with the columns ${hoursColumns.join(', ')}, in any order.`;
@@ -109,14 +106,15 @@ function recordsOf(file: string, text: string, delimiter: string): readonly Line
   } catch (thrown) {
     if (!(thrown instanceof CsvError)) throw thrown;
     const line = typeof thrown['lines'] === 'number' ? thrown['lines'] : 1;
-    return problem(
+    return {
       file,
       line,
-      '',
-      '',
-      'quotes in pairs',
-      'A quote is opened and not closed, or stands inside a value.',
-      'Put the whole value in quotes, and write a quote in it twice.',
-    );
+      column: 1,
+      field: '',
+      found: shown(''),
+      expected: 'quotes in pairs',
+      says: 'A quote is opened and not closed, or stands inside a value.',
+      todo: 'Put the whole value in quotes, and write a quote in it twice.',
+    };
   }
 }

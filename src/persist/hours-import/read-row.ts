@@ -23,16 +23,20 @@ export const plainName = (name: string): string =>
     .toLowerCase()
     .replaceAll(/[\s_-]+/g, ' ');
 
-/**
- * One line as a step that was timed; or null, and everything that is wrong in it.
- * @param placeOf which cell of its line a column is, counted from 1
- */
+/** One line of a file, with its cells by the names of their columns. */
+export type HoursLine = {
+  readonly file: string;
+  readonly line: number;
+  readonly cell: (column: HoursColumn) => string;
+  /** Which cell of its line a column is, counted from 1. */
+  readonly placeOf: (column: HoursColumn) => number;
+  /** Figures are written `7,5`. */
+  readonly hasDecimalComma: boolean;
+};
+
+/** One line as a step that was timed; or null, and everything that is wrong in it. */
 export function rowOf(
-  file: string,
-  line: number,
-  cell: (column: HoursColumn) => string,
-  placeOf: (column: HoursColumn) => number,
-  hasDecimalComma: boolean,
+  { file, line, cell, placeOf, hasDecimalComma }: HoursLine,
   days: HoursDays,
 ): { readonly row: ImportedRow | null; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
@@ -42,9 +46,15 @@ export function rowOf(
     says: string,
     near: readonly string[] = [],
   ) => {
-    const todo = near.length > 0 ? `Perhaps ${near.join(' or ')}.` : `Write ${expected}.`;
     problems.push({
-      ...problem(file, line, field, cell(field), expected, says, todo, placeOf(field)),
+      file,
+      line,
+      column: placeOf(field),
+      field,
+      found: shown(cell(field)),
+      expected,
+      says,
+      todo: near.length > 0 ? `Perhaps ${near.join(' or ')}.` : `Write ${expected}.`,
       ...(near.length > 0 ? { nearest: near } : {}),
     });
   };
@@ -87,14 +97,3 @@ export function rowOf(
 
 const classOf = (text: string): StepClass | null =>
   stepClasses.find((each) => plainName(each) === plainName(text)) ?? null;
-
-export const problem = (
-  file: string,
-  line: number,
-  field: string,
-  found: string,
-  expected: string,
-  says: string,
-  todo: string,
-  column = 1,
-): Problem => ({ file, line, column, field, found: shown(found), expected, says, todo });
