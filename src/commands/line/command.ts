@@ -5,7 +5,7 @@ import type { ExitCode } from './exit-codes.ts';
 export type Answer = {
   /** Lines for a person. Control characters in them are written out before they are printed. */
   readonly lines: () => readonly string[];
-  /** One of the shapes in json-shapes.ts. */
+  /** One of the shapes in json-shapes/. */
   readonly json: () => object;
   /** Absent: done. */
   readonly code?: ExitCode;

@@ -1,5 +1,5 @@
 import { hour, minute, type Milliseconds } from '../../time/index.ts';
-import type { WindowRule } from '../../windows/model.ts';
+import type { Edge, WindowRule } from '../../windows/model.ts';
 import type { StepClass } from '../schedule.ts';
 import type { Again, RemedyStep } from './trouble.ts';
 import { usualStep } from '../usual-work.ts';
@@ -21,34 +21,38 @@ export const again = (how = 'again'): Again => ({ again: how });
 
 const strokes = { events: ['last-stroke'], which: 'last' } as const;
 
-/** Shellac from which wax was taken lets go of the brush in an hour and takes a coat after two (common practice, no source). */
-const shellacDries: WindowRule = {
-  id: 'recoat',
+/** A wait from the first stroke on until an edge, after which the step that needs it may begin. */
+const waitUntil = ({ id, verb, milestone, notYetAdds }: WaitWords, opens: Edge): WindowRule => ({
+  id,
   kind: 'coat',
-  verb: 'next coat',
-  milestone: 'recoat',
+  verb,
+  milestone,
   scope: 'step',
   begins: { events: ['first-stroke'], which: 'first', assume: true },
   stretches: [
     { meaning: 'wait', loss: 'costs nothing' },
-    {
-      from: {
-        kind: 'stamp',
-        stamp: strokes,
-        plus: {
-          ms: 2 * hour,
-          statedFor: { tempC: 23, rh: 50 },
-          chemistry: 'evaporative',
-          may: 'grow',
-        },
-      },
-      meaning: 'go',
-      loss: 'costs nothing',
-    },
+    { from: opens, meaning: 'go', loss: 'costs nothing' },
   ],
   closedBy: { by: 'needing step' },
-  notYetAdds: 30 * minute,
-};
+  notYetAdds,
+});
+
+type WaitWords = Required<Pick<WindowRule, 'id' | 'verb' | 'milestone' | 'notYetAdds'>>;
+
+/** Shellac from which wax was taken lets go of the brush in an hour and takes a coat after two (common practice, no source). */
+const shellacDries = waitUntil(
+  { id: 'recoat', verb: 'next coat', milestone: 'recoat', notYetAdds: 30 * minute },
+  {
+    kind: 'stamp',
+    stamp: strokes,
+    plus: {
+      ms: 2 * hour,
+      statedFor: { tempC: 23, rh: 50 },
+      chemistry: 'evaporative',
+      may: 'grow',
+    },
+  },
+);
 
 /** A coat of shellac, which keeps what is below from what comes on top. */
 export const shellac = (name: string): RemedyStep =>
@@ -72,30 +76,16 @@ export const leave = (name: string, ms: Milliseconds, then: string): RemedyStep 
   step(name, 'other', {
     minutes: { typical: 2, low: 1, high: 5 },
     windows: [
-      {
-        id: 'left',
-        kind: 'coat',
-        verb: then,
-        milestone: 'dry',
-        scope: 'step',
-        begins: { events: ['first-stroke'], which: 'first', assume: true },
-        stretches: [
-          { meaning: 'wait', loss: 'costs nothing' },
-          {
-            from: {
-              kind: 'latest',
-              of: [
-                { kind: 'stamp', stamp: strokes, plus: { ms } },
-                { kind: 'check', finding: 'not yet', plus: { ms: ms / 2 } },
-              ],
-            },
-            meaning: 'go',
-            loss: 'costs nothing',
-          },
-        ],
-        closedBy: { by: 'needing step' },
-        notYetAdds: ms / 2,
-      },
+      waitUntil(
+        { id: 'left', verb: then, milestone: 'dry', notYetAdds: ms / 2 },
+        {
+          kind: 'latest',
+          of: [
+            { kind: 'stamp', stamp: strokes, plus: { ms } },
+            { kind: 'check', finding: 'not yet', plus: { ms: ms / 2 } },
+          ],
+        },
+      ),
     ],
   });
 
