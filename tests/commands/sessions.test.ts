@@ -56,6 +56,15 @@ describe('sessions', () => {
     expect(await spans(shop)).toEqual(['11:00-11:30', '09:00-09:40']);
   });
 
+  it('moved without another length say on the job card when they first began, else how long they were', async () => {
+    const shop = await withSessions();
+    await shop.does('correct-session', '1', '1', '--start', '11:10', '--end', '11:40');
+    const card = async () => (await shop.does('job-card', '1')).replaceAll(/\s+/g, ' ');
+    expect(await card()).toMatch(/session corrected 24 Nov: (tag )?first began 11:00/);
+    await shop.does('correct-session', '1', '1', '--end', '11:50');
+    expect(await card()).toMatch(/session corrected 24 Nov: was (tag )?30/);
+  });
+
   it('go to the piece and step that were really worked', async () => {
     const shop = await withSessions();
     await shop.does('correct-session', '1', '1', '--to', 'Elm', '--step', '2');

@@ -34,6 +34,19 @@ describe('several pieces in one go', () => {
     ]);
   });
 
+  test('a piece joins no go at a time at which that had not begun', () => {
+    const held = past()
+      .added('chest', twoCoats, { number: 1, name: 'Oak chest' })
+      .added('table', twoCoats, { number: 2, name: 'Side table' })
+      .pickedUp('s1', at('9:00'), [target('chest', 'coat 1')]);
+    given(held)
+      .when(along('table'), at('9:30'), { at: at('8:59') })
+      .thenRefused('Not taken along: 1 Oak chest was picked up after that. Give a later time.');
+    given(held)
+      .when(along('table'), at('9:30'), { at: at('9:00') })
+      .then({ kind: 'targets-changed', body: { session: 's1' } });
+  });
+
   test('with nothing in hand it is picked up', () => {
     const { day, a } = shop();
     day.does(along(a), at('9:00'));

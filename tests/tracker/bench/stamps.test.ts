@@ -474,3 +474,14 @@ test('rounds of an oil until it looks right', () => {
   expect(day.piece(piece).stamps.map(({ pass }) => pass)).toEqual([1, 2, 3]);
   expect(day.piece(piece).finishes[0]?.pass).toBe(3);
 });
+
+test('a stamp that changes no window goes to the step in hand, though another was begun after it', () => {
+  const told = past()
+    .added('chest', twoCoats)
+    .stamped('chest', 'coat 1', 'first-stroke', at('8:30'))
+    .stamped('chest', 'coat 2', 'first-stroke', at('8:40'))
+    .pickedUp('s', at('9:00'), [target('chest', 'coat 1')]);
+  given(told)
+    .when({ do: 'stamp', piece: 'chest', part: null, event: 'covered' }, at('9:10'))
+    .then({ kind: 'stamped', body: { step: 'coat 1', event: 'covered' } });
+});

@@ -7,7 +7,7 @@ import { hoursPages } from '../../../src/views/hours/hours-pages.ts';
 import { hoursScreen } from '../../../src/views/hours/index.ts';
 import { reviewTitle } from '../../../src/views/hours/review-title.ts';
 import type { HoursState } from '../../../src/views/screens.ts';
-import { at, sizes, snapshotOf, viewOf, type Size } from '../support/bench-of.ts';
+import { at, rowsOf, sizes, snapshotOf, viewOf, type Size } from '../support/bench-of.ts';
 import { deskOf, type DrivenDesk } from '../support/desk-of.ts';
 import { inventedWork, session } from './invented-work.ts';
 
@@ -81,6 +81,16 @@ describe('hours of one piece on the screen', () => {
     expect(desk.text()).toContain(
       "Why 35 for refit, wrap: the finishing schedule's 35. Not yet from you.",
     );
+  });
+
+  it('tells the size by which it expects in square feet where the shop counts in inches', () => {
+    const work = inventedWork();
+    const bench = work.shop.bench();
+    const state: HoursState = { is: 'hours', piece: work.stool, at: 1, past: null };
+    const snapshot = snapshotOf(bench, { shop: { ...snapshotOf(bench).shop, lengths: 'in' } });
+    const text = rowsOf(hoursScreen.draw(state, viewOf(snapshot, now))).join(' ');
+    // 1.2 m2, of which 0.09290304 are a square foot.
+    expect(text).toContain("the finishing schedule's 90, at 13 sq ft");
   });
 
   it('shows what is begun as it grows, and counts it off what is to go', () => {
