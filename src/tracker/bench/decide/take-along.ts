@@ -1,4 +1,4 @@
-import type { Target } from '../facts.ts';
+import type { NewBenchFact, Target } from '../facts.ts';
 import type { Intent, IntentContext } from '../intents.ts';
 import { likeStep } from '../like-step.ts';
 import { accept, refuse, type Outcome } from '../outcome.ts';
@@ -43,12 +43,10 @@ export function takeAlong(
   if (step === null && !isOtherWork)
     return refuse(`${not}: every step of ${called(piece)} is done. i inserts one.`);
   const target: Target = { piece: piece.id, part: intent.part, step: step?.id ?? null };
-  return changed(
-    session,
-    [...session.targets, target],
+  return accept(
+    [targetsChanged(session, [...session.targets, target], context)],
     `${called(piece)} taken along, ${step?.name ?? 'other work'}`,
-    piece,
-    context,
+    piece.id,
     step === null ? null : wrongCan(bench, piece, step, context),
   );
 }
@@ -67,12 +65,10 @@ function leaveOut(
     const step = likeStep(piece, part, stepInHand(bench, session));
     const target: Target = { piece: piece.id, part, step: step?.id ?? null };
     const partName = piece.parts.find(({ id }) => id === part)?.name ?? '';
-    return changed(
-      session,
-      [...session.targets, target],
+    return accept(
+      [targetsChanged(session, [...session.targets, target], context)],
       `${called(piece)}, ${partName}, taken along`,
-      piece,
-      context,
+      piece.id,
     );
   }
   const left = session.targets.filter((target) => !same.includes(target));
@@ -87,24 +83,17 @@ function leaveOut(
     return refuse(
       `Not taken out: ${called(piece)} was worked in this go. Enter puts all of it down; d when it is done.`,
     );
-  return changed(session, left, `${called(piece)} taken out`, piece, context);
+  return accept([targetsChanged(session, left, context)], `${called(piece)} taken out`, piece.id);
 }
 
-const changed = (
+const targetsChanged = (
   session: Session,
   targets: readonly Target[],
-  says: string,
-  piece: Piece,
   context: IntentContext,
-  warns: string | null = null,
-): Outcome =>
-  accept(
-    [factAt(context, { kind: 'targets-changed', body: { session: session.id, targets } })],
-    says,
-    piece.id,
-    warns,
-  );
+): NewBenchFact =>
+  factAt(context, { kind: 'targets-changed', body: { session: session.id, targets } });
 
+/** The first step that a session is for; null for other work alone. */
 function stepInHand(bench: Bench, session: Session): PlannedStep | null {
   for (const { piece, step } of session.targets) {
     const found = bench.pieces.get(piece)?.steps.find(({ id }) => id === step);
