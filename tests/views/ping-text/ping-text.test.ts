@@ -200,6 +200,37 @@ it('tells several at once in one text, worst first, and what is a moment away wi
   });
 });
 
+it('tells the nearest minute from half a minute on, and seconds below', () => {
+  const body = (last: string): string =>
+    textAt(
+      new Facts()
+        .piece('12-01 09:00', 2, 'Wall shelf', [step('bleach', 'bleach', { windows: [bleach] })])
+        .piece('12-01 09:01', 3, 'Book rack', [
+          step('coat', 'coat', { windows: [recoat(120 * minute, null)] }),
+          step('next', 'next', { needs: ['recoat'] }),
+        ])
+        .stamp('12-03 16:30', 2, 'bleach', 'first-stroke', { agent: 'A' })
+        .done(last, 3, 'coat'),
+      '12-03 16:40:00',
+    ).body;
+  expect(body('12-03 14:40:29')).toContain('3 Book rack: try it at 16:40, in 29 s.');
+  expect(body('12-03 14:40:40')).toContain('3 Book rack: try it at 16:40, in 1 min.');
+});
+
+it('says what the surface must stand when it may be tried, and not again before it closes', () => {
+  const scuffed = new Facts()
+    .piece('24 09:00', 2, 'Wall shelf', [
+      step('coat', 'coat', {
+        windows: [{ ...recoat(120 * minute, 720 * minute), id: 'scuff', milestone: 'scuff' }],
+      }),
+      step('scuff', 'scuff', { needs: ['scuff'] }),
+    ])
+    .stamp('24 09:30', 2, 'coat', 'first-stroke')
+    .done('24 10:00', 2, 'coat');
+  expect(textAt(scuffed, '24 12:00').body).toContain('Paper must powder, not gum.');
+  expect(textAt(scuffed, '24 21:00').body).not.toContain('Paper must powder');
+});
+
 describe('what was missed', () => {
   it('is told as one summary after a sleep, worst first, saying how long ago', () => {
     const [sending] = dueAfter(afternoon(), '24 15:00', '24 20:10');
@@ -234,6 +265,33 @@ describe('what was missed', () => {
     const [one] = dueAfter(tense(), '12-03 16:38:00', '12-03 17:10');
     expect(pingText(one as Sending, at('12-03 17:10'), shop, at('12-03 17:09')).text).toBe(
       'While recoat was closed: 2 Wall shelf: B on, late since 16:42, 28 min ago: rinse, dry, start over.',
+    );
+  });
+
+  it('says so too where only some of it fell due while it was closed, and the rest in a sleep since', () => {
+    const [sending] = dueAfter(afternoon(), '24 15:00', '24 20:10');
+    // The stool could be tried from 15:10 on; the program was opened at 16:00, and slept.
+    const words = pingText(
+      sending as Sending,
+      at('24 20:10'),
+      shop,
+      at('24 16:00'),
+      at('24 16:01'),
+    );
+    expect(words.title).toBe('While recoat was closed');
+  });
+
+  it('says how long something has been open, not how long ago its last ping was due', () => {
+    const [sending] = dueAfter(afternoon(), '24 19:00', '24 22:50');
+    expect(pingText(sending as Sending, at('24 22:50'), shop, 0, at('24 19:00')).body).toBe(
+      '3 Beech stool: try it, till 23:00, 10 min left, opened 7 h 40 ago.',
+    );
+  });
+
+  it('counts hours up to two days', () => {
+    const [sending] = dueAfter(afternoon(), '24 15:00', '26 00:40');
+    expect(pingText(sending as Sending, at('26 00:40'), shop, 0).text).toContain(
+      'closed Tue 18:30, 30 h ago',
     );
   });
 
