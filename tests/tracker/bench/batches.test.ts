@@ -47,6 +47,35 @@ describe('several pieces in one go', () => {
       .then({ kind: 'targets-changed', body: { session: 's1' } });
   });
 
+  test('with two pairs of hands a piece joins those that picked up last', () => {
+    const both = past()
+      .added('chest', twoCoats, { number: 1 })
+      .added('table', twoCoats, { number: 2 })
+      .added('stool', twoCoats, { number: 3 })
+      .pickedUp('s1', at('9:00'), [target('chest', 'coat 1')])
+      .pickedUp('s2', at('9:10'), [target('table', 'coat 1')], 2);
+    given(both)
+      .when(along('stool'), at('9:20'), { hands: 2 })
+      .then({
+        kind: 'targets-changed',
+        body: { session: 's2', targets: [target('table', 'coat 1'), target('stool', 'coat 1')] },
+      });
+  });
+
+  test('a piece that was worked in an earlier go only can be taken out of this one', () => {
+    const held = past()
+      .added('chest', twoCoats, { number: 1 })
+      .added('table', twoCoats, { number: 2 })
+      .stamped('table', 'coat 1', 'first-stroke', at('8:30'))
+      .pickedUp('s1', at('9:00'), [target('chest', 'coat 1'), target('table', 'coat 1')]);
+    given(held)
+      .when(along('table'), at('9:05'))
+      .then({ kind: 'targets-changed', body: { targets: [target('chest', 'coat 1')] } });
+    given(held.stamped('table', 'coat 1', 'topped-up', at('9:03')))
+      .when(along('table'), at('9:05'))
+      .thenRefused(/was worked in this go/);
+  });
+
   test('with nothing in hand it is picked up', () => {
     const { day, a } = shop();
     day.does(along(a), at('9:00'));

@@ -93,3 +93,9 @@ test('trouble told after a "not yet" is no finding: it can still be told why tha
   expect(late(told)?.times).toBeGreaterThan(3);
   given(told).when(explain, at('16:06')).thenSays('late for cold on 1 Side table');
 });
+
+test('what was found ready is told without how late it was: the wait is over', () => {
+  given(coated)
+    .when({ do: 'check', piece: 'table', part: null, finding: 'ready' }, at('16:00'))
+    .thenSays('ready, next coat on 1 Side table');
+});
