@@ -25,6 +25,8 @@ describe('what is said of sections', () => {
     expect(answer(shop, next, at('9:02'))).toBe(
       'section 1 off 3 min early, section 2 on, stain on 1 Oak chest',
     );
+    // Half a minute before it may be wiped is still early, by what is begun of a minute.
+    expect(answer(shop, next, at('9:04:30'))).toContain('section 1 off 1 min early');
     expect(answer(shop, next, at('9:06'))).toBe('section 2 on, stain on 1 Oak chest');
   });
 

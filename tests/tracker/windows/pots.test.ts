@@ -146,6 +146,16 @@ describe('a shared pot', () => {
     expect(day.bench.pots.map(({ washedAt }) => washedAt)).toEqual([at('9:50'), null]);
   });
 
+  test('is not what a stroke took from that went on before it was mixed', () => {
+    const { day, top } = shop();
+    day.does({ do: 'mix pot', product: epoxy }, at('9:30'));
+    const stroke = { do: 'first stroke', piece: top, part: null } as const;
+    day.does(stroke, at('9:40'), { at: at('9:10') });
+    expect(day.piece(top).stamps.map(({ pot }) => pot)).toEqual([undefined]);
+    day.takesBack(at('9:41')).does(stroke, at('9:42'));
+    expect(day.piece(top).stamps.map(({ pot }) => pot)).toEqual([day.bench.pots[0]?.id]);
+  });
+
   test('takes the lowest free letter, and is named when it is taken back', () => {
     const { day } = shop();
     for (const clock of ['9:00', '9:01', '9:02'])
