@@ -401,3 +401,49 @@ test('the sum below the minutes is that of its rows; what is in none of them sta
   const narrow = rows(facts, at('24 10:10'), { ...opened, piece: 'p1' }, [40, 24]);
   expect(narrow.find((row) => row.includes('so far'))).toMatch(/^ {5}so far; other 7 +30 /);
 });
+
+describe('the window column', () => {
+  /** A coat from 9:00 to 9:30 that the next one may follow after two hours. */
+  const coated = () =>
+    new Facts()
+      .piece('24 08:00', 3, 'Stool', [
+        step('coat', 'coat 1', { windows: [recoat(2 * hour, 12 * hour)] }),
+        step('next', 'coat 2', { needs: ['recoat'] }),
+      ])
+      .stamp('24 09:00', 3, 'coat', 'first-stroke')
+      .done('24 09:30', 3, 'coat');
+  const columnOf = (facts: Facts, name: string, when: string): string =>
+    rows(facts, at(when))
+      .find((row) => row.includes(` ${name} `))
+      ?.slice(54)
+      .trim() ?? '';
+
+  test('counts from the last stroke how long a coat took till it was found ready', () => {
+    const ready = coated().tell('24 11:40', 'checked', {
+      piece: 'p3',
+      part: null,
+      step: 'coat',
+      window: 'p3/coat/recoat//1/',
+      finding: 'ready',
+      air: null,
+    });
+    const done = ready.stamp('24 12:00', 3, 'next', 'first-stroke').done('24 12:10', 3, 'next');
+    expect(columnOf(done, 'coat 1', '24 12:20')).toBe('ready after 2 h 10');
+  });
+
+  test('of two windows that a step waits for tells the later opening and the earlier closing', () => {
+    const both = new Facts()
+      .piece('24 08:00', 3, 'Stool', [
+        step('coat', 'coat 1', {
+          windows: [
+            recoat(2 * hour, 6 * hour),
+            { ...recoat(3 * hour, 5 * hour), id: 'scuff', milestone: 'scuff' },
+          ],
+        }),
+        step('next', 'coat 2', { needs: ['recoat', 'scuff'] }),
+      ])
+      .stamp('24 09:00', 3, 'coat', 'first-stroke')
+      .done('24 09:30', 3, 'coat');
+    expect(columnOf(both, 'coat 2', '24 10:00')).toBe('12:30 to 14:00');
+  });
+});
