@@ -407,7 +407,14 @@ describe('the window column', () => {
   const coated = () =>
     new Facts()
       .piece('24 08:00', 3, 'Stool', [
-        step('coat', 'coat 1', { windows: [recoat(2 * hour, 12 * hour)] }),
+        step('coat', 'coat 1', {
+          windows: [
+            {
+              ...recoat(2 * hour, 12 * hour),
+              begins: { events: ['first-stroke'], which: 'first', assume: true },
+            },
+          ],
+        }),
         step('next', 'coat 2', { needs: ['recoat'] }),
       ])
       .stamp('24 09:00', 3, 'coat', 'first-stroke')
