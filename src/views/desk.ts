@@ -172,8 +172,12 @@ export function createDesk({ port, ticks, theme, leave, start }: DeskOptions): D
       }
       for (const press of presses) {
         const current = top();
+        const told = message;
         message = null;
-        take(moduleOf(current).press(current, press, view(at), port));
+        const step = moduleOf(current).press(current, press, view(at), port);
+        // A key that a guard held back has not answered what the last one said.
+        if (step.heldBack === true) message = told;
+        take(step);
         if (!isTyping(top())) silencedMeanwhile = null;
       }
     },

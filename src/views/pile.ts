@@ -56,7 +56,8 @@ function returnedTo(
     select === undefined || select === screen.selected
       ? {}
       : { selected: select, part: null, before: screen.selected };
-  return { opening, screen: { ...screen, ...chosen, returnedAt: present() } };
+  const now = present();
+  return { opening, screen: { ...screen, ...chosen, returnedAt: now, touchedAt: now } };
 }
 
 /** The pile with each of its screens changed, or not. */

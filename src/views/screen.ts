@@ -61,6 +61,8 @@ export type Step<State> = {
   readonly select?: string;
   readonly leave?: true;
   readonly message?: Message | null;
+  /** A guard let the key do nothing: what was said before it still stands. */
+  readonly heldBack?: true;
 };
 
 /** One screen: pure drawing, and what keys do. `port` is for intents; state is only what the screen itself keeps. */

@@ -112,7 +112,7 @@ export function foldWorkFact(bench: BenchInMaking, fact: BenchFact): void {
       return;
     }
     case 'stamp-moved':
-      return moveStamp(bench, fact.body.fact, fact.body.to);
+      return moveStamp(bench, fact.body.fact, fact.body.to, fact.told);
     case 'shop-shut':
       bench.lastShut = { at: fact.at, answers: fact.body.answers };
       return;
@@ -138,7 +138,7 @@ function touchTargets(bench: BenchInMaking, { targets }: Session): void {
 }
 
 /** Gives another instant to whatever that fact put in place. */
-function moveStamp(bench: BenchInMaking, moved: string, to: Instant): void {
+function moveStamp(bench: BenchInMaking, moved: string, to: Instant, told: Instant): void {
   const shift = <Entry extends { readonly fact: string; readonly at: Instant }>(
     entries: readonly Entry[],
   ): readonly Entry[] =>
@@ -150,7 +150,7 @@ function moveStamp(bench: BenchInMaking, moved: string, to: Instant): void {
     const finishes = shift(piece.finishes);
     const checks = shift(piece.checks);
     if (stamps !== piece.stamps || finishes !== piece.finishes || checks !== piece.checks) {
-      bench.pieces.set(piece.id, { ...piece, stamps, finishes, checks });
+      bench.pieces.set(piece.id, { ...piece, stamps, finishes, checks, movedAt: told });
       touch(bench, piece.id);
     }
   }

@@ -136,6 +136,8 @@ export type Piece = Counts & {
   readonly carriedInAt?: Instant;
   /** Its minutes and checks are told, but teach nothing. */
   readonly keptFromLearning?: true;
+  /** When a key last moved something on it, which may be long after what it moved it to; absent where none did. */
+  readonly movedAt?: Instant;
   readonly place: 'bench' | 'past' | 'removed';
   readonly addedAt: Instant;
   readonly leftAt: Instant | null;

@@ -28,7 +28,7 @@ export function pressBench(
   const verdict = judge(guardBefore, isDoneKey ? 'd' : press.name, view.now);
   const settled: BenchState = { ...state, guard: verdict.guard, returnedAt: null };
   if (verdict.revert) return { state: { ...settled, selected: state.before } };
-  if (!verdict.take) return { state: settled };
+  if (!verdict.take) return { state: settled, heldBack: true };
   const awake = wokenBy(press, settled, state, view);
   const loud = silencedNow(view);
   const worst = loud[0];

@@ -77,7 +77,8 @@ function inTwoRows(text: string, cells: number): readonly [string, string] {
 /** Whether something was recorded on the piece since: what it was pinged for has been seen to. */
 function wasAnswered(ping: ShownPing, view: View): boolean {
   const piece = ping.piece === null ? undefined : view.snapshot.bench.pieces.get(ping.piece);
-  return piece !== undefined && lastTouched(piece) > ping.at;
+  // What was moved to before the ping was still told after it.
+  return piece !== undefined && Math.max(lastTouched(piece), piece.movedAt ?? 0) > ping.at;
 }
 
 /** Loud pings that no key has silenced, worst (latest) first. */

@@ -46,7 +46,10 @@ export function pressPiece(
   const verdict = judge(before, press.name, view.now);
   const settled: PieceState = { ...state, guard: verdict.guard };
   if (!verdict.take || bounces(act, press, before, view.now))
-    return { state: { ...state, guard: { ...verdict.guard, lastTaken: before.lastTaken } } };
+    return {
+      state: { ...state, guard: { ...verdict.guard, lastTaken: before.lastTaken } },
+      heldBack: true,
+    };
   return perform(act, settled, piece, view, port);
 }
 

@@ -118,6 +118,33 @@ describe('keys on the bench', () => {
     expect(rows().join('\n')).toContain('Space: B, first stroke on.');
   });
 
+  it('leave standing what a key did while its repeats are held back', () => {
+    const { press, told, desk, port } = deskOn();
+    press('3', 'r');
+    expect(told()).toBe('ready, next coat on 3 Beech stool');
+    for (let repeat = 0; repeat < 5; repeat += 1) {
+      port.wait(40);
+      desk.press([key('r')]);
+    }
+    expect(port.piece('p3').checks).toHaveLength(1);
+    expect(told()).toBe('ready, next coat on 3 Beech stool');
+  });
+
+  it('end a quiet ping also where what was pressed is moved to before it', () => {
+    const called = '2 Wall shelf: B on at 16:40, in 1 min.';
+    const { press, rows } = deskOn({
+      now: at('12-03 16:39:02'),
+      facts: tense().list.slice(0, -1),
+      pings: [ping('q', '12-03 16:39:01', called, { piece: 'p2' })],
+    });
+    expect(rows().join('\n')).toContain(called);
+    press('2', 'space');
+    expect(rows().join('\n')).not.toContain(called);
+    press(',');
+    expect(rows().join('\n')).toContain('1 min earlier');
+    expect(rows().join('\n')).not.toContain(called);
+  });
+
   it('take back and bring back, again and again, each saying what', () => {
     const { press, told, port } = deskOn();
     press('6', 'enter', '0');

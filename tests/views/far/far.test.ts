@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { hour, minute } from '../../../src/tracker/time/index.ts';
 import type { WindowRule } from '../../../src/tracker/windows/index.ts';
 import { benchStart, type BenchState } from '../../../src/views/bench/bench-state.ts';
@@ -28,6 +28,7 @@ import {
   withSettings,
   type Size,
 } from '../support/bench-of.ts';
+import { deskOf } from '../support/desk-of.ts';
 
 const { milestone: _, ...unnamed } = barred;
 const betweenPasses: WindowRule = { ...unnamed, scope: 'pass', closedBy: { by: 'next pass' } };
@@ -286,6 +287,13 @@ describe('the far view in the calm', () => {
       .done('24 10:00', 7, 'oil');
     expect(far({ facts: curing, when: '24 14:29' })[2]).toBe('   Nothing needs hands.');
   });
+});
+
+test('a minute untouched is a minute on every screen: who closes one is at the bench', () => {
+  const { press, text } = deskOf({ now: at('24 14:29'), facts: afternoon().list });
+  press('1', 'p', ...Array.from({ length: 40 }, (_, index) => (index % 2 === 0 ? 'down' : 'up')));
+  press('escape');
+  expect(text()).toContain('in hand  1 Oak settle');
 });
 
 describe('the far view never overflows', () => {
