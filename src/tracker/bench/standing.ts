@@ -154,12 +154,12 @@ function standingOfLane(
   );
   if (session !== null && holdsLane === true)
     return { ...base, window, rank: 'in hand', orderAt: session.start };
-  if (window !== null && window.rule.kind === 'cure' && stateAt(window, now) === 'before') {
+  // A piece whose next step waits for something else still has work for hands.
+  const isNext = byCurrentStep || window?.rule.milestone === undefined;
+  if (isNext && window?.rule.kind === 'cure' && stateAt(window, now) === 'before') {
     return { ...base, window, rank: 'curing', orderAt: opensAt(window) ?? now };
   }
-  const isDecisive =
-    window !== null &&
-    (byCurrentStep || window.rule.milestone === undefined || costsSoon(window, now));
+  const isDecisive = window !== null && (isNext || costsSoon(window, now));
   if (window === null || !isDecisive) {
     if (piece.hold !== null) return { ...waits, rank: 'hold', orderAt: piece.hold.since };
     return { ...waits, rank: step === null ? 'finished' : 'waits' };

@@ -14,6 +14,7 @@ import {
   strip,
   twoCoats,
 } from '../support/schedules.ts';
+import { milestone } from '../support/rules.ts';
 import { Workday } from '../support/workday.ts';
 
 const rankOf = (day: Workday, piece: string, clock: string) => day.standing(piece, at(clock)).rank;
@@ -157,6 +158,27 @@ describe('how one piece stands', () => {
       .does({ do: 'put down' }, at('22:01'));
     expect(rankOf(day, piece, '22:02')).toBe('curing');
     expect(rankOf(day, piece, '400:00')).toBe('costs nothing');
+  });
+
+  test('a piece that cures for a later step than its next one waits for hands', () => {
+    const day = new Workday();
+    const glued = schedule(
+      'glued',
+      [
+        step('oil', 'coat, wiped', {
+          product: 'oil',
+          stamps: [{ event: 'first-stroke', says: 'first stroke on' }],
+        }),
+        step('touch up', 'touch-up'),
+        step('wrap', 'refit, wrap', { needs: ['full cure'] }),
+      ],
+      [product('oil', 'oxidative', [milestone('full cure', 48 * hour)])],
+    );
+    const piece = day.adds('Ash box', glued, at('8:00'));
+    day.firstStroke(piece, at('8:50')).done(piece, at('9:00')).does({ do: 'put down' }, at('9:01'));
+    expect(day.standing(piece, at('9:02'))).toMatchObject({ rank: 'waits' });
+    day.done(piece, at('10:00'));
+    expect(rankOf(day, piece, '10:02')).toBe('curing');
   });
 });
 
