@@ -16,6 +16,7 @@ export * from './piece-windows.ts';
 export * from './explain-stretch.ts';
 export * from './air-warnings.ts';
 export * from './thin-readings.ts';
+export * from './too-soon.ts';
 export * from './timer-window.ts';
 export * from './pot-window.ts';
 export * from './standing.ts';

@@ -4,6 +4,7 @@ import {
   inHand,
   labelOf,
   lanesOf,
+  minutesTooSoon,
   nextAct,
   sessionHolding,
   takeBackName,
@@ -12,9 +13,10 @@ import {
   type Standing,
 } from '../../tracker/bench/index.ts';
 import { ragsFrom } from '../../tracker/overnight/index.ts';
+import { minute } from '../../tracker/time/index.ts';
 import { cut, lineOf, segment, width, type Line } from '../drawing/index.ts';
 import { wrapFigures, wrapWords } from '../drawing/wrap.ts';
-import { capital, dayWords, lightUseWords, whenInWords } from '../format/index.ts';
+import { capital, dayWords, lightUseWords, minutesSpent, whenInWords } from '../format/index.ts';
 import { doubtsOnBench, type Doubt } from '../hours/left-running-memo.ts';
 import { helpLine, keyMapWith, keyOf, type Act } from '../keys/key-map.ts';
 import { calledPiece } from '../parts/called-piece.ts';
@@ -164,6 +166,14 @@ const areApart = (piece: Piece): boolean =>
 /** On a narrow screen, so that what the next key does has room beside it. */
 const mostOfPart = 14;
 
+/** `, 27 min early`: what the next-stamp key would begin still has to wait for something; empty where it may begin. */
+function earlyWords(next: NextAct, piece: Piece, part: string | null, view: View): string {
+  if (next.act !== 'pick up' && next.act !== 'stamp') return '';
+  const { bench, sense } = view.snapshot;
+  const minutes = minutesTooSoon(bench, { piece, part, step: next.step }, view.now, sense);
+  return minutes > 0 ? `, ${minutesSpent(minutes * minute)} early` : '';
+}
+
 /** The selected piece and what the next keys would do to it. */
 function selectedLine(state: BenchState, selected: Standing | null, view: View): Line {
   const { bench, settings } = view.snapshot;
@@ -181,6 +191,7 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     now: view.now,
     sense: view.snapshot.sense,
   });
+  const early = earlyWords(next, piece, part?.id ?? null, view);
   const session = sessionHolding(bench, piece.id);
   const held = session !== null;
   const others = (session?.targets ?? []).some((target) => target.piece !== piece.id);
@@ -190,7 +201,9 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
     ? `[${piece.number}] ${cut(meant, mostOfPart, view.theme.glyphs)}`.trimEnd()
     : `[${piece.number}] ${piece.name}${meant === '' ? '' : `, ${meant}`}.`;
   const acts = [
-    next.act === 'nothing left' ? capital(next.says) : `${keyOf(keys, 'next stamp')}: ${next.says}`,
+    next.act === 'nothing left'
+      ? capital(next.says)
+      : `${keyOf(keys, 'next stamp')}: ${next.says}${early}`,
     // The next-stamp key goes on from section to section without end.
     ...(isInSections(next) ? [`${keyOf(keys, 'done')}: done`] : []),
     ...(narrow && isInSections(next)
@@ -207,8 +220,8 @@ function selectedLine(state: BenchState, selected: Standing | null, view: View):
   const least = isInSections(next) ? 2 : 1;
   while (acts.length > least && width(acts.join(between)) > room) acts.pop();
   const taken = acts.slice(1).reduce((cells, act) => cells + width(between + act), 0);
-  // Of a long name the end goes, not the word that says what becomes of it.
-  const kept = next.act === 'done' ? ' done' : '';
+  // Of a long name the end goes, not the words that say what becomes of it.
+  const kept = next.act === 'done' ? ' done' : early;
   const first = (acts[0] ?? '').slice(0, kept === '' ? undefined : -kept.length);
   acts[0] = cut(first, room - taken - width(kept), view.theme.glyphs) + kept;
   const along = `${keyOf(keys, 'take along')}: take along`;

@@ -85,11 +85,12 @@ function ticks(window: Window, { now, snapshot }: View): boolean {
   return told.counts === 'down' && told.at !== null && told.at - now <= tenMinutes;
 }
 
-/** `not before Thu 02:54, `: the step in hand waits for a window that is not open. */
-function notBefore({ needs }: PlannedStep, window: Window | null, view: View): string {
+/** `not before Thu 02:54, `: the step in hand waits for a window that is not open, and that it didn't begin itself. */
+function notBefore({ id, needs }: PlannedStep, window: Window | null, view: View): string {
   const { now, snapshot } = view;
   const milestone = window?.rule.milestone;
   if (window === null || milestone === undefined || !needs.includes(milestone)) return '';
+  if (window.subject.stepId === id) return '';
   const told = windowWords(window, now, snapshot.shop);
   const isShut = told.state === 'before' || told.state === 'barred';
   return isShut && told.at !== null

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { decide, type Intent } from '../../../src/tracker/bench/index.ts';
+import { minute } from '../../../src/tracker/time/index.ts';
 import { opensAt } from '../../../src/tracker/windows/index.ts';
 import { contextAt } from '../support/given-when-then.ts';
 import { at } from '../support/instants.ts';
@@ -107,5 +108,50 @@ describe('what is said of a bleach', () => {
     expect(answer(shop, { do: 'done', piece, part: null }, at('8:20'))).toBe(
       'bleach done on 1 Oak chest, without B',
     );
+  });
+});
+
+describe('what is said of a step that begins before what it waits for is open', () => {
+  const bleached = (): { readonly day: Workday; readonly piece: string } => {
+    const shop = new Workday();
+    const piece = shop.adds('Oak chest', bleachAndClear, at('8:00'));
+    shop.done(piece, at('8:10')).next(piece, at('9:00')).next(piece, at('9:11'));
+    shop.done(piece, at('9:20')).does({ do: 'put down' }, at('9:21'));
+    return { day: shop, piece };
+  };
+  const rinse = (piece: string): Intent => ({
+    do: 'pick up',
+    targets: [{ piece, part: null }],
+  });
+
+  test('by how much it is early; once open nothing', () => {
+    const { day: shop, piece } = bleached();
+    const opens = opensAt(shop.window(piece, 'dry')) ?? 0;
+    expect(opens).toBeGreaterThan(at('10:00'));
+    expect(answer(shop, rinse(piece), opens - 27 * minute)).toBe(
+      'picked up 1 Oak chest, rinse, 27 min early',
+    );
+    expect(answer(shop, rinse(piece), opens)).toBe('picked up 1 Oak chest, rinse');
+  });
+
+  test('also of the stroke that picks it up', () => {
+    const shop = new Workday();
+    const piece = shop.adds('Book rack', twoCoats, at('8:00'));
+    shop
+      .firstStroke(piece, at('9:00'))
+      .done(piece, at('9:20'))
+      .does({ do: 'put down' }, at('9:21'));
+    const opens = opensAt(shop.window(piece, 'recoat')) ?? 0;
+    const stroke = { do: 'next stamp', piece, part: null } as const;
+    expect(answer(shop, stroke, opens - 90_001)).toBe(
+      'first stroke on 2 min early, coat 2 on 1 Book rack',
+    );
+    expect(answer(shop, stroke, opens)).toBe('first stroke on, coat 2 on 1 Book rack');
+  });
+
+  test('nothing where it was found ready', () => {
+    const { day: shop, piece } = bleached();
+    shop.checks(piece, 'ready', at('12:00'), 'dry');
+    expect(answer(shop, rinse(piece), at('12:01'))).toBe('picked up 1 Oak chest, rinse');
   });
 });

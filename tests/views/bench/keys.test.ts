@@ -4,8 +4,19 @@ import { benchScreen } from '../../../src/views/bench/index.ts';
 import { createDesk, type Desk } from '../../../src/views/desk.ts';
 import { plain } from '../../../src/views/drawing/index.ts';
 import { readPresses } from '../../../src/views/keys/press.ts';
-import { minute, second } from '../../../src/tracker/time/index.ts';
-import { afternoon, at, key, ping, snapshotOf, step, tense, viewOf } from '../support/bench-of.ts';
+import { hour, minute, second } from '../../../src/tracker/time/index.ts';
+import {
+  afternoon,
+  at,
+  Facts,
+  key,
+  ping,
+  recoat,
+  snapshotOf,
+  step,
+  tense,
+  viewOf,
+} from '../support/bench-of.ts';
 import { FakePort, type FakePortOptions } from '../support/fake-port.ts';
 
 const now = at('24 14:29');
@@ -279,6 +290,28 @@ describe('a step picked up before its window is open', () => {
     press('3', 'enter');
     const row = rows().findIndex((line) => line.startsWith('▶[3] Beech stool'));
     expect(rows()[row + 1]).toContain('next coat, 2 of 2; not before 15:10, expected');
+  });
+
+  it('is called early by the foot before a key begins it, and by what the key did', () => {
+    const { press, foot, told } = deskOn();
+    press('3');
+    expect(foot()).toMatch(/^\[3\] Beech stool\. {2}Space: pick up next coat, 41 min early\. /);
+    press('space');
+    expect(told()).toBe('picked up 3 Beech stool, next coat, 41 min early');
+    press('0', 'r');
+    expect(foot()).toContain('Space: pick up next coat.');
+  });
+
+  it('waits for nothing that it has begun itself', () => {
+    const itself = new Facts()
+      .piece('24 09:00', 3, 'Beech stool', [
+        step('oil', 'oil coat', { windows: [recoat(2 * hour, null)], needs: ['recoat'] }),
+        step('wax', 'wax', { needs: ['recoat'] }),
+      ])
+      .pickUp('24 14:20', 3, 'oil')
+      .done('24 14:25', 3, 'oil');
+    const { rows } = deskOn({ facts: itself.list });
+    expect(rows().join('\n')).toContain('oil coat, done, 1 of 2; expected');
   });
 });
 

@@ -6,8 +6,10 @@ import { accept, refuse, type Outcome } from '../outcome.ts';
 import type { Piece, PlannedStep } from '../piece.ts';
 import { sessionHolding } from '../standing.ts';
 import { stepUnderWay } from '../step-under-way.ts';
-import { calledPart, factAt, isOutcome, onBench, stepOf } from './context.ts';
+import { minutesTooSoon } from '../too-soon.ts';
+import { calledPart, factAt, instantOf, isOutcome, onBench, stepOf } from './context.ts';
 import { takeInHand } from './hands.ts';
+import { minutesInWords } from './minutes-in-words.ts';
 import { wrongCan } from './pot-of-stamp.ts';
 import { lockedUnless } from './trial.ts';
 
@@ -64,12 +66,15 @@ function begin(
   const waived = lockedUnless(piece, step, anyway, context, 'Not picked up');
   if (isOutcome(waived)) return waived;
   const was = step.leftOut === true ? 'left out' : 'skipped';
+  const lane = { piece, part: asked.part, step };
+  const soon = minutesTooSoon(bench, lane, instantOf(context), context.sense);
+  const early = soon > 0 ? `, ${minutesInWords(soon)} early` : '';
   return {
     target,
     step,
     // Hands on a step that was left out put it back in the list, so that the keys go on with it.
     before: step.skipped ? [...waived, notSkipped(piece, step, context)] : waived,
-    says: `${on}, ${step.name}${step.skipped ? `, which was ${was}` : ''}`,
+    says: `${on}, ${step.name}${step.skipped ? `, which was ${was}` : ''}${early}`,
     warns: wrongCan(bench, piece, step, context),
   };
 }
