@@ -75,9 +75,16 @@ const nextPass = (pass: string): KindWords => ({
   callTill: (when) => `${pass}: first stroke by ${when}`,
 });
 
+/** What must be done before the glue skins over is done by then, not till then: "in clamps till" says how long they stay on. */
 const glue = (verb: string): KindWords => {
   const held = verb === 'clamps off' ? 'in clamps' : 'setting';
-  return { ...common(verb), waiting: `${held} till`, waitingSince: `${held} since` };
+  return {
+    ...common(verb),
+    waiting: `${held} till`,
+    waitingSince: `${held} since`,
+    openTill: firstThatFits(`${verb} by`, `${bare(verb)} by`, 'now, by'),
+    callTill: (when) => `${verb}, by ${when}`,
+  };
 };
 
 const pot = (verb: string): KindWords => ({

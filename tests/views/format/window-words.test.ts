@@ -62,12 +62,18 @@ const stain = windowOf('chemical', 'wipe off', [
   ['2026-12-03T16:45Z', 'late', 'spoils', 'wet it with more stain, wipe at once'],
 ]);
 
+const openGlue = windowOf('glue', 'in clamps', [
+  ['2026-12-03T16:30Z', 'go'],
+  ['2026-12-03T16:35Z', 'late', 'spoils', 'skinned over: wipe off, glue again'],
+]);
+
 describe('rows of the bench', () => {
   test.each<[string, Window, string, string]>([
     ['a varnish that can be tried', varnish, '2026-11-24T14:29Z', 'try it till 18:30 4 h 01'],
     ['a coat that dries', clearCoat, '2026-11-24T14:29Z', 'drying, try it 15:10 41 min'],
     ['a glue-up', glueUp, '2026-11-24T14:29Z', 'in clamps till 15:20 51 min'],
     ['clamps that can come off', glueUp, '2026-11-24T15:41:20Z', 'clamps off since 15:20 21 min'],
+    ['glue that wants its clamps', openGlue, '2026-12-03T16:31Z', 'in clamps by 16:35 4:00'],
     ['a forbidden gap', aerosol, '2026-12-04T14:29Z', 'keep off till 06:19 Sat'],
     ['the next pass of a coat', aerosol, '2026-12-03T16:41:20Z', 'pass 4 till 16:49 7:40'],
     ['the flash-off before it', aerosol, '2026-12-03T15:50Z', 'drying, pass 4 15:59 9:00'],
