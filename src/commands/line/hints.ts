@@ -10,7 +10,7 @@ const hints: readonly (readonly [keys: RegExp, command: string])[] = [
   [/ i inserts one\.$/, ' insert-step puts one in.'],
   [/ 0 takes back\.$/, ' take-back takes it back.'],
   [/ Name the one to put down for it\.$/, ' Name the one to put down for it: --put-down PIECE.'],
-  [/ \(again: anyway\)/, ' (pick-up PIECE --anyway REASON goes without)'],
+  [/ The same key again: without it, and why\.$/, ' pick-up PIECE --anyway REASON goes without.'],
   [/ \(m, then w\)\.$/, ' with correct-session.'],
 ];
 

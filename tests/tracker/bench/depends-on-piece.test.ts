@@ -171,11 +171,12 @@ describe('a trial', () => {
   test('keeps its step locked until it was found ready, whatever key would begin it', () => {
     const work = fresh();
     expect(() => pickUp(work)).toThrow(
-      'Not picked up: its trial first (again: anyway): sample, not made yet.',
+      'Not picked up: its trial first: sample, not made yet. The same key again: without it, and why.',
     );
     const later = made();
     const piece = later.piece.id;
-    const waits = 'its trial first (again: anyway): sample, not looked at yet.';
+    const waits =
+      'its trial first: sample, not looked at yet. The same key again: without it, and why.';
     expect(() => pickUp(later)).toThrow(waits);
     expect(() => later.press(monday + 2 * hour)).toThrow(`Not stamped: ${waits}`);
     expect(() => later.done(monday + 2 * hour)).toThrow(`Not done: ${waits}`);

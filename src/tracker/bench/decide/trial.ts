@@ -11,7 +11,9 @@ export function locked(piece: Piece, step: PlannedStep, not: string): Outcome | 
   const lock = lockOn(piece, step);
   return lock === null
     ? null
-    : refuse(`${not}: its trial first (again: anyway): ${lockWords(piece, lock)}.`);
+    : refuse(
+        `${not}: its trial first: ${lockWords(piece, lock)}. The same key again: without it, and why.`,
+      );
 }
 
 /** Goes on without the trial where a reason is given; else refuses. No facts where nothing keeps the step. */
