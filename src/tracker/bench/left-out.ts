@@ -68,7 +68,8 @@ function whyInWords(piece: Piece, why: Failing): string {
       return countWords(why.of, 0);
     case 'answer': {
       const asking = piece.steps.find(({ id }) => id === why.step);
-      if (why.answer === null) return `${asking?.name ?? why.step} not answered`;
+      // A long name is cut at its end in a list: what it is about comes first.
+      if (why.answer === null) return `no answer yet: ${asking?.name ?? why.step}`;
       return asking?.asks?.answers.find(({ id }) => id === why.answer)?.says ?? why.answer;
     }
   }

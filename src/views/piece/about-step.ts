@@ -14,7 +14,7 @@ export function aboutStep(piece: Piece, step: PlannedStep, columns: number): rea
   if (step.leftOut === true)
     return labelled(
       'left out',
-      `not for this piece: ${leftOutWords(piece, step)}. x puts it in anyway.`,
+      `not for this piece (${leftOutWords(piece, step)}). x puts it in anyway.`,
       columns,
     );
   if (step.skipped) return [];

@@ -40,7 +40,7 @@ describe('a step that is for some pieces', () => {
     tell(work, { yearMade: 1985, wood: 'hard' });
     expect(planned(work)).toEqual(['old finish', 'strip', 'sample', 'coat', 'wrap']);
     expect(why(work, 'lead test')).toBe('made 1985');
-    expect(why(work, 'prime')).toBe('old finish not answered');
+    expect(why(work, 'prime')).toBe('no answer yet: old finish');
     expect(why(work, 'coat')).toBe('');
     expect(stepPlace(work.piece, 'old finish')).toEqual({ place: 1, of: 5 });
     expect(currentStep(work.piece, null)?.id).toBe('old finish');

@@ -67,8 +67,8 @@ describe('a step that is not for the piece', () => {
     driven.port.act({ do: 'describe piece', piece: id, changes: { yearMade: 1990, wood: 'hard' } });
     driven.press('p', 'home');
     expect(driven.text()).toMatch(/1 lead test .* out .* made 1990/);
-    expect(driven.text()).toContain('not for this piece: made 1990. x puts it in anyway.');
-    expect(driven.text()).toMatch(/5 prime .* out .* old finish not answered/);
+    expect(driven.text()).toContain('not for this piece (made 1990). x puts it in anyway.');
+    expect(driven.text()).toMatch(/5 prime .* out .* no answer yet: old finish/);
     driven.press('x');
     expect(driven.text()).not.toContain('made 1990. x puts it in');
     expect(driven.port.steps(id)[0]).toBe('lead test');
