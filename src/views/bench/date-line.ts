@@ -24,7 +24,7 @@ export function dateLine(view: View, standings: readonly Standing[]): Line {
   if (reading === undefined)
     return spread(
       left,
-      lineOf(`${narrow ? 'no reading' : 'no reading yet'}: ${notes}`, 'quiet'),
+      lineOf(narrow ? `air not read: ${notes}` : `air not read yet: ${notes} notes it`, 'quiet'),
       view.columns,
     );
   const isOld = now - reading.at > readingHoldsFor;

@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { ranks } from '../../../src/tracker/bench/index.ts';
 import { hour } from '../../../src/tracker/time/index.ts';
 import { at } from '../support/instants.ts';
-import { milestone } from '../support/rules.ts';
 import {
   aerosol,
   bleachAndClear,

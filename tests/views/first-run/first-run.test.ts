@@ -33,7 +33,7 @@ const drawn = (more: Partial<View> = {}, size?: Size, state: BenchState = start)
 describe('an empty bench', () => {
   it('says in three lines what to do, offers to begin, and says how it pings here', () => {
     expect(drawn()).toEqual([
-      '14:29  Tue 24 Nov                                              no reading yet: c',
+      '14:29  Tue 24 Nov                                   air not read yet: c notes it',
       '',
       'The bench is empty.',
       '',
