@@ -88,7 +88,9 @@ describe('a step that waits for its trial', () => {
   test('is refused once, asks for a reason the second time, and is then in hand', () => {
     const driven = atCoat();
     driven.press('enter');
-    expect(driven.text().replaceAll(/\s+/g, ' ')).toContain('The same key again: without it, and why.');
+    expect(driven.text().replaceAll(/\s+/g, ' ')).toContain(
+      'The same key again: without it, and why.',
+    );
     expect(driven.port.bench.sessions).toEqual([]);
     driven.press('enter');
     expect(driven.desk.top().is).toBe('without trial');
