@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
@@ -8,6 +9,7 @@ import {
   type Bench,
   type BenchFact,
 } from '../../../src/tracker/bench/index.ts';
+import { benchBodies } from '../../../src/persist/schemas/bench-facts.ts';
 import { cautionsOfStep } from '../../../src/tracker/cautions/index.ts';
 import { ragsFrom } from '../../../src/tracker/overnight/index.ts';
 import { rules } from '../cautions/invented-rules.ts';
@@ -120,6 +122,26 @@ test('taking everything back leaves an empty bench, and bringing it back the ful
     }),
     tried(30),
   );
+});
+
+/** What was answered overnight is read from the trail; a clock that was set is found from the facts around it. */
+const changeNoPiece = ['rags-dealt-with', 'clock-stepped'];
+
+test('every kind of fact changes some bench, but those that change no piece', () => {
+  const telling = new Set<string>();
+  const { numRuns, seed } = tried(1500);
+  for (const list of fc.sample(presses, { numRuns, seed })) {
+    let before = 0;
+    for (const { facts, after } of pressAll(list, 2)) {
+      for (const fact of facts.slice(before)) {
+        if (telling.has(fact.kind)) continue;
+        const without = foldBench(facts.filter((each) => each !== fact));
+        if (!isDeepStrictEqual(derived(without), derived(after))) telling.add(fact.kind);
+      }
+      before = facts.length;
+    }
+  }
+  expect(Object.keys(benchBodies).filter((kind) => !telling.has(kind))).toEqual(changeNoPiece);
 });
 
 test('no intent throws; a refusal begins "Not ...:", ends a sentence and changes nothing', () => {
