@@ -15,8 +15,8 @@ const plainEnvironment = { LANG: 'en_US.UTF-8', LC_ALL: 'en_US.UTF-8', NO_COLOR:
 const mostAgain = 3;
 
 /**
- * Runs suites. Tests of processes, signals and terminals, and workers that broke down, can fail
- * by a machine that is busy with something else: their files are run again once, alone.
+ * Runs suites. Where a worker broke down, its files are run again once, alone: nothing was found
+ * wrong, nor right. A test that failed has failed.
  * @param {Run} run
  * @param {string} folder for reports
  * @returns {Promise<Report & {again: Failure[]}>} `again`: what failed and then passed
@@ -37,9 +37,9 @@ export async function runSuites(run, folder) {
 
 /** @param {Report} report */
 function filesToRunAgain({ failures }) {
-  const isStarved = failures.every(({ mayBeStarved, files }) => mayBeStarved && files.length > 0);
+  const brokeOff = failures.every((failure) => failure.brokeOff && failure.files.length > 0);
   const files = [...new Set(failures.flatMap((failure) => failure.files))];
-  return isStarved && files.length <= mostAgain ? files : [];
+  return brokeOff && files.length <= mostAgain ? files : [];
 }
 
 /**
@@ -59,7 +59,7 @@ async function runOnce({ name, zone, filters }, reportFile) {
     : { passed: 0, failed: 0, skipped: 0, failures: [] };
   if (!isWell && report.failures.length === 0) {
     const why = 'ended badly and left no reason; see above';
-    report.failures.push({ where: 'vitest', why, files: [], mayBeStarved: false });
+    report.failures.push({ where: 'vitest', why, files: [], brokeOff: false });
   }
   return { isWell, report };
 }

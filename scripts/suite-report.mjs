@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { relative } from 'node:path';
+import { join, relative } from 'node:path';
 
 /**
  * @typedef {object} Report what a run of the suites came to
@@ -14,10 +14,12 @@ import { relative } from 'node:path';
  * @property {string} where
  * @property {string} why
  * @property {string[]} files those in which it happened, as far as it is known
- * @property {boolean} mayBeStarved whether a machine that is busy with something else can be its cause
+ * @property {boolean} brokeOff whether what ran the tests broke down, so that no test said that anything is wrong
  */
 
 /** @typedef {import('vitest').SerializedError} SerializedError */
+
+const terminals = join('tests', 'terminal');
 
 /** Where the reporter leaves its report, for what started the run. */
 export const reportVariable = 'SUITE_REPORT';
@@ -54,14 +56,13 @@ export default class SuiteReporter {
  */
 function reportOf(module) {
   const file = module.relativeModuleId;
-  const mayBeStarved = module.project.name === 'program';
   /** @type {Report} */
   const report = { passed: 0, failed: 0, skipped: 0, failures: [] };
   /** @param {string} name @param {readonly SerializedError[]} errors */
   const add = (name, errors) => {
     const where = name === '' ? file : `${file} > ${name}`;
     for (const error of errors)
-      report.failures.push({ where, why: told(error), files: [file], mayBeStarved });
+      report.failures.push({ where, why: told(error), files: [file], brokeOff: false });
   };
   add('', module.errors());
   for (const suite of module.children.allSuites()) add(suite.fullName, suite.errors());
@@ -74,7 +75,7 @@ function reportOf(module) {
     if (state === 'pending') {
       const where = `${file} > ${test.fullName}`;
       const why = 'never came to its end';
-      report.failures.push({ where, why, files: [file], mayBeStarved: true });
+      report.failures.push({ where, why, files: [file], brokeOff: true });
     }
   }
   return report;
@@ -90,7 +91,10 @@ function outside(error) {
   const known = error['VITEST_TEST_PATH'];
   const paths = typeof known === 'string' ? [known] : named.split(', ').filter(Boolean);
   const files = paths.map((path) => relative(process.cwd(), path));
-  return { where: 'outside of any test', why, files, mayBeStarved: true };
+  // What a pseudo-terminal throws when its process dies comes from no code of ours.
+  const brokeOff =
+    named !== '' || (files.length > 0 && files.every((file) => file.startsWith(terminals)));
+  return { where: 'outside of any test', why, files, brokeOff };
 }
 
 /**
