@@ -32,6 +32,15 @@ const drawn = (state: HoursState, facts: ReturnType<typeof inventedWork>, size: 
     .draw(state, viewOf(snapshotOf(facts.shop.bench()), now, size))
     .lines.map((line) => plain(line));
 
+/** The same with seven minutes on the stool that belong to no step. */
+function withOtherWork() {
+  const work = inventedWork();
+  const { shop, stool } = work;
+  shop.act({ do: 'pick up', targets: [{ piece: stool, part: null, step: null }] }, at('17 13:40'));
+  shop.act({ do: 'put down' }, at('17 13:47'));
+  return work;
+}
+
 describe('hours of one piece on the screen', () => {
   it('shows estimate, range, minutes and verdict of each step class beside a picture on one axis', () => {
     const desk = opened();
@@ -117,14 +126,7 @@ describe('hours of one piece on the screen', () => {
   });
 
   it('points out work that belongs to no step', () => {
-    const work = inventedWork();
-    const { shop, stool } = work;
-    shop.act(
-      { do: 'pick up', targets: [{ piece: stool, part: null, step: null }] },
-      at('17 13:40'),
-    );
-    shop.act({ do: 'put down' }, at('17 13:47'));
-    expect(rowOf(opened(work), 'other work')).toMatch(/ 7 of no step$/);
+    expect(rowOf(opened(withOtherWork()), 'other work')).toMatch(/ 7 of no step$/);
   });
 
   it('has a narrow form with the same bars on one axis, and the figures of the marked row below', () => {
@@ -144,14 +146,8 @@ describe('hours of one piece on the screen', () => {
   });
 
   it('says the totals in fewer words where they would not fit', () => {
-    const work = inventedWork();
-    const { shop, stool } = work;
-    shop.act(
-      { do: 'pick up', targets: [{ piece: stool, part: null, step: null }] },
-      at('17 13:40'),
-    );
-    shop.act({ do: 'put down' }, at('17 13:47'));
-    const lines = drawn({ is: 'hours', piece: stool, at: 0, past: null }, work, [32, 20]);
+    const work = withOtherWork();
+    const lines = drawn({ is: 'hours', piece: work.stool, at: 0, past: null }, work, [32, 20]);
     expect(lines).toContain('done 293: over, 113 to 233');
     expect(lines).toContainEqual(expect.stringMatching(/^setup about \d+; other 7$/));
     for (const line of lines) expect(stringWidth(line)).toBeLessThanOrEqual(32);
